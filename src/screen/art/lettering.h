@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+// Text on the bench, from fonts that the caller has loaded. pick() takes the nearest size at hand.
+#pragma once
+
+#include <imgui.h>
+
+namespace loom::art {
+
+// An axis-aligned rectangle in pixels.
+struct Box {
+    ImVec2 min, max;
+
+    float width() const { return max.x - min.x; }
+
+    float height() const { return max.y - min.y; }
+
+    bool touches(const Box& other) const {
+        return min.x < other.max.x && other.min.x < max.x && min.y < other.max.y &&
+               other.min.y < max.y;
+    }
+};
+
+// Each weight in a few sizes, small to large; unused places stay null, the first must be set.
+struct FontSet {
+    static constexpr int kSizes = 4;
+    ImFont* regular[kSizes] = {};
+    ImFont* bold[kSizes] = {};
+    float scale = 1.0f; // of names and labels, which do not follow the zoom (1.3 on the stand)
+
+    // The smallest font not smaller than size_px, else the largest.
+    ImFont* pick(bool isBold, float size_px) const;
+};
+
+struct Lettering {
+    float size_px = 15.0f;
+    bool bold = true;
+    ImU32 colour = 0xff000000u;
+};
+
+ImVec2 textSize(const FontSet& fonts, const Lettering& style, const char* text);
+// Centred on a point; nothing is drawn under 6 px, which nobody can read.
+void drawText(ImDrawList* list,
+              const FontSet& fonts,
+              const Lettering& style,
+              ImVec2 centre,
+              const char* text);
+
+// A number as people write it: "7.5", "30", "0.75".
+struct NumberText {
+    char text[16];
+};
+
+NumberText numberText(double value);
+
+} // namespace loom::art

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+// The colours of the workshop. Look one up by what it is for, never by its hue.
+// Sleeves and blades carry a letter or a number as well, so that no meaning rests on colour alone.
+#pragma once
+
+#include "bench/bench.h"
+
+#include <imgui.h>
+
+namespace loom::art {
+
+constexpr ImU32 rgb(unsigned hex, unsigned alpha = 255) {
+    return IM_COL32((hex >> 16) & 255u, (hex >> 8) & 255u, hex & 255u, alpha);
+}
+
+// The same colour with its opacity multiplied by share (0..1).
+ImU32 fade(ImU32 colour, float share);
+// From a (share 0) to b (share 1), opacity included.
+ImU32 blend(ImU32 a, ImU32 b, float share);
+
+namespace tone {
+constexpr ImU32 room = rgb(0x22383a), roomDeep = rgb(0x1a2c2e), roomRaised = rgb(0x2d474a),
+                roomLine = rgb(0x48666a);
+constexpr ImU32 board = rgb(0xe6d6b6), boardGrain = rgb(0xd8c49c), boardEdge = rgb(0xb39a68);
+constexpr ImU32 paper = rgb(0xfbf8f0), paperLine = rgb(0xcfc6ae), paperWarm = rgb(0xf6ecd0);
+constexpr ImU32 ink = rgb(0x1d2b2c), inkSoft = rgb(0x5d563f);
+constexpr ImU32 onRoom = rgb(0xf3eddc), onRoomSoft = rgb(0xcfe0dc);
+constexpr ImU32 attention = rgb(0xc97a12); // held, selected, focused, takes the held end
+constexpr ImU32 fault = rgb(0xb3261e);
+constexpr ImU32 done = rgb(0x1c6b45);
+constexpr ImU32 steel = rgb(0xaeb6b8), steelDark = rgb(0x6d787b);
+constexpr ImU32 brass = rgb(0xc9a44c), brassDark = rgb(0x7d6326), brassPale = rgb(0xe6cd85);
+constexpr ImU32 copper = rgb(0xc8793a);
+constexpr ImU32 labelLine = rgb(0x7c765f);
+} // namespace tone
+
+struct SleeveTone {
+    ImU32 body;
+    const char* letters; // short code printed where colour may not be seen: "RD" (IEC 60757)
+};
+
+SleeveTone sleeveTone(bench::Sleeve sleeve);
+
+struct BladeTone {
+    ImU32 body;
+    ImU32 number; // colour of the number moulded on it, at least 4.5:1 on the body
+};
+
+// Colour of a blade fuse of this rating [A]; a rating without a colour of its own is clear grey.
+// Source: ISO 8820-3 / DIN 72581 (REFERENCE F16, F17).
+BladeTone bladeTone(double rating_A);
+
+} // namespace loom::art
