@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+// What a learner (or a script) may ask for, as plain data with the time it was asked.
+#pragma once
+
+#include "bench/edit.h"
+
+#include <cstdint>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace loom::attempt {
+
+// Time is counted in slices, so that a record has no rounding: t = slice * slice_s.
+inline constexpr double slice_s = 0.01;
+
+struct Undo {};
+struct Redo {};
+
+// Asked of the lesson; they change nothing on the bench but belong to the record.
+struct AskCheck {};
+struct AskHint {
+    std::string check;  // id of the check
+};
+
+using Command = std::variant<bench::Edit, Undo, Redo, AskCheck, AskHint>;
+
+struct Entry {
+    std::int64_t slice = 0;
+    Command command;
+};
+
+// One learner's attempt, enough to replay it: where it began and what was done when.
+struct Record {
+    std::string exercise;       // id, empty for the free bench
+    std::string exerciseHash;   // hex, of the exercise file's bytes
+    std::uint64_t seed = 0;
+    bench::Bench start;
+    std::vector<Entry> entries;  // WearPart and WearCable among them: what the circuit did
+    std::int64_t slices = 0;     // how far time has run
+};
+
+}  // namespace loom::attempt

@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: MIT
+// Everything that can be done to a bench, as plain data, and apply(), the only way in.
+#pragma once
+
+#include "bench/bench.h"
+#include "bench/refusal.h"
+
+#include <string>
+#include <variant>
+
+namespace loom::bench {
+
+// Takes the part of a kit slot out of the tray; it gets the next id.
+struct LayPart {
+    std::string ref;
+    Point at_m;
+    int quarterTurns = 0;
+};
+
+struct MovePart {
+    PartId part;
+    Point at_m;
+};
+
+struct TurnPart {
+    PartId part;
+    int quarterTurns = 0;  // absolute, 0..3
+};
+
+// Back to the tray. Ends joined to it come off and lie where they were.
+struct RemovePart {
+    PartId part;
+};
+
+// Cuts a cable from a reel, makes its ends to suit and joins both. An empty label gets the next
+// free "W-1", "W-2", …; length 0 means what the distance on the board asks for.
+struct MakeCable {
+    TerminalRef from, to;
+    double area_m2 = 1e-6;
+    Sleeve sleeve = Sleeve::Red;
+    double length_m = 0.0;
+    std::string label;
+};
+
+// Takes a ready-made cable out of the tray, both ends loose.
+struct TakeCable {
+    std::string label;
+    Point first_m, second_m;
+};
+
+struct RemoveCable {
+    CableId cable;
+};
+
+// Joins an end (loose, or joined elsewhere) to a terminal.
+struct JoinEnd {
+    CableId cable;
+    int end = 0;
+    TerminalRef to;
+};
+
+// Takes an end off, or moves a loose one.
+struct FreeEnd {
+    CableId cable;
+    int end = 0;
+    Point at_m;
+};
+
+// Changes what a reel cable is: the drawing pin in the hand before it is wired, so to speak.
+struct ChangeCable {
+    CableId cable;
+    double area_m2 = 1e-6;
+    Sleeve sleeve = Sleeve::Red;
+    double length_m = 0.5;
+    std::string label;
+};
+
+// Fits a fuse of this rating in place of what is there (0: takes it out). The new one is sound.
+struct FitFuse {
+    PartId part;
+    double rating_A = 0.0;
+};
+
+// Sets a control; see Part::position.
+struct Operate {
+    PartId part;
+    int position = 0;
+};
+
+// What lasts of what the circuit did. Recorded, never asked for by a hand.
+struct WearPart {
+    PartId part;
+    Condition condition = Condition::Open;
+};
+
+struct WearCable {
+    CableId cable;
+    CableCondition condition = CableCondition::Softened;
+};
+
+using Edit = std::variant<LayPart, MovePart, TurnPart, RemovePart, MakeCable, TakeCable, RemoveCable,
+                          JoinEnd, FreeEnd, ChangeCable, FitFuse, Operate, WearPart, WearCable>;
+
+// The bench after the edit, or why not. Pure: the bench given is untouched.
+Outcome<Bench> apply(const Bench& bench, const Edit& edit);
+
+// Whether an end of this kind could be joined here now, and if not, why: what the terminal shows
+// before the drop. `moving` is the cable end in the hand (its own place does not count), or none.
+struct Held {
+    CableId cable;  // none: a new cable from a reel
+    int end = 0;
+    EndKind kind = EndKind::Bare;
+};
+std::optional<Refusal> whyNotJoin(const Bench& bench, const Held& held, TerminalRef to);
+
+}  // namespace loom::bench

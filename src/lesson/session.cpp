@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: MIT
+#include "lesson/session.h"
+
+#include "attempt/record_file.h"
+
+#include <algorithm>
+
+namespace loom::lesson {
+
+Session::Session(std::vector<Exercise> course, bench::Bench bench)
+    : exercises(std::move(course)), freeBench(std::move(bench)) {
+    begin("");
+}
+
+bool Session::begin(const std::string& exercise) {
+    const auto it = std::find_if(exercises.begin(), exercises.end(),
+                                 [&](const Exercise& e) { return e.id == exercise; });
+    if (it == exercises.end() && !exercise.empty()) return false;
+    judged.reset();
+    hints.clear();
+    if (it == exercises.end()) {
+        open.reset();
+        sitting.emplace(freeBench);
+        return true;
+    }
+    open = static_cast<std::size_t>(it - exercises.begin());
+    sitting.emplace(it->start, it->id, it->hash);
+    return true;
+}
+
+std::optional<bench::Refusal> Session::takeUp(const attempt::Record& record) {
+    auto resumed = attempt::resume(record);
+    if (!resumed) return resumed.refusal();
+    if (!begin(record.exercise))
+        return bench::Refusal{bench::Why::UnknownWord, "/exercise", "an exercise of this course",
+                              record.exercise};
+    sitting.emplace(std::move(resumed.value()));
+    for (const attempt::Entry& entry : record.entries)
+        if (const auto* hint = std::get_if<attempt::AskHint>(&entry.command))
+            hints.insert(hint->check);
+    return std::nullopt;
+}
+
+void Session::openBench(const bench::Bench& bench) {
+    begin("");
+    sitting.emplace(bench);
+}
+
+std::optional<bench::Refusal> Session::ask(const attempt::Command& command) {
+    if (auto refused = sitting->ask(command)) return refused;
+    if (const auto* hint = std::get_if<attempt::AskHint>(&command)) hints.insert(hint->check);
+    if (std::holds_alternative<attempt::AskCheck>(command) && exercise()) {
+        judged = judge(*exercise(), *sitting);
+        judgedRevision = sitting->revision();
+    }
+    return std::nullopt;
+}
+
+void Session::advance(std::int64_t slices) { sitting->advance(slices); }
+
+const Exercise* Session::exercise() const { return open ? &exercises[*open] : nullptr; }
+
+bool Session::verdictIsStale() const { return judged && judgedRevision != sitting->revision(); }
+
+}  // namespace loom::lesson

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+// The board: camera, what lies on it, what is in the hand. Dragging, wiring, operating; the same by
+// pointer, finger and keys. The drawing itself is in art/.
+#pragma once
+
+#include "screen/art/picture.h"
+#include "screen/view.h"
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace loom::screen {
+
+// What a press or a key has picked up. It hangs on the pointer until let go.
+struct FromTray { std::string ref; };                                  // a part
+struct ReadyMade { std::string label; };                               // a cable from the tray
+struct FuseInHand { double rating_A = 0.0; };                          // a blade or strip
+struct KeyInHand {};                                                   // the isolator's key
+struct PartInHand { bench::PartId part; double dx_m = 0.0, dy_m = 0.0; };
+struct EndInHand { bench::CableId cable; int end = 0; };
+struct NewCable { bench::TerminalRef from; };                          // cut from the chosen reel
+using Hand = std::variant<std::monostate, FromTray, ReadyMade, FuseInHand, KeyInHand, PartInHand,
+                          EndInHand, NewCable>;
+
+// What the card shows.
+using Chosen = std::variant<std::monostate, bench::PartId, bench::CableId, bench::TerminalRef>;
+
+struct Camera {
+    double zoom = 1.0;                     // 1 shows the whole board
+    double centreX_m = 0.0, centreY_m = 0.0;
+    bool placed = false;                   // false: fit the board at the next frame
+};
+
+struct BenchUi {
+    Camera camera;
+    Hand hand;
+    bool carried = false;        // held by a pressed pointer (drag); false: picked up by a tap or key
+    Chosen chosen;
+    std::size_t reel = 0;        // index into the kit's reels
+    std::optional<bench::PartId> pressedButton;  // a push button held down
+    ImVec2 pressedAt{0, 0};
+    std::string pressedItem;     // what a press began on, before it is known to be a drag
+    std::string notice;          // a refusal in words, until the next act
+    ImVec2 keyHand{0, 0};        // where the keyboard holds what is in the hand, px
+    double shimmerPhase = 0.0;
+    double spokenNotice_s = 0.0; // when the notice came
+};
+
+// Furniture calls these when a tray slot, blade or the key is picked up. dragged: the pointer is
+// still down.
+void pickUp(BenchUi& ui, Hand hand, bool dragged);
+void letGo(BenchUi& ui);
+bool holdsSomething(const BenchUi& ui);
+
+// Draws the board and handles everything done to it. Returns whether something moves by itself.
+bool drawBench(const View& view, Items& items, BenchUi& ui, art::PictureStore& pictures,
+               ImDrawList* list, Intents& out);
+
+}  // namespace loom::screen

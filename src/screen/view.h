@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+// What the screen is given to draw and what it may ask for in return. Plain data; the host applies
+// the intents after the frame.
+#pragma once
+
+#include "attempt/command.h"
+#include "lesson/session.h"
+#include "screen/items.h"
+#include "screen/layout.h"
+
+#include "imgui.h"
+
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace loom::screen {
+
+// Fonts at their sizes in CSS pixels (times the layout's unit).
+struct Fonts {
+    ImFont* body = nullptr;    // 16
+    ImFont* bold = nullptr;    // 16 semibold
+    ImFont* title = nullptr;   // 19 semibold
+    ImFont* large = nullptr;   // 24 semibold
+    ImFont* legend = nullptr;  // 13 semibold: legends drawn on parts only, scaled with the board
+};
+
+// Two fingers on the board since the last frame.
+struct Pinch {
+    bool active = false;
+    ImVec2 centre{0, 0}, moved{0, 0};
+    float scale = 1.0f;
+};
+
+struct View {
+    const lesson::Session* session = nullptr;
+    Fonts fonts;
+    Layout layout;
+    double clock_s = 0.0;        // for animation only
+    Pinch pinch;
+    bool touch = false;          // the last pointer was a finger
+    bool reducedMotion = false;
+    std::string savedWord;       // "" or a sentence about saving that concerns the learner
+};
+
+struct Do { attempt::Command command; };
+struct Begin { std::string exercise; };   // "" the free bench; from its beginning
+struct SaveBench {};                      // download *.loom.json
+struct OpenBench {};                      // choose a file
+using Intent = std::variant<Do, Begin, SaveBench, OpenBench>;
+using Intents = std::vector<Intent>;
+
+}  // namespace loom::screen
