@@ -39,8 +39,12 @@ add_library(loom_ext_sdl2 STATIC ${sdl2_sources})
 target_include_directories(loom_ext_sdl2 BEFORE PUBLIC ${sdl2}/include)
 target_compile_options(loom_ext_sdl2 PRIVATE -w)
 target_compile_definitions(loom_ext_sdl2 PRIVATE SDL_JOYSTICK_DISABLED=1 SDL_RENDER_DISABLED=1)
+# From a file, since dollar signs do not survive CMake, Ninja and the shell together. Without these
+# the page stops at SDL_OpenAudioDevice.
+file(WRITE ${CMAKE_BINARY_DIR}/sdl2_library_functions
+     "[\"\$autoResumeAudioContext\", \"\$dynCall\"]")
 target_link_options(loom_ext_sdl2 INTERFACE
-    "-sDEFAULT_LIBRARY_FUNCS_TO_INCLUDE=\$autoResumeAudioContext,\$dynCall")
+    "-sDEFAULT_LIBRARY_FUNCS_TO_INCLUDE=@${CMAKE_BINARY_DIR}/sdl2_library_functions")
 add_library(loom::sdl2 ALIAS loom_ext_sdl2)
 
 add_library(loom_ext_imgui_sdl2 STATIC
