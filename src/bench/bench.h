@@ -14,17 +14,25 @@ namespace loom::bench {
 // Ids are handed out once a document and never reused, so a stale one is noticed. 0 is none.
 struct PartId {
     std::uint32_t number = 0;
+
     friend bool operator==(PartId l, PartId r) { return l.number == r.number; }
+
     friend bool operator!=(PartId l, PartId r) { return l.number != r.number; }
+
     friend bool operator<(PartId l, PartId r) { return l.number < r.number; }
+
     explicit operator bool() const { return number != 0; }
 };
 
 struct CableId {
     std::uint32_t number = 0;
+
     friend bool operator==(CableId l, CableId r) { return l.number == r.number; }
+
     friend bool operator!=(CableId l, CableId r) { return l.number != r.number; }
+
     friend bool operator<(CableId l, CableId r) { return l.number < r.number; }
+
     explicit operator bool() const { return number != 0; }
 };
 
@@ -38,12 +46,12 @@ enum class PartKind {
     Isolator,
     StripFuse,
     BladeHolder,
-    Block,       // ten-way connector block
+    Block, // ten-way connector block
     Relay,
-    Rocker,      // illuminated
+    Rocker, // illuminated
     PushButton,
-    Selector,    // forward - off - reverse
-    Toggle,      // plain on-off switch
+    Selector, // forward - off - reverse
+    Toggle,   // plain on-off switch
     Headlamp,
     Horn,
     Resistor,
@@ -53,8 +61,8 @@ enum class PartKind {
 
 enum class Condition {
     Sound,
-    Open,    // fuse melted, filament gone, winding burnt
-    Welded   // relay: the normally-open contact no longer opens
+    Open,  // fuse melted, filament gone, winding burnt
+    Welded // relay: the normally-open contact no longer opens
 };
 
 // What the hand sets. One number a part; catalogue.h says which positions a kind has.
@@ -63,21 +71,23 @@ enum class Condition {
 struct Part {
     PartId id;
     PartKind kind = PartKind::Battery;
-    std::string ref;        // as on the plan: "K1"; unique on a bench
-    Point at_m;             // its centre
-    int quarterTurns = 0;   // 0..3, clockwise
-    double rating = 0.0;    // fuse: A, 0 = no blade fitted; resistor: ohm; others 0
+    std::string ref;      // as on the plan: "K1"; unique on a bench
+    Point at_m;           // its centre
+    int quarterTurns = 0; // 0..3, clockwise
+    double rating = 0.0;  // fuse: A, 0 = no blade fitted; resistor: ohm; others 0
     int position = 0;
     Condition condition = Condition::Sound;
-    double charge = 1.0;    // battery, 0..1, when it was laid on the bench
+    double charge = 1.0; // battery, 0..1, when it was laid on the bench
 };
 
 struct TerminalRef {
     PartId part;
-    std::uint8_t terminal = 0;  // index into the kind's terminals in the catalogue
+    std::uint8_t terminal = 0; // index into the kind's terminals in the catalogue
+
     friend bool operator==(TerminalRef l, TerminalRef r) {
         return l.part == r.part && l.terminal == r.terminal;
     }
+
     friend bool operator!=(TerminalRef l, TerminalRef r) { return !(l == r); }
 };
 
@@ -85,8 +95,8 @@ enum class EndKind { Bare, Ferrule, RingM6, RingM8, Spade, Piggyback };
 
 struct CableEnd {
     EndKind kind = EndKind::Bare;
-    std::optional<TerminalRef> at;  // joined here
-    Point loose_m;                  // where it lies when it is not joined
+    std::optional<TerminalRef> at; // joined here
+    Point loose_m;                 // where it lies when it is not joined
 };
 
 enum class Sleeve { Black, Red, White, Grey, Orange, Violet, Green, Yellow, Blue, Brown };
@@ -95,9 +105,9 @@ enum class CableCondition { Sound, Softened, Charred, Parted };
 
 struct Cable {
     CableId id;
-    std::string label;           // in the white sleeve: "P-06"; need not be unique
-    double length_m = 0.5;       // 0 < length <= 20
-    double area_m2 = 1e-6;       // 0.5e-6 .. 25e-6, in whole hundredths of a mm2: see limits.h
+    std::string label;     // in the white sleeve: "P-06"; need not be unique
+    double length_m = 0.5; // 0 < length <= 20
+    double area_m2 = 1e-6; // 0.5e-6 .. 25e-6, in whole hundredths of a mm2: see limits.h
     Sleeve sleeve = Sleeve::Red;
     std::array<CableEnd, 2> ends;
     CableCondition condition = CableCondition::Sound;
@@ -126,16 +136,16 @@ struct Reel {
 
 struct Kit {
     std::vector<PartSlot> parts;
-    std::vector<double> blades_A;        // ratings at hand, as many of each as wanted
+    std::vector<double> blades_A; // ratings at hand, as many of each as wanted
     std::vector<CableSlot> readyMade;
-    std::vector<Reel> reels;             // cables are cut from these; empty: only ready-made ones
+    std::vector<Reel> reels; // cables are cut from these; empty: only ready-made ones
 };
 
 struct Bench {
-    Point board_m{1.06, 0.7075};         // width and height
+    Point board_m{1.06, 0.7075}; // width and height
     Kit kit;
-    std::vector<Part> parts;             // in the order laid: later ones lie on top
-    std::vector<Cable> cables;           // in the order made
+    std::vector<Part> parts;   // in the order laid: later ones lie on top
+    std::vector<Cable> cables; // in the order made
     std::uint32_t lastId = 0;
 };
 
@@ -147,15 +157,17 @@ const Cable* findCable(const Bench& bench, CableId id);
 // where slots share a label, their order tells which is empty.
 bool isOut(const Bench& bench, const PartSlot& slot);
 bool isOut(const Bench& bench, const CableSlot& slot);
+
 // Ends joined to a terminal, as {cable, 0 or 1}, in the order of the cables.
 struct EndRef {
     CableId cable;
     int end = 0;
 };
+
 std::vector<EndRef> endsAt(const Bench& bench, TerminalRef terminal);
 // Where a terminal is on the board. The part must exist.
 Point terminalAt(const Bench& bench, TerminalRef terminal);
 // Where an end is: at its terminal or lying loose.
 Point endAt(const Bench& bench, const CableEnd& end);
 
-}  // namespace loom::bench
+} // namespace loom::bench

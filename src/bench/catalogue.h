@@ -12,26 +12,26 @@ namespace loom::bench {
 enum class TerminalKind {
     StudM6,
     StudM8,
-    Tab,        // 6.3 mm spade tab
-    Clamp       // one hole of a connector block
+    Tab,  // 6.3 mm spade tab
+    Clamp // one hole of a connector block
 };
 
 struct TerminalSpec {
-    const char* word;       // in files and for the screen reader: "normally open", "3 upper"
-    const char* legend;     // printed beside it on the part: "NO", "3", "+"; may be empty
+    const char* word;   // in files and for the screen reader: "normally open", "3 upper"
+    const char* legend; // printed beside it on the part: "NO", "3", "+"; may be empty
     TerminalKind kind;
-    double x_m, y_m;        // from the part's centre before turning
-    int node;               // terminals of a part with the same number are one metal
+    double x_m, y_m; // from the part's centre before turning
+    int node;        // terminals of a part with the same number are one metal
 };
 
 struct PartSpec {
     PartKind kind;
-    const char* word;       // in files, and the name of its drawing in assets/parts: "push-button"
+    const char* word; // in files, and the name of its drawing in assets/parts: "push-button"
     double width_m, height_m;
     std::vector<TerminalSpec> terminals;
-    std::vector<const char*> positions;  // words in files, index = Part::position; empty: no control
-    int restPosition;                    // where it is when taken from the tray
-    bool springsBack;                    // held only while the finger is down
+    std::vector<const char*> positions; // words in files, index = Part::position; empty: no control
+    int restPosition;                   // where it is when taken from the tray
+    bool springsBack;                   // held only while the finger is down
 };
 
 const PartSpec& spec(PartKind kind);
@@ -39,8 +39,8 @@ const std::vector<PartKind>& allKinds();
 // From a file's word; nullptr when unknown.
 const PartSpec* specFromWord(const char* word);
 
-const char* word(EndKind kind);   // "ring M6"
-const char* word(Sleeve sleeve);  // "red"
+const char* word(EndKind kind);  // "ring M6"
+const char* word(Sleeve sleeve); // "red"
 std::optional<EndKind> endFromWord(const char* word);
 std::optional<Sleeve> sleeveFromWord(const char* word);
 
@@ -60,7 +60,7 @@ EndKind usualEnd(TerminalKind terminal, double area_m2);
 // A terminal's name for people and files: "K1 normally open", "X1 3 upper".
 std::string terminalName(const Bench& bench, TerminalRef terminal);
 // From such a name, given as ref and word.
-std::optional<TerminalRef> findTerminal(const Bench& bench, const std::string& ref,
-                                        const std::string& word);
+std::optional<TerminalRef>
+findTerminal(const Bench& bench, const std::string& ref, const std::string& word);
 
-}  // namespace loom::bench
+} // namespace loom::bench

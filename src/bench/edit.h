@@ -24,7 +24,7 @@ struct MovePart {
 
 struct TurnPart {
     PartId part;
-    int quarterTurns = 0;  // absolute, 0..3
+    int quarterTurns = 0; // absolute, 0..3
 };
 
 // Back to the tray. Ends joined to it come off and lie where they were.
@@ -34,6 +34,7 @@ struct RemovePart {
 
 // Cuts a cable from a reel, makes its ends to suit and joins both. An empty label gets the next
 // free "W-1", "W-2", …; length 0 means what the distance on the board asks for.
+// Refused with NotInTray when the kit has no reel of this size and colour.
 struct MakeCable {
     TerminalRef from, to;
     double area_m2 = 1e-6;
@@ -48,6 +49,7 @@ struct TakeCable {
     Point first_m, second_m;
 };
 
+// Off the bench: a ready-made one goes back to its slot in the tray.
 struct RemoveCable {
     CableId cable;
 };
@@ -66,7 +68,8 @@ struct FreeEnd {
     Point at_m;
 };
 
-// Changes what a reel cable is: the drawing pin in the hand before it is wired, so to speak.
+// Makes a reel cable anew, in place: another size, colour, length or label. A ready-made one is
+// refused with NotInTray. An empty label keeps the old one.
 struct ChangeCable {
     CableId cable;
     double area_m2 = 1e-6;
@@ -76,6 +79,7 @@ struct ChangeCable {
 };
 
 // Fits a fuse of this rating in place of what is there (0: takes it out). The new one is sound.
+// BladeBlocks for a part that takes no fuse, NotInTray for a rating not at hand.
 struct FitFuse {
     PartId part;
     double rating_A = 0.0;
@@ -98,8 +102,20 @@ struct WearCable {
     CableCondition condition = CableCondition::Softened;
 };
 
-using Edit = std::variant<LayPart, MovePart, TurnPart, RemovePart, MakeCable, TakeCable, RemoveCable,
-                          JoinEnd, FreeEnd, ChangeCable, FitFuse, Operate, WearPart, WearCable>;
+using Edit = std::variant<LayPart,
+                          MovePart,
+                          TurnPart,
+                          RemovePart,
+                          MakeCable,
+                          TakeCable,
+                          RemoveCable,
+                          JoinEnd,
+                          FreeEnd,
+                          ChangeCable,
+                          FitFuse,
+                          Operate,
+                          WearPart,
+                          WearCable>;
 
 // The bench after the edit, or why not. Pure: the bench given is untouched.
 Outcome<Bench> apply(const Bench& bench, const Edit& edit);
@@ -107,10 +123,20 @@ Outcome<Bench> apply(const Bench& bench, const Edit& edit);
 // Whether an end of this kind could be joined here now, and if not, why: what the terminal shows
 // before the drop. `moving` is the cable end in the hand (its own place does not count), or none.
 struct Held {
-    CableId cable;  // none: a new cable from a reel
+    CableId cable; // none: a new cable from a reel, whose end will be made to suit
     int end = 0;
-    EndKind kind = EndKind::Bare;
+    EndKind kind = EndKind::Bare; // not looked at for a new cable
 };
+
 std::optional<Refusal> whyNotJoin(const Bench& bench, const Held& held, TerminalRef to);
 
-}  // namespace loom::bench
+// The end MakeCable makes for a terminal as it is now; the terminal must exist. On a tab: the usual
+// end while it is empty, a spade on top of piggyback spades, and a piggyback spade under a plain
+// spade, so that wiring from reels never gets stuck at a tab.
+EndKind endMadeFor(const Bench& bench, TerminalRef to, double area_m2);
+
+// The fuses that FitFuse may put into this part, ascending: the kit's blades or the strips, and the
+// one it came with. Empty for a part that takes no fuse.
+std::vector<double> ratingsAtHand(const Bench& bench, PartId part);
+
+} // namespace loom::bench

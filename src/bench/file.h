@@ -17,4 +17,4 @@ inline constexpr std::size_t greatestFile_bytes = 2u << 20;
 std::string toJson(const Bench& bench);
 Outcome<Bench> fromJson(std::string_view text);
 
-}  // namespace loom::bench
+} // namespace loom::bench

@@ -10,50 +10,54 @@
 namespace loom::bench {
 
 enum class Why {
-    UnknownPart,      // no such part (or a stale id)
-    UnknownCable,     // no such cable
-    UnknownTerminal,  // the part has no such terminal
-    NotInTray,        // the slot is unknown, or its part is already out
-    WrongEnd,         // this kind of end does not fit this kind of terminal
-    TerminalFull,     // it already holds all it takes
-    SameTerminal,     // both ends of a cable on one terminal
-    BladeBlocks,      // a blade is wanted and none is there, or the other way round
-    NoSuchPosition,   // a control was asked for a position it does not have
-    KeyNotIn,         // the isolator cannot turn without its key
-    OutOfRange,       // a number outside its range
-    NotANumber,       // NaN or infinite, or text where a number belongs
-    TooMany,          // more parts, cables or bytes than a bench takes
+    UnknownPart,     // no such part (or a stale id)
+    UnknownCable,    // no such cable
+    UnknownTerminal, // the part has no such terminal
+    NotInTray,       // the slot is unknown, or its part is already out
+    WrongEnd,        // this kind of end does not fit this kind of terminal
+    TerminalFull,    // it already holds all it takes
+    SameTerminal,    // both ends of a cable on one terminal
+    BladeBlocks,     // a blade is wanted and none is there, or the other way round
+    NoSuchPosition,  // a control was asked for a position it does not have
+    KeyNotIn,        // the isolator cannot turn without its key
+    OutOfRange,      // a number outside its range
+    NotANumber,      // NaN or infinite, or text where a number belongs
+    TooMany,         // more parts, cables or bytes than a bench takes
     NothingToUndo,
     NothingToRedo,
-    NotJson,          // file: not readable as JSON; place gives line and column
-    WrongFormat,      // file: not one of ours
-    LaterVersion,     // file: written by a later version
-    Missing,          // file: a member is missing
-    WrongType,        // file: a member has another type
-    Duplicate,        // file: an id or reference occurs twice
-    UnknownWord       // file: a word outside its list
+    NotJson,      // file: not readable as JSON; place gives line and column
+    WrongFormat,  // file: not one of ours
+    LaterVersion, // file: written by a later version
+    Missing,      // file: a member is missing
+    WrongType,    // file: a member has another type
+    Duplicate,    // file: an id or reference occurs twice
+    UnknownWord   // file: a word outside its list
 };
 
 struct Refusal {
     Why why = Why::UnknownPart;
-    std::string place;     // "K1 normally open", or a JSON pointer such as /cables/3/ends/0/at
-    std::string expected;  // in plain words or a range: "0 < length_m <= 20"
+    std::string place;    // "K1 normally open", or a JSON pointer such as /cables/3/ends/0/at
+    std::string expected; // in plain words or a range: "0 < length_m <= 20"
     std::string found;
 };
 
 // Either a value or a refusal.
-template <class T>
-class Outcome {
+template <class T> class Outcome {
 public:
     Outcome(T value) : content(std::move(value)) {}
+
     Outcome(Refusal refusal) : content(std::move(refusal)) {}
+
     explicit operator bool() const { return content.index() == 0; }
+
     const T& value() const { return std::get<0>(content); }
+
     T& value() { return std::get<0>(content); }
+
     const Refusal& refusal() const { return std::get<1>(content); }
 
 private:
     std::variant<T, Refusal> content;
 };
 
-}  // namespace loom::bench
+} // namespace loom::bench

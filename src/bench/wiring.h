@@ -27,4 +27,4 @@ struct Wiring {
 Wiring wire(const Bench& bench);
 std::optional<circuit::Node> nodeOf(const Bench& bench, const Wiring& wiring, TerminalRef terminal);
 
-}  // namespace loom::bench
+} // namespace loom::bench

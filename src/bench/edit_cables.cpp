@@ -1,0 +1,218 @@
+// SPDX-License-Identifier: MIT
+// Cutting, taking, joining, freeing and changing cables.
+#include "bench/catalogue.h"
+#include "bench/edit_rules.h"
+#include "bench/joining.h"
+#include "bench/limits.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loom::bench {
+namespace {
+
+Cable* cableIn(Bench& bench, CableId id) {
+    return const_cast<Cable*>(findCable(bench, id));
+}
+
+Refusal noSuchCable(CableId id) {
+    return {
+        Why::UnknownCable, "cable " + std::to_string(id.number), "a cable on the bench", "none"};
+}
+
+std::optional<Refusal> whyNotEnd(const Cable& cable, int end) {
+    if (end == 0 || end == 1) return std::nullopt;
+    return Refusal{Why::OutOfRange, cable.label, "end 0 or 1", std::to_string(end)};
+}
+
+std::optional<Refusal> whyNoMoreCables(const Bench& bench) {
+    if (bench.cables.size() < greatestCables) return std::nullopt;
+    return Refusal{Why::TooMany,
+                   "cables",
+                   std::to_string(greatestCables) + " cables at most",
+                   std::to_string(bench.cables.size())};
+}
+
+bool isReadyMade(const Bench& bench, const std::string& label) {
+    const std::vector<CableSlot>& slots = bench.kit.readyMade;
+    return std::any_of(
+        slots.begin(), slots.end(), [&](const CableSlot& slot) { return slot.label == label; });
+}
+
+bool hasReel(const Bench& bench, double area_m2, Sleeve sleeve) {
+    const std::vector<Reel>& reels = bench.kit.reels;
+    return std::any_of(reels.begin(), reels.end(), [&](const Reel& reel) {
+        return wholeArea_m2(reel.area_m2) == area_m2 && reel.sleeve == sleeve;
+    });
+}
+
+std::string reelInWords(double area_m2, Sleeve sleeve) {
+    return inWords(area_mm2FromM2(area_m2)) + " mm2 " + word(sleeve);
+}
+
+std::optional<Refusal>
+whyNotReel(const Bench& bench, const std::string& place, double area_m2, Sleeve sleeve) {
+    if (hasReel(bench, area_m2, sleeve)) return std::nullopt;
+    return Refusal{Why::NotInTray, place, "a reel of " + reelInWords(area_m2, sleeve), "none"};
+}
+
+// A ready-made cable's label stays its own: its slot in the tray goes by it.
+std::optional<Refusal> whyNotOwnLabel(const Bench& bench, const std::string& label) {
+    if (auto why = whyNotName("label", label)) return why;
+    if (!isReadyMade(bench, label)) return std::nullopt;
+    return Refusal{Why::Duplicate, "label", "a label no ready-made cable has", label};
+}
+
+std::string nextLabel(const Bench& bench) {
+    for (int number = 1;; ++number) {
+        const std::string label = "W-" + std::to_string(number);
+        const bool taken = std::any_of(bench.cables.begin(),
+                                       bench.cables.end(),
+                                       [&](const Cable& cable) { return cable.label == label; });
+        if (!taken && !isReadyMade(bench, label)) return label;
+    }
+}
+
+// A quarter more than the straight way and 5 cm for the ends, in steps of 5 cm; the least bit is
+// taken off first so that rounding noise does not cost a step.
+double askedLength_m(Point from, Point to) {
+    const double dx_m = to.x_m - from.x_m, dy_m = to.y_m - from.y_m;
+    const double length_m = 1.25 * std::sqrt(dx_m * dx_m + dy_m * dy_m) + 0.05;
+    return std::min(std::ceil(length_m * 20.0 - 1e-9) / 20.0, greatestLength_m);
+}
+
+std::optional<Refusal> whyNotMake(const Bench& bench, const MakeCable& edit) {
+    if (auto why = whyNotTerminal(bench, edit.from)) return why;
+    if (auto why = whyNotTerminal(bench, edit.to)) return why;
+    if (auto why = whyNoMoreCables(bench)) return why;
+    if (auto why = whyNotArea("area", edit.area_m2)) return why;
+    if (auto why = whyNotReel(bench, "reels", wholeArea_m2(edit.area_m2), edit.sleeve)) return why;
+    if (edit.length_m != 0.0) {
+        if (auto why = whyNotLength("length", edit.length_m)) return why;
+    }
+    return edit.label.empty() ? std::nullopt : whyNotOwnLabel(bench, edit.label);
+}
+
+} // namespace
+
+Outcome<Bench> edited(Bench bench, const MakeCable& edit) {
+    if (auto why = whyNotMake(bench, edit)) return *why;
+    Cable cable;
+    cable.id = {++bench.lastId};
+    cable.label = edit.label.empty() ? nextLabel(bench) : edit.label;
+    cable.area_m2 = wholeArea_m2(edit.area_m2);
+    cable.sleeve = edit.sleeve;
+    cable.length_m = edit.length_m != 0.0
+                         ? edit.length_m
+                         : askedLength_m(terminalAt(bench, edit.from), terminalAt(bench, edit.to));
+    const TerminalRef terminals[] = {edit.from, edit.to};
+    for (int end = 0; end < 2; ++end) {
+        const TerminalRef to = terminals[end];
+        const EndKind kind = endMadeFor(bench, to, cable.area_m2);
+        if (auto why = whyNotJoinCable(bench, cable, end, kind, to)) return *why;
+        cable.ends[end] = {kind, to, {}};
+    }
+    bench.cables.push_back(cable);
+    return bench;
+}
+
+Outcome<Bench> edited(Bench bench, const TakeCable& edit) {
+    const std::vector<CableSlot>& slots = bench.kit.readyMade;
+    const auto slot = std::find_if(slots.begin(), slots.end(), [&](const CableSlot& ready) {
+        return ready.label == edit.label && !isOut(bench, ready);
+    });
+    if (slot == slots.end())
+        return Refusal{Why::NotInTray,
+                       edit.label,
+                       "a ready-made cable in the tray",
+                       isReadyMade(bench, edit.label) ? "already on the bench" : "none"};
+    if (auto why = whyNoMoreCables(bench)) return *why;
+    if (auto why = whyNotPoint(edit.label, edit.first_m)) return *why;
+    if (auto why = whyNotPoint(edit.label, edit.second_m)) return *why;
+    Cable cable;
+    cable.id = {++bench.lastId};
+    cable.label = slot->label;
+    cable.length_m = slot->length_m;
+    cable.area_m2 = wholeArea_m2(slot->area_m2);
+    cable.sleeve = slot->sleeve;
+    cable.ends[0] = {slot->ends[0], std::nullopt, ontoBoard(bench, edit.first_m)};
+    cable.ends[1] = {slot->ends[1], std::nullopt, ontoBoard(bench, edit.second_m)};
+    bench.cables.push_back(cable);
+    return bench;
+}
+
+// A cable that came with the bench, from no reel and no slot, gets a slot, so that it is not lost.
+Outcome<Bench> edited(Bench bench, const RemoveCable& edit) {
+    const Cable* cable = findCable(bench, edit.cable);
+    if (!cable) return noSuchCable(edit.cable);
+    if (!isReadyMade(bench, cable->label) && !hasReel(bench, cable->area_m2, cable->sleeve)) {
+        bench.kit.readyMade.push_back({cable->label,
+                                       cable->length_m,
+                                       cable->area_m2,
+                                       cable->sleeve,
+                                       {cable->ends[0].kind, cable->ends[1].kind}});
+    }
+    bench.cables.erase(bench.cables.begin() + (cable - bench.cables.data()));
+    return bench;
+}
+
+Outcome<Bench> edited(Bench bench, const JoinEnd& edit) {
+    Cable* cable = cableIn(bench, edit.cable);
+    if (!cable) return noSuchCable(edit.cable);
+    if (auto why = whyNotEnd(*cable, edit.end)) return *why;
+    CableEnd& end = cable->ends[edit.end];
+    if (auto why = whyNotJoinCable(bench, *cable, edit.end, end.kind, edit.to)) return *why;
+    end = {end.kind, edit.to, {}};
+    return bench;
+}
+
+Outcome<Bench> edited(Bench bench, const FreeEnd& edit) {
+    Cable* cable = cableIn(bench, edit.cable);
+    if (!cable) return noSuchCable(edit.cable);
+    if (auto why = whyNotEnd(*cable, edit.end)) return *why;
+    if (auto why = whyNotPoint(cable->label, edit.at_m)) return *why;
+    cable->ends[edit.end].at.reset();
+    cable->ends[edit.end].loose_m = ontoBoard(bench, edit.at_m);
+    return bench;
+}
+
+// Another length, cross-section or colour is another piece of cable, so it is sound; its ends stay
+// where they are, those in a clamp made anew to suit. An empty label keeps the old one.
+Outcome<Bench> edited(Bench bench, const ChangeCable& edit) {
+    Cable* cable = cableIn(bench, edit.cable);
+    if (!cable) return noSuchCable(edit.cable);
+    if (isReadyMade(bench, cable->label))
+        return Refusal{Why::NotInTray, cable->label, "a cable cut from a reel", "a ready-made one"};
+    if (auto why = whyNotLength("length", edit.length_m)) return *why;
+    if (auto why = whyNotArea("area", edit.area_m2)) return *why;
+    const bool relabel = !edit.label.empty() && edit.label != cable->label;
+    if (relabel) {
+        if (auto why = whyNotOwnLabel(bench, edit.label)) return *why;
+        cable->label = edit.label;
+    }
+    const double area_m2 = wholeArea_m2(edit.area_m2);
+    const bool otherReel = area_m2 != cable->area_m2 || edit.sleeve != cable->sleeve;
+    if (otherReel) {
+        if (auto why = whyNotReel(bench, cable->label, area_m2, edit.sleeve)) return *why;
+    }
+    if (otherReel || edit.length_m != cable->length_m) cable->condition = CableCondition::Sound;
+    cable->area_m2 = area_m2;
+    cable->sleeve = edit.sleeve;
+    cable->length_m = edit.length_m;
+    for (int end = 0; end < 2; ++end) {
+        CableEnd& made = cable->ends[end];
+        if (!made.at || !fits(made.kind, TerminalKind::Clamp)) continue;
+        made.kind = usualEnd(TerminalKind::Clamp, area_m2);
+        if (auto why = whyNotJoinCable(bench, *cable, end, made.kind, *made.at)) return *why;
+    }
+    return bench;
+}
+
+Outcome<Bench> edited(Bench bench, const WearCable& edit) {
+    Cable* cable = cableIn(bench, edit.cable);
+    if (!cable) return noSuchCable(edit.cable);
+    cable->condition = edit.condition;
+    return bench;
+}
+
+} // namespace loom::bench

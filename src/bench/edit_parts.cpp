@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: MIT
+// Laying, moving, turning and removing parts; fuses and controls.
+#include "bench/catalogue.h"
+#include "bench/edit_rules.h"
+#include "bench/limits.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loom::bench {
+namespace {
+
+Part* partIn(Bench& bench, PartId id) {
+    return const_cast<Part*>(findPart(bench, id));
+}
+
+Refusal noSuchPart(PartId id) {
+    return {Why::UnknownPart, "part " + std::to_string(id.number), "a part on the bench", "none"};
+}
+
+std::optional<Refusal> whyNotTurns(const std::string& place, int quarterTurns) {
+    if (quarterTurns >= 0 && quarterTurns <= 3) return std::nullopt;
+    return Refusal{Why::OutOfRange, place, "0 to 3 quarter turns", std::to_string(quarterTurns)};
+}
+
+// One coordinate of a centre, so that the whole width stays within the board.
+double keptWithin(double centre_m, double width_m, double board_m) {
+    if (width_m >= board_m) return board_m / 2;
+    return std::clamp(centre_m, width_m / 2, board_m - width_m / 2);
+}
+
+void keepOnBoard(const Bench& bench, Part& part) {
+    const PartSpec& kind = spec(part.kind);
+    const bool onEdge = part.quarterTurns % 2 != 0;
+    const double width_m = onEdge ? kind.height_m : kind.width_m;
+    const double height_m = onEdge ? kind.width_m : kind.height_m;
+    part.at_m = {keptWithin(part.at_m.x_m, width_m, bench.board_m.x_m),
+                 keptWithin(part.at_m.y_m, height_m, bench.board_m.y_m)};
+}
+
+const PartSlot* slotOf(const Bench& bench, const std::string& ref) {
+    const auto found = std::find_if(bench.kit.parts.begin(),
+                                    bench.kit.parts.end(),
+                                    [&](const PartSlot& slot) { return slot.ref == ref; });
+    return found == bench.kit.parts.end() ? nullptr : &*found;
+}
+
+Part freshPart(const PartSlot& slot, PartId id) {
+    Part part;
+    part.id = id;
+    part.kind = slot.kind;
+    part.ref = slot.ref;
+    part.rating = slot.rating;
+    part.position = spec(slot.kind).restPosition;
+    part.charge = slot.charge;
+    return part;
+}
+
+void takeEndsOff(Bench& bench, PartId part) {
+    for (Cable& cable : bench.cables) {
+        for (CableEnd& end : cable.ends) {
+            if (!end.at || end.at->part != part) continue;
+            end.loose_m = ontoBoard(bench, terminalAt(bench, *end.at));
+            end.at.reset();
+        }
+    }
+}
+
+} // namespace
+
+std::vector<double> ratingsAtHand(const Bench& bench, PartId id) {
+    const Part* part = findPart(bench, id);
+    if (!part) return {};
+    std::vector<double> ratings_A;
+    if (part->kind == PartKind::BladeHolder)
+        ratings_A = bench.kit.blades_A;
+    else if (part->kind == PartKind::StripFuse)
+        ratings_A = {50.0, 60.0, 80.0};
+    else
+        return {};
+    const PartSlot* slot = slotOf(bench, part->ref);
+    if (slot && slot->rating > 0.0) ratings_A.push_back(slot->rating);
+    std::sort(ratings_A.begin(), ratings_A.end());
+    ratings_A.erase(std::unique(ratings_A.begin(), ratings_A.end()), ratings_A.end());
+    return ratings_A;
+}
+
+Outcome<Bench> edited(Bench bench, const LayPart& edit) {
+    const PartSlot* slot = slotOf(bench, edit.ref);
+    if (!slot)
+        return Refusal{Why::NotInTray, edit.ref, "a part of the kit", "none called " + edit.ref};
+    if (isOut(bench, *slot))
+        return Refusal{Why::NotInTray, edit.ref, "a part in the tray", "already on the bench"};
+    if (bench.parts.size() >= greatestParts)
+        return Refusal{Why::TooMany,
+                       edit.ref,
+                       std::to_string(greatestParts) + " parts at most",
+                       std::to_string(bench.parts.size())};
+    if (auto why = whyNotPoint(edit.ref, edit.at_m)) return *why;
+    if (auto why = whyNotTurns(edit.ref, edit.quarterTurns)) return *why;
+    Part part = freshPart(*slot, {++bench.lastId});
+    part.at_m = edit.at_m;
+    part.quarterTurns = edit.quarterTurns;
+    keepOnBoard(bench, part);
+    bench.parts.push_back(part);
+    return bench;
+}
+
+Outcome<Bench> edited(Bench bench, const MovePart& edit) {
+    Part* part = partIn(bench, edit.part);
+    if (!part) return noSuchPart(edit.part);
+    if (auto why = whyNotPoint(part->ref, edit.at_m)) return *why;
+    part->at_m = edit.at_m;
+    keepOnBoard(bench, *part);
+    return bench;
+}
+
+Outcome<Bench> edited(Bench bench, const TurnPart& edit) {
+    Part* part = partIn(bench, edit.part);
+    if (!part) return noSuchPart(edit.part);
+    if (auto why = whyNotTurns(part->ref, edit.quarterTurns)) return *why;
+    part->quarterTurns = edit.quarterTurns;
+    keepOnBoard(bench, *part);
+    return bench;
+}
+
+// A part that came with the bench and has no slot gets one, so that it can be laid again.
+Outcome<Bench> edited(Bench bench, const RemovePart& edit) {
+    const Part* part = findPart(bench, edit.part);
+    if (!part) return noSuchPart(edit.part);
+    if (!slotOf(bench, part->ref))
+        bench.kit.parts.push_back({part->kind, part->ref, part->rating, part->charge});
+    takeEndsOff(bench, edit.part);
+    bench.parts.erase(bench.parts.begin() + (part - bench.parts.data()));
+    return bench;
+}
+
+Outcome<Bench> edited(Bench bench, const FitFuse& edit) {
+    Part* part = partIn(bench, edit.part);
+    if (!part) return noSuchPart(edit.part);
+    if (part->kind != PartKind::BladeHolder && part->kind != PartKind::StripFuse)
+        return Refusal{Why::BladeBlocks, part->ref, "a fuse", spec(part->kind).word};
+    if (!std::isfinite(edit.rating_A))
+        return Refusal{Why::NotANumber, part->ref, "a rating in A", inWords(edit.rating_A)};
+    const std::vector<double> atHand_A = ratingsAtHand(bench, edit.part);
+    const bool known = std::find(atHand_A.begin(), atHand_A.end(), edit.rating_A) != atHand_A.end();
+    if (edit.rating_A != 0.0 && !known) {
+        std::string expected;
+        for (const double rating_A : atHand_A)
+            expected += inWords(rating_A) + ", ";
+        return Refusal{
+            Why::NotInTray, part->ref, expected + "or 0 for none", inWords(edit.rating_A) + " A"};
+    }
+    part->rating = edit.rating_A == 0.0 ? 0.0 : edit.rating_A; // never -0
+    part->condition = Condition::Sound;
+    return bench;
+}
+
+// Turning the isolator off and drawing its key is one move; putting the key in and turning it on
+// is two, because a hand that only pushes the key in must not start anything.
+Outcome<Bench> edited(Bench bench, const Operate& edit) {
+    Part* part = partIn(bench, edit.part);
+    if (!part) return noSuchPart(edit.part);
+    const int count = static_cast<int>(spec(part->kind).positions.size());
+    if (edit.position < 0 || edit.position >= count) {
+        const std::string expected =
+            count ? "position 0 to " + std::to_string(count - 1) : "a part with a control";
+        return Refusal{Why::NoSuchPosition, part->ref, expected, std::to_string(edit.position)};
+    }
+    if (part->kind == PartKind::Isolator && part->position == 0 && edit.position == 2)
+        return Refusal{Why::KeyNotIn, part->ref, "the key in", "key out"};
+    part->position = edit.position;
+    return bench;
+}
+
+Outcome<Bench> edited(Bench bench, const WearPart& edit) {
+    Part* part = partIn(bench, edit.part);
+    if (!part) return noSuchPart(edit.part);
+    if (edit.condition == Condition::Welded && part->kind != PartKind::Relay)
+        return Refusal{Why::OutOfRange, part->ref, "a relay", spec(part->kind).word};
+    part->condition = edit.condition;
+    return bench;
+}
+
+} // namespace loom::bench

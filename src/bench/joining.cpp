@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: MIT
+#include "bench/joining.h"
+
+#include "bench/catalogue.h"
+#include "bench/edit.h"
+#include "bench/limits.h"
+
+namespace loom::bench {
+namespace {
+
+TerminalKind kindOf(const Bench& bench, TerminalRef terminal) {
+    return spec(findPart(bench, terminal.part)->kind).terminals[terminal.terminal].kind;
+}
+
+// What is on a terminal, leaving out one end of one cable.
+struct Load {
+    int ends = 0;
+    int piggybacks = 0;
+};
+
+Load loadOf(const Bench& bench, TerminalRef terminal, CableId leaveOut, int end) {
+    Load load;
+    for (const EndRef& ref : endsAt(bench, terminal)) {
+        if (ref.cable == leaveOut && ref.end == end) continue;
+        ++load.ends;
+        const EndKind kind = findCable(bench, ref.cable)->ends[ref.end].kind;
+        if (kind == EndKind::Piggyback) ++load.piggybacks;
+    }
+    return load;
+}
+
+std::string takenBy(TerminalKind kind) {
+    switch (kind) {
+    case TerminalKind::StudM6:
+        return word(EndKind::RingM6);
+    case TerminalKind::StudM8:
+        return word(EndKind::RingM8);
+    case TerminalKind::Tab:
+        return "spade or piggyback spade";
+    case TerminalKind::Clamp:
+        return "bare or ferrule";
+    }
+    return "";
+}
+
+std::string endsInWords(int count) {
+    return std::to_string(count) + (count == 1 ? " end" : " ends");
+}
+
+// A piggyback spade brings a tab of its own, so it goes under a plain spade that is there already:
+// what counts is that at most one end on a tab is not a piggyback.
+std::optional<Refusal> whyNoRoom(const Bench& bench, TerminalRef to, EndKind kind, Load load) {
+    const TerminalKind terminal = kindOf(bench, to);
+    int room = capacity(terminal);
+    std::string expected = endsInWords(room) + " at most";
+    if (terminal == TerminalKind::Tab) {
+        room += load.piggybacks + (kind == EndKind::Piggyback ? 1 : 0);
+        expected = "1 end, and 1 more for each piggyback spade";
+    }
+    if (load.ends < room) return std::nullopt;
+    return Refusal{Why::TerminalFull, terminalName(bench, to), expected, endsInWords(load.ends)};
+}
+
+} // namespace
+
+std::optional<Refusal> whyNotTerminal(const Bench& bench, TerminalRef terminal) {
+    const Part* part = findPart(bench, terminal.part);
+    if (!part)
+        return Refusal{
+            Why::UnknownPart, terminalName(bench, terminal), "a part on the bench", "none"};
+    const std::size_t count = spec(part->kind).terminals.size();
+    if (terminal.terminal < count) return std::nullopt;
+    return Refusal{Why::UnknownTerminal,
+                   part->ref,
+                   "terminal 0 to " + std::to_string(count - 1),
+                   std::to_string(terminal.terminal)};
+}
+
+std::optional<Refusal>
+whyNotJoinCable(const Bench& bench, const Cable& cable, int end, EndKind kind, TerminalRef to) {
+    if (auto why = whyNotTerminal(bench, to)) return why;
+    const TerminalKind terminal = kindOf(bench, to);
+    const std::string place = terminalName(bench, to);
+    if (!fits(kind, terminal)) return Refusal{Why::WrongEnd, place, takenBy(terminal), word(kind)};
+    if (terminal == TerminalKind::Clamp && cable.area_m2 > greatestInClamp_m2)
+        return Refusal{Why::OutOfRange,
+                       place,
+                       inWords(greatestInClamp_m2 * 1e6) + " mm2 at most",
+                       inWords(area_mm2FromM2(cable.area_m2)) + " mm2"};
+    if (cable.ends[1 - end].at == to)
+        return Refusal{Why::SameTerminal, place, "two terminals", "both ends on one"};
+    return whyNoRoom(bench, to, kind, loadOf(bench, to, cable.id, end));
+}
+
+EndKind endMadeFor(const Bench& bench, TerminalRef to, double area_m2) {
+    const TerminalKind terminal = kindOf(bench, to);
+    if (terminal != TerminalKind::Tab) return usualEnd(terminal, area_m2);
+    const Load load = loadOf(bench, to, {}, 0);
+    if (load.ends == 0) return usualEnd(terminal, area_m2);
+    return load.piggybacks == load.ends ? EndKind::Spade : EndKind::Piggyback;
+}
+
+std::optional<Refusal> whyNotJoin(const Bench& bench, const Held& held, TerminalRef to) {
+    if (auto why = whyNotTerminal(bench, to)) return why;
+    if (!held.cable) return whyNotJoinCable(bench, Cable{}, 0, endMadeFor(bench, to, 1e-6), to);
+    const Cable* cable = findCable(bench, held.cable);
+    if (!cable || held.end < 0 || held.end > 1)
+        return Refusal{Why::UnknownCable,
+                       "cable " + std::to_string(held.cable.number),
+                       "a cable on the bench",
+                       "none"};
+    return whyNotJoinCable(bench, *cable, held.end, held.kind, to);
+}
+
+} // namespace loom::bench

@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+#include "bench/limits.h"
+
+#include <cmath>
+#include <cstdint>
+#include <cstdio>
+
+namespace loom::bench {
+namespace {
+
+// Characters of a UTF-8 text; nothing when it is malformed or holds a control character.
+std::optional<std::size_t> plainCharacters(const std::string& text) {
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < text.size(); ++count) {
+        const auto lead = static_cast<unsigned char>(text[i]);
+        const std::size_t length = lead < 0x80   ? 1
+                                   : lead < 0xc2 ? 0
+                                   : lead < 0xe0 ? 2
+                                   : lead < 0xf0 ? 3
+                                   : lead < 0xf5 ? 4
+                                                 : 0;
+        if (length == 0 || i + length > text.size()) return std::nullopt;
+        std::uint32_t point = length == 1 ? lead : lead & (0x7fu >> length);
+        for (std::size_t k = 1; k < length; ++k) {
+            const auto next = static_cast<unsigned char>(text[i + k]);
+            if ((next & 0xc0) != 0x80) return std::nullopt;
+            point = point << 6 | (next & 0x3fu);
+        }
+        const bool overlong = (length == 3 && point < 0x800) || (length == 4 && point < 0x10000);
+        const bool surrogate = point >= 0xd800 && point <= 0xdfff;
+        const bool control = point < 0x20 || (point >= 0x7f && point < 0xa0);
+        if (overlong || surrogate || control || point > 0x10ffff) return std::nullopt;
+        i += length;
+    }
+    return count;
+}
+
+} // namespace
+
+std::string inWords(double value) {
+    if (!std::isfinite(value)) return "not a number";
+    char text[32];
+    std::snprintf(text, sizeof text, "%.9g", value);
+    return text;
+}
+
+std::optional<Refusal>
+whyNotWithin(const std::string& place, double value, double low, double high) {
+    const std::string expected = inWords(low) + " to " + inWords(high);
+    if (!std::isfinite(value)) return Refusal{Why::NotANumber, place, expected, inWords(value)};
+    if (value < low || value > high)
+        return Refusal{Why::OutOfRange, place, expected, inWords(value)};
+    return std::nullopt;
+}
+
+std::optional<Refusal> whyNotLength(const std::string& place, double length_m) {
+    const std::string expected = "0 < metres <= " + inWords(greatestLength_m);
+    if (!std::isfinite(length_m))
+        return Refusal{Why::NotANumber, place, expected, inWords(length_m)};
+    if (length_m <= 0.0 || length_m > greatestLength_m)
+        return Refusal{Why::OutOfRange, place, expected, inWords(length_m)};
+    return std::nullopt;
+}
+
+std::optional<Refusal> whyNotArea(const std::string& place, double area_m2) {
+    const std::string expected =
+        inWords(leastArea_m2 * 1e6) + " to " + inWords(greatestArea_m2 * 1e6) + " mm2";
+    if (!std::isfinite(area_m2)) return Refusal{Why::NotANumber, place, expected, inWords(area_m2)};
+    const double whole_m2 = wholeArea_m2(area_m2);
+    if (whole_m2 < leastArea_m2 || whole_m2 > greatestArea_m2)
+        return Refusal{Why::OutOfRange, place, expected, inWords(area_m2 * 1e6) + " mm2"};
+    return std::nullopt;
+}
+
+std::optional<Refusal> whyNotName(const std::string& place, const std::string& name) {
+    const std::string expected =
+        "1 to " + std::to_string(greatestName_chars) + " characters, none a control character";
+    const std::optional<std::size_t> count = plainCharacters(name);
+    if (!count) return Refusal{Why::OutOfRange, place, expected, "other characters"};
+    if (*count < 1 || *count > greatestName_chars)
+        return Refusal{Why::OutOfRange, place, expected, std::to_string(*count) + " characters"};
+    return std::nullopt;
+}
+
+std::optional<Refusal> whyNotRating(const std::string& place, PartKind kind, double rating) {
+    const bool fuse = kind == PartKind::StripFuse || kind == PartKind::BladeHolder;
+    if (fuse) return rating == 0.0 ? std::nullopt : whyNotWithin(place, rating, 0.1, 500.0);
+    if (kind == PartKind::Resistor) return whyNotWithin(place, rating, 0.0, 1e9);
+    return whyNotWithin(place, rating, 0.0, 0.0);
+}
+
+// n hundredths of a mm2 are n / 1e8 m2 and n / 100 mm2; both divisions are correctly rounded, so
+// 6 mm2 is the double nearest 6e-6 and the way back gives the same n.
+double wholeArea_m2(double area_m2) {
+    return std::floor(area_m2 * 1e8 + 0.5) / 1e8;
+}
+
+double area_m2FromMm2(double area_mm2) {
+    return std::floor(area_mm2 * 1e2 + 0.5) / 1e8;
+}
+
+double area_mm2FromM2(double area_m2) {
+    return std::floor(area_m2 * 1e8 + 0.5) / 1e2;
+}
+
+} // namespace loom::bench

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+// The ranges every bench keeps to, however it came about: by an edit or from a file. Each check
+// gives the refusal, or nothing when all is well.
+#pragma once
+
+#include "bench/bench.h"
+#include "bench/refusal.h"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+
+namespace loom::bench {
+
+inline constexpr std::size_t greatestParts = 400;
+inline constexpr std::size_t greatestCables = 800;
+inline constexpr std::size_t greatestName_chars = 24; // labels and references, in characters
+inline constexpr double greatestLength_m = 20.0;
+inline constexpr double leastArea_m2 = 0.5e-6, greatestArea_m2 = 25e-6;
+inline constexpr double leastBoard_m = 0.2, greatestBoard_m = 10.0;
+
+// A number in words for `found` and `expected`: "7.5", "not a number".
+std::string inWords(double value);
+
+// NotANumber unless finite, OutOfRange unless low <= value <= high.
+std::optional<Refusal>
+whyNotWithin(const std::string& place, double value, double low, double high);
+// A cable's length: 0 < length_m <= 20.
+std::optional<Refusal> whyNotLength(const std::string& place, double length_m);
+// A conductor's cross-section: 0.5 to 25 mm2.
+std::optional<Refusal> whyNotArea(const std::string& place, double area_m2);
+// A label or reference: 1 to 24 characters of well-formed UTF-8, none of them a control character.
+std::optional<Refusal> whyNotName(const std::string& place, const std::string& name);
+// A part's rating: a fuse 0 (none fitted) or 0.1 to 500 A, a resistor 0 to 1e9 ohm, others 0.
+std::optional<Refusal> whyNotRating(const std::string& place, PartKind kind, double rating);
+
+// The nearest cross-section in whole hundredths of a mm2. Cross-sections are kept so, because then
+// the mm2 of a file and the m2 of the bench name each other exactly.
+double wholeArea_m2(double area_m2);
+double area_m2FromMm2(double area_mm2);
+double area_mm2FromM2(double area_m2);
+
+} // namespace loom::bench
