@@ -5,8 +5,9 @@
 #pragma once
 
 #include "attempt/command.h"
-#include "bench/wiring.h"
-#include "circuit/circuit.h"
+#include "attempt/live_circuit.h"
+#include "attempt/supply.h"
+#include "attempt/undo_stack.h"
 
 #include <optional>
 #include <string>
@@ -16,56 +17,83 @@ namespace loom::attempt {
 
 // A circuit event told of a part or a cable. The one not concerned is none.
 struct Happening {
-    std::int64_t slice = 0;
+    std::int64_t slice = 0; // at whose beginning it had happened: time_s <= slice * slice_s
     double time_s = 0.0;
     circuit::EventKind kind = circuit::EventKind::FuseMelted;
     bench::PartId part;
     bench::CableId cable;
-    std::string name;  // the part's ref or the cable's label then
+    std::string name; // the part's ref or the cable's label then
     double value = 0.0, second = 0.0;
 };
 
-// What the batteries are doing, for the status line.
-struct Supply {
-    bool live = false;        // some terminal other than a battery's is over 1 V from another
-    double voltage_V = 0.0;   // the greatest such voltage
-    double current_A = 0.0;   // delivered by the batteries together (a series pair counts once)
-    bool batteryOut = false;  // a battery lies on the bench
-};
+// The log keeps at least this many of the latest happenings.
+inline constexpr std::size_t leastHappenings = 10000;
 
 class Attempt {
 public:
     // The free bench or an exercise from its beginning.
     explicit Attempt(bench::Bench start, std::string exercise = {}, std::string exerciseHash = {});
 
-    // Does what is asked, now. A refusal leaves everything as it was.
+    // Does what is asked, now. A refusal leaves everything as it was, the record too. What changes
+    // nothing (a part moved to where it is) is done and not recorded. A step for undo is every
+    // other edit, except operating a control that springs back.
     std::optional<bench::Refusal> ask(const Command& command);
 
     // Lets time run. Stops nothing: what the circuit does lasting is taken into the bench.
+    // However the slices are portioned, the state after them is the same.
     void advance(std::int64_t slices);
 
     const bench::Bench& bench() const { return current; }
+
     const Record& record() const { return history; }
+
     std::int64_t now_slices() const { return history.slices; }
+
+    // The latest happenings, oldest first, and how many older ones the log has let go.
     const std::vector<Happening>& happenings() const { return happened; }
-    bool canUndo() const;
-    bool canRedo() const;
-    std::uint64_t revision() const;  // counts every change of the bench: save when it moved
+
+    std::size_t happeningsBefore() const { return forgotten; }
+
+    bool canUndo() const { return steps.canUndo(); }
+
+    bool canRedo() const { return steps.canRedo(); }
+
+    std::uint64_t revision() const { return changes; } // counts every entry of the record
 
     circuit::Reading reading(bench::PartId part, int element = 0) const;
     circuit::Reading reading(bench::CableId cable) const;
     // Of a against b; nothing when no metal path joins them.
     std::optional<double> voltage_V(bench::TerminalRef a, bench::TerminalRef b) const;
-    Supply supply() const;
-    const std::vector<circuit::Finding>& findings() const;
-    bool quiet() const;  // time could pass without anything to see
-    std::uint64_t stateHash() const;  // bench and circuit, equal natively and in the browser
+
+    Supply supply() const { return supplyOf(current, live); }
+
+    const std::vector<circuit::Finding>& findings() const { return live.network().findings(); }
+
+    bool quiet() const { return live.quiet(); } // time could pass without anything to see
+
+    std::uint64_t stateHash() const; // bench, time and circuit, equal natively and in the browser
 
 private:
+    friend bench::Outcome<Attempt> resume(const Record& record);
+    friend bench::Outcome<Attempt> replay(const Record& record);
+
+    std::optional<bench::Refusal> fold(const Entry& entry);
+    std::optional<bench::Refusal> undoOrRedo(bool undo);
+    std::optional<bench::Refusal> edit(const bench::Edit& edit);
+    void follow(const bench::Edit& edit, const bench::Bench& before);
+    void happen(const circuit::Event& event);
+    void wear(const bench::Edit& edit);
+    void reopen();
+    void write(const Command& command);
+
     bench::Bench current;
     Record history;
     std::vector<Happening> happened;
-    // … the attempt room completes this
+    std::size_t forgotten = 0;
+    UndoStack steps;
+    LiveCircuit live;
+    bool folding = false; // the record is being taken up: the circuit waits until it is done
+    std::uint64_t changes = 0;
 };
 
-}  // namespace loom::attempt
+} // namespace loom::attempt

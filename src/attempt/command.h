@@ -23,7 +23,16 @@ struct AskHint {
     std::string check;  // id of the check
 };
 
-using Command = std::variant<bench::Edit, Undo, Redo, AskCheck, AskHint>;
+// The attempt was put away and opened again: its circuit starts cold and still. Written by resume()
+// in record_file.h, never asked for, so that a replay starts cold at the same moment.
+struct Reopened {};
+
+using Command = std::variant<bench::Edit, Undo, Redo, AskCheck, AskHint, Reopened>;
+
+// The greatest number of entries in a record and of bytes in a hint's id: a record then stays
+// within the size that recordFromJson() reads.
+inline constexpr std::size_t mostEntries = 60000;
+inline constexpr std::size_t longestCheckId = 64;
 
 struct Entry {
     std::int64_t slice = 0;

@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: MIT
+#include "attempt/attempt.h"
+
+#include "attempt/state_hash.h"
+#include "attempt/wear.h"
+#include "bench/catalogue.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace loom::attempt {
+
+namespace {
+
+using bench::Refusal;
+using bench::Why;
+
+std::optional<Refusal> whyNotAsked(const Command& command, std::size_t entries) {
+    if (entries >= mostEntries)
+        return Refusal{Why::TooMany,
+                       "record",
+                       "at most " + std::to_string(mostEntries) + " commands",
+                       std::to_string(entries)};
+    const auto* edit = std::get_if<bench::Edit>(&command);
+    if (std::holds_alternative<Reopened>(command) || (edit && isWear(*edit)))
+        return Refusal{
+            Why::UnknownWord, "command", "what a hand can do", "what only the record tells"};
+    const auto* hint = std::get_if<AskHint>(&command);
+    if (hint && hint->check.size() > longestCheckId)
+        return Refusal{Why::OutOfRange,
+                       "hint",
+                       "an id of at most " + std::to_string(longestCheckId) + " bytes",
+                       std::to_string(hint->check.size())};
+    return std::nullopt;
+}
+
+bool springsBack(const bench::Bench& bench, bench::PartId id) {
+    const bench::Part* part = bench::findPart(bench, id);
+    return part && bench::spec(part->kind).springsBack;
+}
+
+bool isStep(const bench::Bench& bench, const bench::Edit& edit) {
+    const auto* operate = std::get_if<bench::Operate>(&edit);
+    return !operate || !springsBack(bench, operate->part);
+}
+
+// No finger stays on a button through an undo.
+void letGo(bench::Bench& bench) {
+    for (bench::Part& part : bench.parts)
+        if (bench::spec(part.kind).springsBack) part.position = bench::spec(part.kind).restPosition;
+}
+
+bool sameOrder(const std::vector<bench::Part>& left, const std::vector<bench::Part>& right) {
+    return std::equal(
+        left.begin(), left.end(), right.begin(), right.end(), [](const auto& l, const auto& r) {
+            return l.id == r.id;
+        });
+}
+
+} // namespace
+
+Attempt::Attempt(bench::Bench start, std::string exercise, std::string exerciseHash)
+    : current(std::move(start)), live(current, 0) {
+    history.exercise = std::move(exercise);
+    history.exerciseHash = std::move(exerciseHash);
+    history.start = current;
+}
+
+std::optional<Refusal> Attempt::ask(const Command& command) {
+    if (auto refused = whyNotAsked(command, history.entries.size())) return refused;
+    if (const auto* asked = std::get_if<bench::Edit>(&command)) return edit(*asked);
+    if (std::holds_alternative<Undo>(command)) return undoOrRedo(true);
+    if (std::holds_alternative<Redo>(command)) return undoOrRedo(false);
+    write(command);
+    return std::nullopt;
+}
+
+std::optional<Refusal> Attempt::undoOrRedo(bool undo) {
+    if (undo && !canUndo()) return Refusal{Why::NothingToUndo, "record", "a step", "none"};
+    if (!undo && !canRedo()) return Refusal{Why::NothingToRedo, "record", "an undone step", "none"};
+    const bench::Bench before = current;
+    if (undo) {
+        steps.undo(current);
+        write(Undo{});
+    } else {
+        steps.redo(current);
+        write(Redo{});
+    }
+    letGo(current);
+    if (!folding) live.rewire(before, current, {});
+    return std::nullopt;
+}
+
+std::optional<Refusal> Attempt::edit(const bench::Edit& edit) {
+    auto outcome = bench::apply(current, edit);
+    if (!outcome) return outcome.refusal();
+    const bool unchanged = sameThings(current, outcome.value());
+    // A fuse exchanged for its like changes nothing to see, but the new one is cold.
+    if (unchanged && !std::holds_alternative<bench::FitFuse>(edit)) return std::nullopt;
+    if (!unchanged && isStep(current, edit)) steps.keep(current);
+    const bench::Bench before = std::exchange(current, std::move(outcome.value()));
+    write(edit);
+    if (!folding) follow(edit, before);
+    return std::nullopt;
+}
+
+void Attempt::follow(const bench::Edit& edit, const bench::Bench& before) {
+    const bool placing = std::holds_alternative<bench::MovePart>(edit) ||
+                         std::holds_alternative<bench::TurnPart>(edit);
+    if (placing && sameOrder(before.parts, current.parts)) return;
+    if (std::holds_alternative<bench::Operate>(edit)) {
+        live.operate(current);
+        return;
+    }
+    const auto* fitted = std::get_if<bench::FitFuse>(&edit);
+    live.rewire(before, current, fitted ? fitted->part : bench::PartId{});
+}
+
+void Attempt::advance(std::int64_t slices) {
+    std::vector<circuit::Event> events;
+    for (; slices > 0; --slices) {
+        if (live.quiet()) {
+            live.rest(slices);
+            history.slices += slices;
+            return;
+        }
+        events.clear();
+        live.step(events);
+        ++history.slices;
+        for (const circuit::Event& event : events)
+            happen(event);
+    }
+}
+
+void Attempt::happen(const circuit::Event& event) {
+    Happening told;
+    told.slice = history.slices;
+    told.time_s = event.time_s;
+    told.kind = event.kind;
+    told.part = bench::partOf(event.element);
+    told.cable = bench::cableOf(event.element);
+    told.value = event.value;
+    told.second = event.second;
+    if (const bench::Part* part = bench::findPart(current, told.part)) told.name = part->ref;
+    if (const bench::Cable* cable = bench::findCable(current, told.cable)) told.name = cable->label;
+    if (happened.size() >= 2 * leastHappenings) {
+        happened.erase(happened.begin(), happened.begin() + leastHappenings);
+        forgotten += leastHappenings;
+    }
+    happened.push_back(std::move(told));
+    if (const auto lasting = wearFrom(event, current)) wear(*lasting);
+}
+
+void Attempt::wear(const bench::Edit& edit) {
+    auto outcome = bench::apply(current, edit);
+    if (!outcome || sameThings(current, outcome.value())) return;
+    current = std::move(outcome.value());
+    write(edit);
+}
+
+void Attempt::reopen() {
+    live = LiveCircuit(current, history.slices);
+    write(Reopened{});
+}
+
+void Attempt::write(const Command& command) {
+    history.entries.push_back({history.slices, command});
+    ++changes;
+}
+
+circuit::Reading Attempt::reading(bench::PartId part, int element) const {
+    return live.reading(bench::partKey(part, element));
+}
+
+circuit::Reading Attempt::reading(bench::CableId cable) const {
+    return live.reading(bench::cableKey(cable));
+}
+
+std::optional<double> Attempt::voltage_V(bench::TerminalRef a, bench::TerminalRef b) const {
+    const auto nodeA = bench::nodeOf(current, live.wires(), a);
+    const auto nodeB = bench::nodeOf(current, live.wires(), b);
+    if (!nodeA || !nodeB) return std::nullopt;
+    return live.network().voltage_V(*nodeA, *nodeB);
+}
+
+std::uint64_t Attempt::stateHash() const {
+    StateHash hash;
+    hash.add(static_cast<std::uint64_t>(history.slices));
+    hash.add(current);
+    hash.add(live.network().stateHash());
+    return hash.value();
+}
+
+} // namespace loom::attempt

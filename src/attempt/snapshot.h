@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+// What lies on a bench at one moment, for taking edits back. Start with snapshotOf(). A snapshot
+// shares with an earlier one every part and cable that has not changed since, so that a long
+// history costs a pointer or two for each thing and step. Kit and ids handed out are not in it.
+#pragma once
+
+#include "bench/bench.h"
+
+#include <memory>
+#include <vector>
+
+namespace loom::attempt {
+
+struct Snapshot {
+    std::vector<std::shared_ptr<const bench::Part>> parts;
+    std::vector<std::shared_ptr<const bench::Cable>> cables;
+};
+
+// The bench as it lies, sharing what is equal in `earlier` (may be empty).
+Snapshot snapshotOf(const bench::Bench& bench, const Snapshot& earlier);
+
+// Lays everything as it was. Ids handed out since stay used: Bench::lastId does not go back.
+void restore(const Snapshot& snapshot, bench::Bench& bench);
+
+// Equal in every field.
+bool same(const bench::Part& left, const bench::Part& right);
+bool same(const bench::Cable& left, const bench::Cable& right);
+// The same things in the same order with the same fields.
+bool sameThings(const bench::Bench& left, const bench::Bench& right);
+
+} // namespace loom::attempt

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: MIT
+#include "attempt/state_hash.h"
+
+#include <cstring>
+
+namespace loom::attempt {
+
+namespace {
+
+constexpr std::uint64_t prime = 1099511628211u;
+
+template <class Word> std::uint64_t number(Word word) {
+    return static_cast<std::uint64_t>(word);
+}
+
+} // namespace
+
+void StateHash::add(std::uint64_t value) {
+    for (int byte = 0; byte < 8; ++byte) {
+        hash ^= (value >> (8 * byte)) & 0xff;
+        hash *= prime;
+    }
+}
+
+void StateHash::add(double value) {
+    const double unsignedZero = value == 0.0 ? 0.0 : value;
+    std::uint64_t bits = 0;
+    static_assert(sizeof bits == sizeof unsignedZero);
+    std::memcpy(&bits, &unsignedZero, sizeof bits);
+    add(bits);
+}
+
+void StateHash::add(const std::string& text) {
+    add(number(text.size()));
+    for (const char byte : text) {
+        hash ^= static_cast<unsigned char>(byte);
+        hash *= prime;
+    }
+}
+
+void StateHash::add(const bench::Part& part) {
+    add(number(part.id.number));
+    add(number(part.kind));
+    add(part.ref);
+    add(part.at_m.x_m);
+    add(part.at_m.y_m);
+    add(number(part.quarterTurns));
+    add(part.rating);
+    add(number(part.position));
+    add(number(part.condition));
+    add(part.charge);
+}
+
+void StateHash::add(const bench::Cable& cable) {
+    add(number(cable.id.number));
+    add(cable.label);
+    add(cable.length_m);
+    add(cable.area_m2);
+    add(number(cable.sleeve));
+    add(number(cable.condition));
+    for (const bench::CableEnd& end : cable.ends) {
+        add(number(end.kind));
+        add(number(end.at ? end.at->part.number : 0u));
+        add(number(end.at ? end.at->terminal : 0u));
+        add(end.loose_m.x_m);
+        add(end.loose_m.y_m);
+    }
+}
+
+void StateHash::add(const bench::Bench& bench) {
+    add(bench.board_m.x_m);
+    add(bench.board_m.y_m);
+    add(number(bench.parts.size()));
+    for (const bench::Part& part : bench.parts)
+        add(part);
+    add(number(bench.cables.size()));
+    for (const bench::Cable& cable : bench.cables)
+        add(cable);
+    add(number(bench.lastId));
+}
+
+} // namespace loom::attempt

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+#include "attempt/undo_stack.h"
+
+#include <utility>
+
+namespace loom::attempt {
+
+void UndoStack::keep(const bench::Bench& before) {
+    past.push_back(snapshotOf(before, past.empty() ? Snapshot{} : past.back()));
+    future.clear();
+}
+
+void UndoStack::undo(bench::Bench& bench) {
+    swap(bench, past, future);
+}
+
+void UndoStack::redo(bench::Bench& bench) {
+    swap(bench, future, past);
+}
+
+void UndoStack::swap(bench::Bench& bench, std::vector<Snapshot>& from, std::vector<Snapshot>& to) {
+    const Snapshot goal = std::move(from.back());
+    from.pop_back();
+    to.push_back(snapshotOf(bench, goal));
+    restore(goal, bench);
+}
+
+} // namespace loom::attempt
