@@ -18,6 +18,27 @@ function tail(path, mark) {
     return text.slice(from).replace(/\*\/\s*$/, "").trim();
 }
 
+// Of what Debian records of the compiler package, the parts on what it links into a program.
+function linkedIn(path) {
+    const linked = /^(\*$|src\/|system\/lib\/(libc|libcxx|libcxxabi|libunwind|compiler-rt|dlmalloc|emmalloc|gl|html5)\b)/;
+    const stanzas = readFileSync(path, "utf8").trim().split(/\n\s*\n/);
+    const kept = [];
+    const licences = new Set();
+    for (const stanza of stanzas) {
+        const files = /^Files:((?:.*\n)(?: .*\n)*)/.exec(stanza);
+        if (!files) continue;
+        const names = files[1].split("\n").map((name) => name.trim()).filter((name) => linked.test(name));
+        if (!names.length) continue;
+        kept.push("Files:\n " + names.join("\n ") + "\n" + stanza.slice(files[0].length));
+        for (const name of (/^License: *(.*)$/m.exec(stanza)?.[1] ?? "").split(/ (?:and|or|with) |, /)) {
+            licences.add(name.trim());
+        }
+    }
+    const texts = stanzas.filter((stanza) => licences.has(/^License: *(.*)$/m.exec(stanza)?.[1].trim())
+        && !/^Files:/.test(stanza));
+    return [...kept, ...texts].join("\n\n");
+}
+
 const whole = (path) => readFileSync(path, "utf8").trim();
 
 export function notices(deps) {
@@ -34,8 +55,8 @@ export function notices(deps) {
         ["Open Sans, cut to the letters used and without hints (Apache License 2.0)",
             whole(doc("fonts-open-sans")) + "\n\n" + whole(licence("Apache-2.0"))],
         ["The system libraries of Emscripten: musl, libc++, compiler-rt and their parts (MIT, NCSA and "
-            + "Apache licences). What Debian records of the whole compiler package follows.",
-            whole(doc("emscripten"))],
+            + "BSD licences). What Debian's package emscripten records of them follows.",
+            linkedIn(doc("emscripten"))],
     ];
     const line = "=".repeat(80);
     const text = parts.map(([title, body]) => `${line}\n${title}\n${line}\n\n${body}\n`);

@@ -7,7 +7,9 @@ const files = @FILES@;
 self.addEventListener("install", (event) => {
     event.waitUntil((async () => {
         const cache = await caches.open(cacheName);
-        await cache.addAll(files.map((file) => new Request(file, { cache: "reload" })));
+        // An address with a build in it cannot be stale; it may come from the browser's own cache.
+        await cache.addAll(files.map((file) =>
+            new Request(file, { cache: file.includes("?v=") ? "default" : "reload" })));
         await self.skipWaiting();
     })());
 });

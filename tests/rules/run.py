@@ -1,0 +1,230 @@
+"""What the sources must keep to. Prints each breach as FILE:LINE and ends with a count.
+
+Each rule is a function from (path, text) to breaches; a rule is one test over all files, and each
+has a planted fault that it must catch, which is another.
+"""
+import json
+import os
+import re
+import subprocess
+import sys
+
+ROOT = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
+
+# The rooms each room may include from, besides itself. Arrows run one way.
+BENEATH = {
+    "circuit": [],
+    "bench": ["circuit"],
+    "yard": ["bench", "circuit"],
+    "attempt": ["yard", "bench", "circuit"],
+    "diagram": ["bench", "circuit"],
+    "lesson": ["attempt", "diagram", "yard", "bench", "circuit", "assets"],
+    "screen": ["lesson", "attempt", "diagram", "yard", "bench", "circuit", "assets"],
+    "host": ["screen", "lesson", "attempt", "diagram", "yard", "bench", "circuit", "assets"],
+    "desk": ["lesson", "attempt", "diagram", "yard", "bench", "circuit", "assets"],
+}
+
+# Who may include which library.
+LIBRARY_ROOMS = [
+    (r"imgui", ["screen", "host"]),
+    (r"nanosvg", ["screen"]),
+    (r"SDL|emscripten|GLES", ["host"]),
+    (r"box2d", ["yard"]),
+    (r"Eigen", ["circuit"]),
+    (r"nlohmann", ["bench", "attempt", "lesson", "desk", "host"]),
+]
+
+# Rooms whose results must be bit-identical everywhere.
+EXACT = ["circuit", "bench", "attempt", "lesson"]
+NOT_EXACT_HEADERS = ["unordered_map", "unordered_set", "chrono", "ctime", "random", "time.h"]
+LIBM = (r"\b(?:std::)?(?:exp|exp2|expm1|log|log2|log10|log1p|pow|sin|cos|tan|asin|acos|atan|atan2|"
+        r"sinh|cosh|tanh|hypot|cbrt|erf|tgamma|lgamma)f?\s*\(")
+
+ALLOWED_TOP = {
+    "CMakeLists.txt", "README.md", "DEVELOPERS.md", "LICENSE", "CMakePresets.json", ".gitignore",
+    ".clang-format", ".clang-tidy", ".ci", "src", "web", "assets", "lessons", "tests",
+    "NOTES.md", "CHANGELOG.md",
+}
+
+
+def room_of(path):
+    parts = path.split("/")
+    return parts[1] if len(parts) > 2 and parts[0] == "src" else None
+
+
+def is_code(path):
+    return path.endswith((".cpp", ".h", ".c"))
+
+
+def bare(text):
+    """The text with comments and literals blanked, line for line."""
+    def blank(match):
+        return re.sub(r"[^\n]", " ", match.group(0))
+    pattern = (r'R"\((?:.|\n)*?\)"|//[^\n]*|/\*(?:.|\n)*?\*/|"(?:\\.|[^"\\\n])*"|'
+               r"'(?:\\.|[^'\\\n])+'")
+    return re.sub(pattern, blank, text)
+
+
+def lines(text):
+    return enumerate(text.split("\n"), 1)
+
+
+def includes(text):
+    for number, line in lines(text):
+        match = re.match(r'\s*#\s*include\s*([<"])([^>"]+)[>"]', line)
+        if match:
+            yield number, match.group(1), match.group(2)
+
+
+def arrows(path, text):
+    room = room_of(path)
+    if room not in BENEATH or not is_code(path):
+        return
+    for number, quote, name in includes(text):
+        first = name.split("/")[0]
+        if quote == '"' and first in list(BENEATH) + ["assets"] and first != room:
+            if first not in BENEATH[room]:
+                yield number, f'{room} may include from {BENEATH[room]}, found "{name}"'
+        elif quote == '"' and "/" not in name and not re.search(r"\.(h|hpp)$", name):
+            yield number, f'expected a path from src, found "{name}"'
+
+
+def libraries(path, text):
+    room = room_of(path)
+    if room is None or not is_code(path):
+        return
+    for number, _, name in includes(text):
+        for library, rooms in LIBRARY_ROOMS:
+            if re.match(library, name.split("/")[-1]) or re.match(library, name):
+                if room not in rooms:
+                    yield number, f"<{name}> belongs in {rooms}, found in {room}"
+        if name in ("iostream", "regex", "fstream") and room != "desk" or name in ("iostream", "regex"):
+            yield number, f"<{name}> costs the page too much"
+
+
+def exact(path, text):
+    if room_of(path) not in EXACT or not is_code(path):
+        return
+    for number, _, name in includes(text):
+        if name in NOT_EXACT_HEADERS:
+            yield number, f"<{name}> makes results differ between runs or platforms"
+    if "portable_math" in path:
+        return
+    for number, line in lines(bare(text)):
+        for match in re.finditer(LIBM, line):
+            before = line[:match.start()].rstrip(" ")
+            std = match.group(0).startswith("std::")
+            # A declaration "double exp(double x)" and a member call are not the C library's.
+            if std or not re.search(r"(\.|->|::|\bdouble|\bfloat)$", before):
+                yield number, ("expected portable_math.h, sqrt, fabs or floor, found "
+                               + match.group(0).rstrip("( "))
+
+
+def no_exceptions(path, text):
+    if room_of(path) is None or not is_code(path):
+        return
+    for number, line in lines(bare(text)):
+        if re.search(r"\bthrow\b|\btry\s*\{|\bcatch\s*\(|\bdynamic_cast\b|\btypeid\b", line):
+            yield number, "the page is built without exceptions and run-time types"
+
+
+def size_and_name(path, text):
+    if not (path.startswith(("src/", "tests/", "web/")) and path.endswith((".cpp", ".h", ".mjs", ".js", ".py"))):
+        return
+    count = text.count("\n")
+    if count > 600:
+        yield 1, f"expected at most 600 lines, found {count}"
+    stem = os.path.basename(path).split(".")[0]
+    if re.search(r"(^|_)(utils?|helpers?|common|manager|misc)($|_)", stem):
+        yield 1, "a file is named by the one idea in it"
+
+
+def header_opening(path, text):
+    if not (path.startswith("src/") and path.endswith(".h")):
+        return
+    if not text.startswith("//"):
+        yield 1, "expected a comment saying what this is, the first call to make, what it does not do"
+    if "#pragma once" not in text:
+        yield 1, "expected #pragma once"
+
+
+def no_address(path, text):
+    """Sources are obtained by package name, so no file of the build names a host."""
+    if not (path.startswith("web/") or path.endswith(("CMakeLists.txt", ".cmake", "run")) or path == ".ci/run"):
+        return
+    for number, line in lines(text):
+        for host in re.findall(r"(?:https?|ftp|git)://([^/\s\"'`>)]+)", line):
+            if not re.match(r"(localhost|127\.0\.0\.1|www\.w3\.org|\$\{)", host):
+                yield number, f"expected no address of another host, found {host}"
+    if path.endswith("package-lock.json") and '"resolved"' in text:
+        yield 1, 'expected no "resolved" in the lock file'
+
+
+def top_level(path, _):
+    first = path.split("/")[0]
+    if first not in ALLOWED_TOP:
+        yield 1, "not one of the top-level entries of DEVELOPERS.md"
+
+
+def json_parses(path, text):
+    if not path.endswith(".json") or path.startswith("tests/"):
+        return
+    try:
+        json.loads(text)
+    except ValueError as error:
+        yield getattr(error, "lineno", 1), f"expected JSON, found: {error}"
+
+
+# rule, planted path, planted text
+RULES = [
+    (arrows, "src/circuit/a.cpp", '#include "bench/bench.h"\n'),
+    (libraries, "src/lesson/a.cpp", "#include <imgui.h>\n"),
+    (exact, "src/circuit/a.cpp", "double f(double x) { return std::exp(x); }\n"),
+    (no_exceptions, "src/desk/a.cpp", "void f() { throw 1; }\n"),
+    (size_and_name, "src/bench/utils.h", "\n"),
+    (header_opening, "src/bench/a.h", "int x;\n"),
+    (no_address, "web/a", "fetch https://" + "example.org/a.tar\n"),
+    (top_level, "tools/a", "\n"),
+    (json_parses, "lessons/a.json", '{"a": }'),
+]
+
+
+def tracked():
+    out = subprocess.run(["git", "ls-files", "-co", "--exclude-standard"], cwd=ROOT, check=False,
+                         capture_output=True, text=True)
+    if out.returncode == 0:
+        return sorted(path for path in set(out.stdout.split("\n")) if path)
+    found = []
+    for folder, folders, names in os.walk(ROOT):
+        folders[:] = [name for name in folders if name not in (".git", "build", "node_modules")]
+        found += [os.path.relpath(os.path.join(folder, name), ROOT) for name in names]
+    return sorted(found)
+
+
+def read(path):
+    try:
+        with open(os.path.join(ROOT, path), encoding="utf-8") as file:
+            return file.read()
+    except (UnicodeDecodeError, OSError):
+        return None
+
+
+def main():
+    texts = [(path, text) for path in tracked() if (text := read(path)) is not None]
+    passed = failed = 0
+    for rule, planted_path, planted_text in RULES:
+        breaches = [(path, number, what) for path, text in texts for number, what in rule(path, text)]
+        for path, number, what in breaches:
+            print(f"  {path}:{number}: {what}")
+        name = rule.__name__.replace("_", " ")
+        print(f"  {'FAILED' if breaches else 'passed'}  {name}: {len(breaches)} breaches in {len(texts)} files")
+        caught = bool(list(rule(planted_path, planted_text)))
+        if not caught:
+            print(f"  FAILED  {name}: expected the planted fault to be caught, found it passed")
+        passed += (not breaches) + caught
+        failed += bool(breaches) + (not caught)
+    print(f"rules: {passed} passed, {failed} failed")
+    return 1 if failed else 0
+
+
+sys.exit(main())

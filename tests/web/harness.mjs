@@ -1,0 +1,383 @@
+// Drives the built page in Chromium by real input. A test file is tests/web/NAME.test.mjs:
+//
+//   import { benchTest, check } from "./harness.mjs";
+//   benchTest("the headlamp lights", async (page) => {
+//       await page.open();
+//       await page.drag("tray/battery", [400, 300]);
+//       await page.waitFor((probe) => probe.bench.parts.length === 1, "one part on the bench");
+//       await page.shot("first-part");
+//   });
+//
+// Places are names out of probe.rects (their middle is used) or [x, y] in CSS pixels. Nothing here
+// sleeps: each step waits for a state that window.loomProbe() reports. Any console error, uncaught
+// exception or failed request fails the test.
+import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { serve } from "../../web/serve.mjs";
+
+const here = dirname(fileURLToPath(import.meta.url));
+const root = join(here, "../..");
+const require = createRequire(join(root, "build/deps/node/package.json"));
+const { chromium } = require("playwright-core");
+const patience_ms = 20000;
+
+const chromiumFlags = ["--headless", "--no-sandbox", "--use-angle=swiftshader",
+    "--enable-unsafe-swiftshader", "--disable-quic", "--no-first-run",
+    "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+
+const tests = [];
+
+// benchTest(name, async (page, browser) => …, {width, height, touch, scale, reducedMotion})
+export function benchTest(name, body, options = {}) {
+    tests.push({ name, body, options });
+}
+
+class Difference extends Error {
+    constructor(what, expected, found) {
+        super(`${what}\n      expected: ${show(expected)}\n      found:    ${show(found)}`);
+    }
+}
+
+function show(value) {
+    const text = typeof value === "string" ? value : JSON.stringify(value);
+    return text && text.length > 600 ? text.slice(0, 600) + "…" : String(text);
+}
+
+export const check = {
+    equal(found, expected, what) {
+        if (JSON.stringify(found) !== JSON.stringify(expected)) throw new Difference(what, expected, found);
+    },
+    near(found, expected, tolerance, what) {
+        if (!(Math.abs(found - expected) <= tolerance)) {
+            throw new Difference(what, `${expected} within ${tolerance}`, found);
+        }
+    },
+    that(truth, what, found = truth) {
+        if (!truth) throw new Difference(what, "true", found);
+    },
+};
+
+let server = null;
+
+// Chromium with a profile of its own, which outlives a kill, so that a test can reopen it.
+export class Browser {
+    constructor(options) {
+        this.options = options;
+        this.profile = mkdtempSync(join(tmpdir(), "loom-chromium-"));
+        this.errors = [];
+    }
+
+    async launch() {
+        const { width = 1280, height = 800, touch = false, scale = 1, reducedMotion } = this.options;
+        this.context = await chromium.launchPersistentContext(this.profile, {
+            executablePath: process.env.LOOM_CHROMIUM ?? "/usr/bin/chromium",
+            headless: true,
+            args: chromiumFlags,
+            viewport: { width, height },
+            hasTouch: touch,
+            deviceScaleFactor: scale,
+            reducedMotion,
+            acceptDownloads: true,
+        });
+        const page = this.context.pages()[0] ?? (await this.context.newPage());
+        this.page = new BenchPage(this, page, await this.context.newCDPSession(page));
+        return this.page;
+    }
+
+    // SIGKILL to the browser and all its processes, as when the machine's power fails.
+    async kill() {
+        const ours = processesUsing(this.profile);
+        const closed = new Promise((done) => this.context.once("close", done));
+        for (const pid of ours) {
+            try {
+                process.kill(pid, "SIGKILL");
+            } catch {
+                // ended by itself meanwhile
+            }
+        }
+        await closed;
+        this.context = null;
+        rmSync(join(this.profile, "SingletonLock"), { force: true });
+    }
+
+    // The same profile again: storage is what it was.
+    async reopen(query) {
+        if (this.context) await this.kill();
+        await this.launch();
+        await this.page.open(query);
+        return this.page;
+    }
+
+    async close() {
+        await this.context?.close();
+        rmSync(this.profile, { recursive: true, force: true, maxRetries: 5 });
+    }
+}
+
+// Ids of the processes whose command line names this profile.
+function processesUsing(profile) {
+    const { readdirSync, readFileSync } = require("node:fs");
+    return readdirSync("/proc").filter((name) => /^\d+$/.test(name)).map(Number).filter((pid) => {
+        try {
+            return pid !== process.pid && readFileSync(`/proc/${pid}/cmdline`, "utf8").includes(profile);
+        } catch {
+            return false;
+        }
+    });
+}
+
+export class BenchPage {
+    constructor(browser, page, cdp) {
+        this.browser = browser;
+        this.page = page;   // Playwright's own page, for whatever is not covered here
+        this.cdp = cdp;     // a session of Chromium's debugging protocol
+        page.on("console", (message) => {
+            if (message.type() === "error") browser.errors.push(`console: ${message.text()}`);
+        });
+        page.on("pageerror", (error) => browser.errors.push(`uncaught: ${error.message}`));
+        page.on("response", (response) => {
+            if (response.status() >= 400) browser.errors.push(`${response.status()} for ${response.url()}`);
+        });
+    }
+
+    siteAddress() {
+        return `http://127.0.0.1:${server.port}/`;
+    }
+
+    // Opens the page and waits for the first settled frame. query: "lesson=twenty-four-volts".
+    async open(query = "") {
+        await this.page.goto(`${this.siteAddress()}?probe${query ? "&" + query : ""}`);
+        await this.page.waitForFunction(() => typeof window.loomProbe === "function", null,
+            { timeout: patience_ms });
+        await this.settle();
+    }
+
+    probe() {
+        return this.page.evaluate(() => window.loomProbe());
+    }
+
+    // Waits until holds(probe, argument) is true in the page and returns the probe. holds is sent as
+    // text, so it sees only its two arguments.
+    async waitFor(holds, what = String(holds), argument = null, timeout = patience_ms) {
+        try {
+            await this.page.waitForFunction(
+                ([text, given]) => {
+                    const probe = window.loomProbe();
+                    return (0, eval)("(" + text + ")")(probe, given);
+                },
+                [String(holds), argument], { timeout, polling: 50 });
+        } catch (error) {
+            if (error.name !== "TimeoutError") throw error;
+            const { rects, ...rest } = await this.probe();
+            throw new Difference(`waited ${timeout / 1000} s for: ${what}`, what, rest);
+        }
+        return this.probe();
+    }
+
+    settle() {
+        return this.waitFor((probe) => probe.settled, "the bench is settled");
+    }
+
+    // [x, y, width, height] in CSS pixels of a named item, once it is on the screen.
+    async rectOf(name) {
+        const probe = await this.waitFor((p, wanted) => p.rects[wanted] !== undefined,
+            `"${name}" is on the screen`, name);
+        return probe.rects[name];
+    }
+
+    // The middle of a named item, or [x, y] as it is.
+    async pointOf(place) {
+        if (Array.isArray(place)) return place;
+        const [x, y, width, height] = await this.rectOf(place);
+        return [x + width / 2, y + height / 2];
+    }
+
+    // --- pointer
+
+    async tap(place) {
+        const [x, y] = await this.pointOf(place);
+        await this.page.mouse.move(x, y);
+        await this.frame();
+        await this.page.mouse.down();
+        await this.frame();
+        await this.page.mouse.up();
+        await this.settle();
+    }
+
+    async press(place) {
+        const [x, y] = await this.pointOf(place);
+        await this.page.mouse.move(x, y);
+        await this.frame();
+        await this.page.mouse.down();
+        await this.frame();
+    }
+
+    async moveTo(place, steps = 8) {
+        const [x, y] = await this.pointOf(place);
+        await this.page.mouse.move(x, y, { steps });
+        await this.frame();
+    }
+
+    async release() {
+        await this.page.mouse.up();
+        await this.settle();
+    }
+
+    async drag(from, to, steps = 8) {
+        await this.press(from);
+        await this.moveTo(to, steps);
+        await this.release();
+    }
+
+    async wheel(place, deltaY) {
+        const [x, y] = await this.pointOf(place);
+        await this.page.mouse.move(x, y);
+        await this.page.mouse.wheel(0, deltaY);
+        await this.settle();
+    }
+
+    // --- touch, by the debugging protocol; the context must have been made with {touch: true}
+
+    async touch(type, points) {
+        await this.cdp.send("Input.dispatchTouchEvent", {
+            type,
+            touchPoints: points.map(([x, y], id) => ({ x, y, id, radiusX: 8, radiusY: 8, force: 1 })),
+        });
+        await this.frame();
+    }
+
+    async touchTap(place) {
+        await this.touch("touchStart", [await this.pointOf(place)]);
+        await this.touch("touchEnd", []);
+        await this.settle();
+    }
+
+    async touchPress(place) {
+        await this.touch("touchStart", [await this.pointOf(place)]);
+    }
+
+    async touchMove(from, to, steps = 8) {
+        const [ax, ay] = await this.pointOf(from);
+        const [bx, by] = await this.pointOf(to);
+        for (let i = 1; i <= steps; ++i) {
+            const t = i / steps;
+            await this.touch("touchMove", [[ax + (bx - ax) * t, ay + (by - ay) * t]]);
+        }
+    }
+
+    async touchRelease() {
+        await this.touch("touchEnd", []);
+        await this.settle();
+    }
+
+    async touchDrag(from, to, steps = 8) {
+        const start = await this.pointOf(from);
+        await this.touchPress(start);
+        await this.touchMove(start, to, steps);
+        await this.touchRelease();
+    }
+
+    // Two fingers about a place, from one distance between them to another, in CSS pixels.
+    async pinch(place, fromDistance, toDistance, steps = 8) {
+        const [x, y] = await this.pointOf(place);
+        const fingers = (distance) => [[x - distance / 2, y], [x + distance / 2, y]];
+        await this.touch("touchStart", fingers(fromDistance));
+        for (let i = 1; i <= steps; ++i) {
+            await this.touch("touchMove", fingers(fromDistance + ((toDistance - fromDistance) * i) / steps));
+        }
+        await this.touchRelease();
+    }
+
+    // --- keys: "Enter", "Tab", "Control+z", "Shift+ArrowLeft", …
+
+    async key(...names) {
+        for (const name of names) {
+            const parts = name.split("+");
+            const last = parts.pop() || "+";
+            for (const held of parts) await this.page.keyboard.down(held);
+            await this.page.keyboard.down(last);
+            await this.frame();
+            await this.page.keyboard.up(last);
+            for (const held of parts.reverse()) await this.page.keyboard.up(held);
+            await this.settle();
+        }
+    }
+
+    // --- looking
+
+    // Two turns of the page's own frame clock, so that an input has been seen and drawn.
+    frame() {
+        return this.page.evaluate(() => new Promise((done) =>
+            requestAnimationFrame(() => requestAnimationFrame(done))));
+    }
+
+    async shot(name) {
+        const folder = join(root, "build/shots");
+        mkdirSync(folder, { recursive: true });
+        await this.frame();
+        await this.page.screenshot({ path: join(folder, name + ".png") });
+    }
+
+    async downloadOf(action) {
+        const [download] = await Promise.all([
+            this.page.waitForEvent("download", { timeout: patience_ms }), action()]);
+        return { name: download.suggestedFilename(), path: await download.path() };
+    }
+}
+
+async function runOne(test) {
+    const browser = new Browser(test.options);
+    let page = null;
+    try {
+        page = await browser.launch();
+        await test.body(page, browser);
+        if (browser.errors.length) throw new Difference("errors in the page", "none", browser.errors.join("; "));
+        return null;
+    } catch (error) {
+        try {
+            await browser.page.shot("failed-" + test.name.replace(/[^a-z0-9]+/gi, "-").toLowerCase());
+        } catch {
+            // the page is gone
+        }
+        const also = browser.errors.length ? `\n      page said: ${browser.errors.join("; ")}` : "";
+        return error instanceof Difference ? error.message + also : (error.stack ?? String(error)) + also;
+    } finally {
+        await browser.close().catch(() => {});
+    }
+}
+
+// Serves build/site while body runs; returns what body returns.
+export async function withSite(body) {
+    server = await serve(join(root, "build/site"), 0);
+    try {
+        return await body();
+    } finally {
+        server.close();
+    }
+}
+
+// Runs every registered test whose name contains `only`; returns {passed, failed}.
+export function runTests(only = "") {
+    return withSite(() => runEach(tests.filter((test) => test.name.includes(only))));
+}
+
+async function runEach(chosen) {
+    let passed = 0;
+    let failed = 0;
+    for (const test of chosen) {
+        const begin = Date.now();
+        const fault = await runOne(test);
+        const took = `${((Date.now() - begin) / 1000).toFixed(1)} s`;
+        if (fault) {
+            ++failed;
+            console.log(`  FAILED  ${test.name} (${took})\n      ${fault}`);
+        } else {
+            ++passed;
+            console.log(`  passed  ${test.name} (${took})`);
+        }
+    }
+    return { passed, failed };
+}

@@ -1,0 +1,45 @@
+// The page around the bench: it loads, says so when it cannot, and works without a network.
+import { benchTest, check } from "./harness.mjs";
+
+const loadingIsGone = () => document.getElementById("loading").hidden;
+
+benchTest("the bench opens and draws", async (page) => {
+    await page.open();
+    await page.shot("opened");
+    check.that(await page.page.evaluate(loadingIsGone), "the loading panel is gone");
+    check.equal(await page.page.evaluate(() => document.activeElement.id), "canvas", "focus is on the bench");
+    check.that(await page.page.evaluate(() => performance.getEntriesByName("loom-first-frame").length === 1),
+        "the first frame is marked once");
+});
+
+async function openWith(page, script) {
+    await page.page.addInitScript(script);
+    const base = await page.siteAddress();
+    await page.page.goto(base);
+    await page.page.waitForFunction(() =>
+        document.getElementById("loading").getAttribute("role") === "alert");
+    return page.page.textContent("#loading-line");
+}
+
+benchTest("a browser without WebAssembly is told so", async (page) => {
+    const text = await openWith(page, "delete window.WebAssembly");
+    check.that(text.includes("no WebAssembly"), "the sentence names what is missing", text);
+    await page.shot("no-webassembly");
+});
+
+benchTest("a browser without WebGL is told so", async (page) => {
+    const text = await openWith(page, "HTMLCanvasElement.prototype.getContext = () => null");
+    check.that(text.includes("WebGL is missing"), "the sentence names what is missing", text);
+});
+
+benchTest("a second visit works without a network", async (page) => {
+    const base = await page.siteAddress();
+    await page.page.goto(base);
+    await page.page.waitForFunction(async () => {
+        const worker = await navigator.serviceWorker.getRegistration();
+        return worker?.active && navigator.serviceWorker.controller;
+    });
+    await page.browser.context.setOffline(true);
+    await page.page.goto(base + "?lesson=none");
+    await page.page.waitForFunction(loadingIsGone);
+});
