@@ -13,8 +13,8 @@ Session::Session(std::vector<Exercise> course, bench::Bench bench)
 }
 
 bool Session::begin(const std::string& exercise) {
-    const auto it = std::find_if(exercises.begin(), exercises.end(),
-                                 [&](const Exercise& e) { return e.id == exercise; });
+    const auto it = std::find_if(
+        exercises.begin(), exercises.end(), [&](const Exercise& e) { return e.id == exercise; });
     if (it == exercises.end() && !exercise.empty()) return false;
     judged.reset();
     hints.clear();
@@ -32,8 +32,8 @@ std::optional<bench::Refusal> Session::takeUp(const attempt::Record& record) {
     auto resumed = attempt::resume(record);
     if (!resumed) return resumed.refusal();
     if (!begin(record.exercise))
-        return bench::Refusal{bench::Why::UnknownWord, "/exercise", "an exercise of this course",
-                              record.exercise};
+        return bench::Refusal{
+            bench::Why::UnknownWord, "/exercise", "an exercise of this course", record.exercise};
     sitting.emplace(std::move(resumed.value()));
     for (const attempt::Entry& entry : record.entries)
         if (const auto* hint = std::get_if<attempt::AskHint>(&entry.command))
@@ -56,10 +56,16 @@ std::optional<bench::Refusal> Session::ask(const attempt::Command& command) {
     return std::nullopt;
 }
 
-void Session::advance(std::int64_t slices) { sitting->advance(slices); }
+void Session::advance(std::int64_t slices) {
+    sitting->advance(slices);
+}
 
-const Exercise* Session::exercise() const { return open ? &exercises[*open] : nullptr; }
+const Exercise* Session::exercise() const {
+    return open ? &exercises[*open] : nullptr;
+}
 
-bool Session::verdictIsStale() const { return judged && judgedRevision != sitting->revision(); }
+bool Session::verdictIsStale() const {
+    return judged && judgedRevision != sitting->revision();
+}
 
-}  // namespace loom::lesson
+} // namespace loom::lesson

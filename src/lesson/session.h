@@ -32,12 +32,17 @@ public:
     void advance(std::int64_t slices);
 
     const std::vector<Exercise>& course() const { return exercises; }
-    const Exercise* exercise() const;  // nullptr: the free bench
+
+    const Exercise* exercise() const; // nullptr: the free bench
+
     const attempt::Attempt& attempt() const { return *sitting; }
+
     // Of the last check; none before it. Stale once the bench has changed since.
     const std::optional<Verdict>& verdict() const { return judged; }
+
     bool verdictIsStale() const;
-    const std::set<std::string>& hintsTaken() const { return hints; }  // check ids
+
+    const std::set<std::string>& hintsTaken() const { return hints; } // check ids
 
 private:
     std::vector<Exercise> exercises;
@@ -49,4 +54,4 @@ private:
     std::set<std::string> hints;
 };
 
-}  // namespace loom::lesson
+} // namespace loom::lesson

@@ -3,7 +3,9 @@
 // pointer, finger and keys. The drawing itself is in art/.
 #pragma once
 
+#include "screen/art/label_art.h"
 #include "screen/art/picture.h"
+#include "screen/art/route.h"
 #include "screen/view.h"
 
 #include <optional>
@@ -14,39 +16,90 @@
 namespace loom::screen {
 
 // What a press or a key has picked up. It hangs on the pointer until let go.
-struct FromTray { std::string ref; };                                  // a part
-struct ReadyMade { std::string label; };                               // a cable from the tray
-struct FuseInHand { double rating_A = 0.0; };                          // a blade or strip
-struct KeyInHand {};                                                   // the isolator's key
-struct PartInHand { bench::PartId part; double dx_m = 0.0, dy_m = 0.0; };
-struct EndInHand { bench::CableId cable; int end = 0; };
-struct NewCable { bench::TerminalRef from; };                          // cut from the chosen reel
-using Hand = std::variant<std::monostate, FromTray, ReadyMade, FuseInHand, KeyInHand, PartInHand,
-                          EndInHand, NewCable>;
+struct FromTray {
+    std::string ref;
+}; // a part
+
+struct ReadyMade {
+    std::string label;
+}; // a cable from the tray
+
+struct FuseInHand {
+    double rating_A = 0.0;
+}; // a blade or strip
+
+struct KeyInHand {}; // the isolator's key
+
+struct PartInHand {
+    bench::PartId part;
+    double dx_m = 0.0, dy_m = 0.0;
+};
+
+struct EndInHand {
+    bench::CableId cable;
+    int end = 0;
+};
+
+struct NewCable {
+    bench::TerminalRef from;
+}; // cut from the chosen reel
+
+using Hand = std::variant<std::monostate,
+                          FromTray,
+                          ReadyMade,
+                          FuseInHand,
+                          KeyInHand,
+                          PartInHand,
+                          EndInHand,
+                          NewCable>;
 
 // What the card shows.
 using Chosen = std::variant<std::monostate, bench::PartId, bench::CableId, bench::TerminalRef>;
 
 struct Camera {
-    double zoom = 1.0;                     // 1 shows the whole board
+    double zoom = 1.0; // 1 shows the whole board
     double centreX_m = 0.0, centreY_m = 0.0;
-    bool placed = false;                   // false: fit the board at the next frame
+    bool placed = false; // false: fit the board at the next frame
+};
+
+// What a press began on, before it is known to be a tap or a drag.
+struct Press {
+    enum class On { Nothing, Board, Part, Control, Terminal, End, Cable } on = On::Nothing;
+    bench::PartId part;
+    bench::TerminalRef terminal;
+    bench::CableId cable;
+    int end = 0; // the nearer end of the cable
+    ImVec2 at_px{0, 0};
+    ImVec2 local_m{0, 0}; // on a part: from its centre, before turning
+};
+
+// What is worked out from the bench once and kept until it changes.
+struct SceneCache {
+    std::uint64_t key = 0;
+    std::vector<art::Route> routes; // one a cable, in the bench's order
+    std::vector<art::LabelSpot> labels;
+    std::vector<bench::TerminalRef> takers; // terminals that take what is in the hand
+    std::uint64_t takersKey = 0;
 };
 
 struct BenchUi {
     Camera camera;
     Hand hand;
-    bool carried = false;        // held by a pressed pointer (drag); false: picked up by a tap or key
+    bool carried = false; // held by a pressed pointer (drag); false: picked up by a tap or key
     Chosen chosen;
-    std::size_t reel = 0;        // index into the kit's reels
-    std::optional<bench::PartId> pressedButton;  // a push button held down
-    ImVec2 pressedAt{0, 0};
-    std::string pressedItem;     // what a press began on, before it is known to be a drag
-    std::string notice;          // a refusal in words, until the next act
-    ImVec2 keyHand{0, 0};        // where the keyboard holds what is in the hand, px
-    double shimmerPhase = 0.0;
-    double spokenNotice_s = 0.0; // when the notice came
+    std::size_t reel = 0;                    // index into the kit's reels
+    std::optional<bench::PartId> heldButton; // a push button held down
+    bool heldByKey = false;
+    Press press;
+    std::string notice;   // a refusal in words, until the next act
+    ImVec2 hand_px{0, 0}; // where the hand is: the pointer, or the item the keys are on
+    ImVec2 pinchFrom{0, 0};
+    SceneCache scene;
 };
+
+// One step nearer (factor > 1) or further, about the middle of the board or a point on the screen.
+void zoomBy(BenchUi& ui, double factor);
+void fitBoard(BenchUi& ui);
 
 // Furniture calls these when a tray slot, blade or the key is picked up. dragged: the pointer is
 // still down.
@@ -55,7 +108,11 @@ void letGo(BenchUi& ui);
 bool holdsSomething(const BenchUi& ui);
 
 // Draws the board and handles everything done to it. Returns whether something moves by itself.
-bool drawBench(const View& view, Items& items, BenchUi& ui, art::PictureStore& pictures,
-               ImDrawList* list, Intents& out);
+bool drawBench(const View& view,
+               Items& items,
+               BenchUi& ui,
+               art::PictureStore& pictures,
+               ImDrawList* list,
+               Intents& out);
 
-}  // namespace loom::screen
+} // namespace loom::screen

@@ -22,4 +22,4 @@ bool drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents
 // A refusal or a sentence from outside (a file that could not be read) to show under the board.
 void showNotice(RoomUi& ui, std::string sentence);
 
-}  // namespace loom::screen
+} // namespace loom::screen

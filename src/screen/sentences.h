@@ -22,4 +22,4 @@ std::string sentence(const attempt::Happening& happening);
 // A number with its unit at a readable precision: "25.1 V", "18.4 A", "75 mA", "43 °C", "0.9 W".
 std::string amount(double value, const char* unit);
 
-}  // namespace loom::screen
+} // namespace loom::screen

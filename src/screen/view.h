@@ -4,11 +4,10 @@
 #pragma once
 
 #include "attempt/command.h"
+#include "imgui.h"
 #include "lesson/session.h"
 #include "screen/items.h"
 #include "screen/layout.h"
-
-#include "imgui.h"
 
 #include <string>
 #include <variant>
@@ -23,11 +22,11 @@ inline constexpr float linePerEm = 2789.0f / 2048.0f;
 
 // Fonts at their sizes in CSS pixels (times the layout's unit), each loaded at size * linePerEm.
 struct Fonts {
-    ImFont* body = nullptr;    // 16
-    ImFont* bold = nullptr;    // 16 semibold
-    ImFont* title = nullptr;   // 19 semibold
-    ImFont* large = nullptr;   // 24 semibold
-    ImFont* legend = nullptr;  // 13 semibold: legends drawn on parts only, scaled with the board
+    ImFont* body = nullptr;   // 16
+    ImFont* bold = nullptr;   // 16 semibold
+    ImFont* title = nullptr;  // 19 semibold
+    ImFont* large = nullptr;  // 24 semibold
+    ImFont* legend = nullptr; // 13 semibold: legends drawn on parts only, scaled with the board
 };
 
 // Two fingers on the board since the last frame.
@@ -41,18 +40,26 @@ struct View {
     const lesson::Session* session = nullptr;
     Fonts fonts;
     Layout layout;
-    double clock_s = 0.0;        // for animation only
+    double clock_s = 0.0; // for animation only
     Pinch pinch;
-    bool touch = false;          // the last pointer was a finger
+    bool touch = false; // the last pointer was a finger
     bool reducedMotion = false;
-    std::string savedWord;       // "" or a sentence about saving that concerns the learner
+    std::string savedWord; // "" or a sentence about saving that concerns the learner
 };
 
-struct Do { attempt::Command command; };
-struct Begin { std::string exercise; };   // "" the free bench; from its beginning
-struct SaveBench {};                      // download *.loom.json
-struct OpenBench {};                      // choose a file
+struct Do {
+    attempt::Command command;
+};
+
+struct Begin {
+    std::string exercise;
+}; // "" the free bench; from its beginning
+
+struct SaveBench {}; // download *.loom.json
+
+struct OpenBench {}; // choose a file
+
 using Intent = std::variant<Do, Begin, SaveBench, OpenBench>;
 using Intents = std::vector<Intent>;
 
-}  // namespace loom::screen
+} // namespace loom::screen

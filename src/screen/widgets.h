@@ -3,26 +3,36 @@
 // text that wraps. Used everywhere; nothing of Dear ImGui's stock look appears.
 #pragma once
 
-#include "screen/items.h"
-
 #include "imgui.h"
+#include "screen/items.h"
 
 #include <string_view>
 
 namespace loom::screen {
 
 enum class ButtonLook {
-    Room,   // on the dark room: undo, redo
-    Paper,  // outlined on paper: hint
-    Main    // the screen's one main action
+    Room,  // on the dark room: undo, redo
+    Paper, // outlined on paper: hint
+    Main   // the screen's one main action
 };
 
-bool button(Items& items, ImDrawList* list, ImFont* font, std::string_view name,
-            std::string_view label, Zone zone, const Rect& rect, ButtonLook look,
+bool button(Items& items,
+            ImDrawList* list,
+            ImFont* font,
+            std::string_view name,
+            std::string_view label,
+            Zone zone,
+            const Rect& rect,
+            ButtonLook look,
             bool enabled = true);
 
 // Text in a column; returns the height used. Never breaks a word unless it is wider than the column.
-float paragraph(ImDrawList* list, ImFont* font, float size, ImVec2 at, float width, ImU32 colour,
+float paragraph(ImDrawList* list,
+                ImFont* font,
+                float size,
+                ImVec2 at,
+                float width,
+                ImU32 colour,
                 std::string_view text);
 float paragraphHeight(ImFont* font, float size, float width, std::string_view text);
 
@@ -36,4 +46,4 @@ void drawPaperSheet(ImDrawList* list, const Rect& rect);
 void drawNote(ImDrawList* list, const Rect& rect);
 void drawFocusRing(ImDrawList* list, const Rect& rect, float rounding);
 
-}  // namespace loom::screen
+} // namespace loom::screen

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+#include "screen/room.h"
+
+#include "screen/art/board_art.h"
+
+namespace loom::screen {
+
+namespace {
+
+bool pressed(ImGuiKey key, bool repeat = false) {
+    return ImGui::IsKeyPressed(key, repeat);
+}
+
+void undoKeys(const View& view, Intents& out) {
+    const ImGuiIO& io = ImGui::GetIO();
+    if (!io.KeyCtrl && !io.KeySuper) return;
+    const attempt::Attempt& attempt = view.session->attempt();
+    const bool redo = pressed(ImGuiKey_Y, true) || (io.KeyShift && pressed(ImGuiKey_Z, true));
+    if (redo && attempt.canRedo()) out.push_back(Do{attempt::Redo{}});
+    if (!redo && pressed(ImGuiKey_Z, true) && attempt.canUndo()) out.push_back(Do{attempt::Undo{}});
+}
+
+void zoomKeys(RoomUi& ui) {
+    if (ImGui::GetIO().KeyCtrl) return;
+    if (pressed(ImGuiKey_Equal, true) || pressed(ImGuiKey_KeypadAdd, true)) zoomBy(ui.bench, 1.25);
+    if (pressed(ImGuiKey_Minus, true) || pressed(ImGuiKey_KeypadSubtract, true))
+        zoomBy(ui.bench, 0.8);
+    if (pressed(ImGuiKey_0)) fitBoard(ui.bench);
+}
+
+// Escape always lets go: of the hand first, then of what is open, the newest first.
+void escapeKey(RoomUi& ui) {
+    if (!pressed(ImGuiKey_Escape)) return;
+    FurnitureUi& f = ui.furniture;
+    if (holdsSomething(ui.bench))
+        letGo(ui.bench);
+    else if (f.helpOpen)
+        f.helpOpen = false;
+    else if (f.coursesOpen)
+        f.coursesOpen = false;
+    else if (f.eventsOpen)
+        f.eventsOpen = false;
+    else if (f.paperOut)
+        f.paperOut = false;
+    else
+        ui.bench.chosen = {};
+    ui.bench.notice.clear();
+}
+
+} // namespace
+
+bool drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents& out) {
+    ImDrawList* list = ImGui::GetBackgroundDrawList();
+    const ImVec2 size = ImGui::GetIO().DisplaySize;
+    ui.items.begin();
+    art::drawRoom(list, {{0, 0}, size});
+    if (view.layout.form == Form::TooSmall) {
+        drawTooSmall(view, list);
+        ui.items.end();
+        return false;
+    }
+    undoKeys(view, out);
+    zoomKeys(ui);
+    escapeKey(ui);
+    const bool moves = drawBench(view, ui.items, ui.bench, pictures, list, out);
+    drawCard(view, ui.items, ui.bench, list, out);
+    drawHeader(view, ui.items, ui.furniture, list, out);
+    drawEvents(view, ui.items, ui.furniture, ui.bench.notice, list);
+    drawTray(view, ui.items, ui.furniture, ui.bench, pictures, list, out);
+    drawRail(view, ui.items, ui.furniture, ui.bench, pictures, list, out);
+    drawPaper(view, ui.items, ui.furniture, list, out);
+    if (ui.furniture.helpOpen) drawHelp(view, ui.items, ui.furniture, list);
+    ui.items.end();
+    return pictures.endFrame() || moves;
+}
+
+void showNotice(RoomUi& ui, std::string sentence) {
+    ui.bench.notice = std::move(sentence);
+}
+
+} // namespace loom::screen
