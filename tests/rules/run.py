@@ -190,10 +190,13 @@ RULES = [
 
 
 def tracked():
-    out = subprocess.run(["git", "ls-files", "-co", "--exclude-standard"], cwd=ROOT, check=False,
-                         capture_output=True, text=True)
-    if out.returncode == 0:
+    """Every file that git tracks or would; without git, every file."""
+    try:
+        out = subprocess.run(["git", "ls-files", "-co", "--exclude-standard"], cwd=ROOT, check=True,
+                             capture_output=True, text=True)
         return sorted(path for path in set(out.stdout.split("\n")) if path)
+    except (OSError, subprocess.CalledProcessError):
+        pass
     found = []
     for folder, folders, names in os.walk(ROOT):
         folders[:] = [name for name in folders if name not in (".git", "build", "node_modules")]
