@@ -151,11 +151,22 @@ void Attempt::happen(const circuit::Event& event) {
     if (const auto lasting = wearFrom(event, current)) wear(*lasting);
 }
 
-void Attempt::wear(const bench::Edit& edit) {
+std::optional<Refusal> Attempt::wear(const bench::Edit& edit) {
     auto outcome = bench::apply(current, edit);
-    if (!outcome || sameThings(current, outcome.value())) return;
+    if (!outcome) return outcome.refusal();
+    if (sameThings(current, outcome.value())) return std::nullopt;
     current = std::move(outcome.value());
     write(edit);
+    return std::nullopt;
+}
+
+// Takes a command of the record up again, as it came out then.
+std::optional<Refusal> Attempt::fold(const Command& command) {
+    const auto* worn = std::get_if<bench::Edit>(&command);
+    if (worn && isWear(*worn)) return wear(*worn);
+    if (!std::holds_alternative<Reopened>(command)) return ask(command);
+    write(command);
+    return std::nullopt;
 }
 
 void Attempt::reopen() {

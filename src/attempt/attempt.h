@@ -77,12 +77,12 @@ private:
     friend bench::Outcome<Attempt> resume(const Record& record);
     friend bench::Outcome<Attempt> replay(const Record& record);
 
-    std::optional<bench::Refusal> fold(const Entry& entry);
+    std::optional<bench::Refusal> fold(const Command& command);
     std::optional<bench::Refusal> undoOrRedo(bool undo);
     std::optional<bench::Refusal> edit(const bench::Edit& edit);
     void follow(const bench::Edit& edit, const bench::Bench& before);
     void happen(const circuit::Event& event);
-    void wear(const bench::Edit& edit);
+    std::optional<bench::Refusal> wear(const bench::Edit& edit);
     void reopen();
     void write(const Command& command);
 

@@ -15,12 +15,14 @@ namespace loom::attempt {
 inline constexpr double slice_s = 0.01;
 
 struct Undo {};
+
 struct Redo {};
 
 // Asked of the lesson; they change nothing on the bench but belong to the record.
 struct AskCheck {};
+
 struct AskHint {
-    std::string check;  // id of the check
+    std::string check; // id of the check
 };
 
 // The attempt was put away and opened again: its circuit starts cold and still. Written by resume()
@@ -41,12 +43,12 @@ struct Entry {
 
 // One learner's attempt, enough to replay it: where it began and what was done when.
 struct Record {
-    std::string exercise;       // id, empty for the free bench
-    std::string exerciseHash;   // hex, of the exercise file's bytes
+    std::string exercise;     // id, empty for the free bench
+    std::string exerciseHash; // hex, of the exercise file's bytes
     std::uint64_t seed = 0;
     bench::Bench start;
-    std::vector<Entry> entries;  // WearPart and WearCable among them: what the circuit did
-    std::int64_t slices = 0;     // how far time has run
+    std::vector<Entry> entries; // WearPart and WearCable among them: what the circuit did
+    std::int64_t slices = 0;    // how far time has run
 };
 
-}  // namespace loom::attempt
+} // namespace loom::attempt

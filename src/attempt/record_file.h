@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The record as text, and back: what is autosaved and handed in (*.attempt.json).
+// The record as text, and back: what is autosaved and handed in (*.attempt.json). The format is
+// JSON of our own, one entry a line; see record_write.cpp for its members.
 #pragma once
 
 #include "attempt/attempt.h"
@@ -9,14 +10,24 @@
 
 namespace loom::attempt {
 
+inline constexpr int recordVersion = 1;
+inline constexpr std::size_t greatestRecord_bytes = 8u << 20;
+
 std::string toJson(const Record& record);
+// Shape, words and ranges are checked here; whether each command can be done, by resume() or
+// replay(). A refusal's place is a JSON pointer, or line and column when it is not JSON.
 bench::Outcome<Record> recordFromJson(std::string_view text);
 
 // The attempt as it stood, undo and redo included, without running the circuit again: it starts
-// cold with the recorded wear in place. For opening an autosave.
+// cold with the recorded wear in place and batteries charged as they were laid. The record gets a
+// Reopened entry. For opening an autosave.
 bench::Outcome<Attempt> resume(const Record& record);
 
-// The attempt run again from its start with the circuit, to the same state hash. For marking.
+// The attempt run again from its start with the circuit, to the same state hash: recorded wear is
+// left out, since the circuit does it again. For marking. Takes as long as the circuit needs for
+// the recorded time, of which it does 100 h at most.
 bench::Outcome<Attempt> replay(const Record& record);
 
-}  // namespace loom::attempt
+inline constexpr std::int64_t greatestReplay_slices = 100 * 3600 * 100;
+
+} // namespace loom::attempt

@@ -29,6 +29,24 @@ auto fields(const bench::Cable& c) {
     return std::tie(c.id, c.label, c.length_m, c.area_m2, c.sleeve, c.condition);
 }
 
+template <class Thing, class Same>
+bool sameAll(const std::vector<Thing>& l, const std::vector<Thing>& r, Same same) {
+    return std::equal(l.begin(), l.end(), r.begin(), r.end(), same);
+}
+
+bool sameSlot(const bench::PartSlot& l, const bench::PartSlot& r) {
+    return l.kind == r.kind && l.ref == r.ref && l.rating == r.rating && l.charge == r.charge;
+}
+
+bool sameCableSlot(const bench::CableSlot& l, const bench::CableSlot& r) {
+    return l.label == r.label && l.length_m == r.length_m && l.area_m2 == r.area_m2 &&
+           l.sleeve == r.sleeve && l.ends == r.ends;
+}
+
+bool sameReel(const bench::Reel& l, const bench::Reel& r) {
+    return l.area_m2 == r.area_m2 && l.sleeve == r.sleeve;
+}
+
 // Things keep their order from one snapshot to the next, so the search goes on where it found the
 // one before.
 template <class Thing>
@@ -54,12 +72,6 @@ void lay(const std::vector<std::shared_ptr<const Thing>>& kept, std::vector<Thin
         things.push_back(*thing);
 }
 
-template <class Thing> bool sameAll(const std::vector<Thing>& l, const std::vector<Thing>& r) {
-    return std::equal(l.begin(), l.end(), r.begin(), r.end(), [](const Thing& a, const Thing& b) {
-        return attempt::same(a, b);
-    });
-}
-
 } // namespace
 
 bool same(const bench::Part& left, const bench::Part& right) {
@@ -71,17 +83,29 @@ bool same(const bench::Cable& left, const bench::Cable& right) {
            same(left.ends[1], right.ends[1]);
 }
 
+bool same(const bench::Kit& left, const bench::Kit& right) {
+    return sameAll(left.parts, right.parts, sameSlot) && left.blades_A == right.blades_A &&
+           sameAll(left.readyMade, right.readyMade, sameCableSlot) &&
+           sameAll(left.reels, right.reels, sameReel);
+}
+
 bool sameThings(const bench::Bench& left, const bench::Bench& right) {
-    return sameAll(left.parts, right.parts) && sameAll(left.cables, right.cables);
+    const auto equal = [](const auto& l, const auto& r) { return same(l, r); };
+    return sameAll(left.parts, right.parts, equal) && sameAll(left.cables, right.cables, equal) &&
+           same(left.kit, right.kit);
 }
 
 Snapshot snapshotOf(const bench::Bench& bench, const Snapshot& earlier) {
-    return {shared(bench.parts, earlier.parts), shared(bench.cables, earlier.cables)};
+    const bool sameTray = earlier.kit && same(*earlier.kit, bench.kit);
+    return {shared(bench.parts, earlier.parts),
+            shared(bench.cables, earlier.cables),
+            sameTray ? earlier.kit : std::make_shared<const bench::Kit>(bench.kit)};
 }
 
 void restore(const Snapshot& snapshot, bench::Bench& bench) {
     lay(snapshot.parts, bench.parts);
     lay(snapshot.cables, bench.cables);
+    bench.kit = *snapshot.kit;
 }
 
 } // namespace loom::attempt

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What lies on a bench at one moment, for taking edits back. Start with snapshotOf(). A snapshot
 // shares with an earlier one every part and cable that has not changed since, so that a long
-// history costs a pointer or two for each thing and step. Kit and ids handed out are not in it.
+// history costs a pointer or two for each thing and step. The ids handed out are not in it.
 #pragma once
 
 #include "bench/bench.h"
@@ -14,6 +14,7 @@ namespace loom::attempt {
 struct Snapshot {
     std::vector<std::shared_ptr<const bench::Part>> parts;
     std::vector<std::shared_ptr<const bench::Cable>> cables;
+    std::shared_ptr<const bench::Kit> kit; // removing a part can add a slot to the tray
 };
 
 // The bench as it lies, sharing what is equal in `earlier` (may be empty).
@@ -25,6 +26,7 @@ void restore(const Snapshot& snapshot, bench::Bench& bench);
 // Equal in every field.
 bool same(const bench::Part& left, const bench::Part& right);
 bool same(const bench::Cable& left, const bench::Cable& right);
+bool same(const bench::Kit& left, const bench::Kit& right);
 // The same things in the same order with the same fields.
 bool sameThings(const bench::Bench& left, const bench::Bench& right);
 

@@ -18,7 +18,7 @@ public:
     void add(const std::string& text); // length, then bytes
     void add(const bench::Part& part);
     void add(const bench::Cable& cable);
-    void add(const bench::Bench& bench); // board, parts, cables, ids; not the kit, which is given
+    void add(const bench::Bench& bench); // board, parts, cables, ids; the kit follows from them
 
     std::uint64_t value() const { return hash; }
 

@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: MIT
+// Takes a record up again: resume() by its commands alone, replay() with the circuit running.
+#include "attempt/record_file.h"
+#include "attempt/wear.h"
+
+#include <utility>
+
+namespace loom::attempt {
+
+namespace {
+
+using bench::Refusal;
+using bench::Why;
+
+bool isWear(const Command& command) {
+    const auto* edit = std::get_if<bench::Edit>(&command);
+    return edit && isWear(*edit);
+}
+
+Refusal inEntry(std::size_t index, Refusal refusal) {
+    refusal.place = "/entries/" + std::to_string(index) + " " + refusal.place;
+    return refusal;
+}
+
+// Entries come in the order of time, none after the record's end.
+std::optional<Refusal> whyNotOrdered(const Record& record) {
+    std::int64_t least = 0;
+    for (std::size_t i = 0; i < record.entries.size(); ++i) {
+        const std::int64_t slice = record.entries[i].slice;
+        if (slice < least || slice > record.slices)
+            return Refusal{Why::OutOfRange,
+                           "/entries/" + std::to_string(i) + "/t",
+                           std::to_string(least) + " to " + std::to_string(record.slices),
+                           std::to_string(slice)};
+        least = slice;
+    }
+    return std::nullopt;
+}
+
+// Nothing was done and no time passed since the circuit last was cold.
+bool isCold(const Record& record) {
+    if (record.entries.empty()) return record.slices == 0;
+    const Entry& last = record.entries.back();
+    return std::holds_alternative<Reopened>(last.command) && last.slice == record.slices;
+}
+
+} // namespace
+
+bench::Outcome<Attempt> resume(const Record& record) {
+    if (auto refused = whyNotOrdered(record)) return *refused;
+    Attempt attempt(record.start, record.exercise, record.exerciseHash);
+    attempt.history.seed = record.seed;
+    attempt.folding = true;
+    for (std::size_t i = 0; i < record.entries.size(); ++i) {
+        attempt.history.slices = record.entries[i].slice;
+        if (auto refused = attempt.fold(record.entries[i].command)) return inEntry(i, *refused);
+    }
+    attempt.folding = false;
+    attempt.history.slices = record.slices;
+    attempt.live = LiveCircuit(attempt.current, record.slices);
+    if (!isCold(record)) attempt.write(Reopened{});
+    return attempt;
+}
+
+bench::Outcome<Attempt> replay(const Record& record) {
+    if (auto refused = whyNotOrdered(record)) return *refused;
+    if (record.slices > greatestReplay_slices)
+        return Refusal{Why::OutOfRange,
+                       "/slices",
+                       "at most " + std::to_string(greatestReplay_slices),
+                       std::to_string(record.slices)};
+    Attempt attempt(record.start, record.exercise, record.exerciseHash);
+    attempt.history.seed = record.seed;
+    for (std::size_t i = 0; i < record.entries.size(); ++i) {
+        const Entry& entry = record.entries[i];
+        attempt.advance(entry.slice - attempt.now_slices());
+        if (isWear(entry.command)) continue;
+        if (std::holds_alternative<Reopened>(entry.command)) {
+            attempt.reopen();
+            continue;
+        }
+        if (auto refused = attempt.ask(entry.command)) return inEntry(i, *refused);
+    }
+    attempt.advance(record.slices - attempt.now_slices());
+    return attempt;
+}
+
+} // namespace loom::attempt
