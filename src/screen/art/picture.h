@@ -7,8 +7,10 @@
 #include <functional>
 #include <imgui.h>
 #include <map>
+#include <memory>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace loom::art {
 
@@ -16,6 +18,7 @@ struct Picture {
     ImTextureID texture = nullptr;
     int width_px = 0, height_px = 0;         // of the bitmap
     float width_mm = 0.0f, height_mm = 0.0f; // of the thing, from the file's viewBox
+    ImVec2 uvMax{1, 1};                      // the part of the bitmap that is used
     float margin_mm = 0.0f;                  // bitmap border beyond the viewBox on every side
 };
 
@@ -49,7 +52,7 @@ public:
                     ImVec2 centre,
                     float side_px,
                     ImU32 tint = IM_COL32_WHITE);
-    // The soft shadow of the picture's outline, moved by offset. blur 1 lies flat, 2 is lifted.
+    // The soft shadow of the picture's outline, moved by offset.
     void drawShadow(ImDrawList* list,
                     const char* name,
                     ImVec2 centre,
@@ -78,33 +81,27 @@ public:
     void contextLost();
 
 private:
-    struct Key {
-        std::string name;
-        int step; // zoom step, or kShadowStep
+    struct Sheet; // a parsed file and its textures
 
-        bool operator<(const Key& other) const {
-            return step != other.step ? step < other.step : name < other.name;
-        }
-    };
-
-    struct Entry {
+    struct Made {
         Picture picture;
+        int step = 0;
         long lastSeen = 0;
     };
-    struct Sheet; // a parsed file
 
     Sheet* sheet(const char* name);
-    const Picture* at(const char* name, float px_per_m);
-    const Picture* shadowOf(const char* name);
-    const Picture* keep(const Key& key, Picture picture, const unsigned char* rgba);
-    Picture rasterised(Sheet& sheet, int step, float scale, std::string& rgba);
-    void drop(std::map<Key, Entry>::iterator entry);
+    const Picture* at(Sheet& sheet, float px_per_m);
+    const Picture* shadowOf(Sheet& sheet);
+    Picture rasterise(const Sheet& sheet, float px_per_mm, float margin_mm);
+    void send(Picture& picture);
+    void drop(Picture& picture);
+    void dropOldest();
 
     Source source_;
     Upload upload_;
     Discard discard_;
-    std::map<std::string, Sheet*> sheets_;
-    std::map<Key, Entry> entries_;
+    std::map<std::string, std::unique_ptr<Sheet>, std::less<>> sheets_;
+    std::vector<unsigned char> rgba_; // the bitmap in hand
     ImTextureID softSpot_ = nullptr, birch_ = nullptr;
     float ratio_ = 1.0f;
     long frame_ = 1;

@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+#include "screen/art/lettering.h"
+
+#include <cstdio>
+
+namespace loom::art {
+
+ImFont* FontSet::pick(bool isBold, float size_px) const {
+    ImFont* const* fonts = isBold && bold[0] ? bold : regular;
+    ImFont* best = fonts[0];
+    for (int i = 1; i < kSizes && fonts[i] && best->FontSize < size_px - 0.5f; ++i)
+        best = fonts[i];
+    return best;
+}
+
+ImVec2 textSize(const FontSet& fonts, const Lettering& style, const char* text) {
+    ImFont* font = fonts.pick(style.bold, style.size_px);
+    if (!font) return ImVec2(0, 0);
+    return font->CalcTextSizeA(style.size_px, 1e9f, 0.0f, text);
+}
+
+void drawText(ImDrawList* list,
+              const FontSet& fonts,
+              const Lettering& style,
+              ImVec2 centre,
+              const char* text) {
+    ImFont* font = fonts.pick(style.bold, style.size_px);
+    if (!font || !text[0] || style.size_px < 6.0f) return;
+    const ImVec2 size = font->CalcTextSizeA(style.size_px, 1e9f, 0.0f, text);
+    const ImVec2 at(static_cast<float>(static_cast<int>(centre.x - size.x * 0.5f + 0.5f)),
+                    static_cast<float>(static_cast<int>(centre.y - size.y * 0.5f + 0.5f)));
+    list->AddText(font, style.size_px, at, style.colour, text);
+}
+
+NumberText numberText(double value) {
+    NumberText out{};
+    std::snprintf(out.text, sizeof out.text, "%.4g", value);
+    return out;
+}
+
+} // namespace loom::art
