@@ -1,0 +1,291 @@
+// SPDX-License-Identifier: MIT
+// Reads a bench. Shape, words and ranges are asked for member by member; what must agree across
+// members (ids, references, room at a terminal) is checked as the bench grows.
+#include "bench/catalogue.h"
+#include "bench/checked_json.h"
+#include "bench/file.h"
+#include "bench/file_json.h"
+#include "bench/file_words.h"
+#include "bench/joining.h"
+#include "bench/limits.h"
+
+#include <algorithm>
+#include <cstring>
+#include <set>
+
+namespace loom::bench {
+namespace {
+
+// Index of the text in a list of words; refused and 0 when it is none of them.
+template <class Words> std::size_t oneOf(const JsonPlace& place, const Words& words) {
+    const std::string text = place.text();
+    std::string expected;
+    std::size_t index = 0;
+    for (const char* word : words) {
+        if (text == word) return index;
+        expected += (index++ ? ", " : "") + std::string(word);
+    }
+    place.refuse(Why::UnknownWord, expected.empty() ? "nothing" : expected, text);
+    return 0;
+}
+
+std::string name(const JsonPlace& place) {
+    const std::string text = place.text();
+    if (place.ok()) place.refuse(whyNotName(place.pointer(), text));
+    return text;
+}
+
+PartKind partKind(const JsonPlace& place) {
+    std::vector<const char*> words;
+    for (const PartKind kind : allKinds())
+        words.push_back(spec(kind).word);
+    return static_cast<PartKind>(oneOf(place, words));
+}
+
+EndKind endKind(const JsonPlace& place) {
+    const std::string text = place.text();
+    const auto kind = endFromWord(text.c_str());
+    if (!kind || text != word(*kind)) // a text may hold a NUL
+        place.refuse(
+            Why::UnknownWord, "bare, ferrule, ring M6, ring M8, spade or piggyback spade", text);
+    return kind.value_or(EndKind::Bare);
+}
+
+Sleeve sleeve(const JsonPlace& place) {
+    const std::string text = place.text();
+    const auto colour = sleeveFromWord(text.c_str());
+    if (!colour || text != word(*colour))
+        place.refuse(Why::UnknownWord, "a sleeve colour such as red or black", text);
+    return colour.value_or(Sleeve::Red);
+}
+
+double length_m(const JsonPlace& place) {
+    const double length_m = place.number(0.0, greatestLength_m);
+    if (place.ok()) place.refuse(whyNotLength(place.pointer(), length_m));
+    return length_m;
+}
+
+double area_m2(const JsonPlace& place) {
+    return area_m2FromMm2(place.number(leastArea_m2 * 1e6, greatestArea_m2 * 1e6));
+}
+
+double rating(const JsonPlace& owner, PartKind kind) {
+    if (!owner.has("rating")) return kind == PartKind::Resistor ? 10.0 : 0.0;
+    const JsonPlace place = owner.member("rating");
+    const double rating = place.number(0.0, 1e9);
+    if (place.ok()) place.refuse(whyNotRating(place.pointer(), kind, rating));
+    return rating;
+}
+
+double charge(const JsonPlace& owner) {
+    return owner.has("charge") ? owner.member("charge").number(0.0, 1.0) : 1.0;
+}
+
+std::vector<JsonPlace> pairOf(const JsonPlace& place) {
+    std::vector<JsonPlace> items = place.items(2);
+    if (place.ok() && items.size() != 2)
+        place.refuse(Why::OutOfRange, "2 items", std::to_string(items.size()));
+    return place.ok() ? items : std::vector<JsonPlace>{place, place};
+}
+
+Point point(const JsonPlace& place, Point board_m) {
+    const std::vector<JsonPlace> pair = pairOf(place);
+    return {pair[0].number(0.0, board_m.x_m), pair[1].number(0.0, board_m.y_m)};
+}
+
+PartSlot partSlot(const JsonPlace& place) {
+    PartSlot slot;
+    slot.kind = partKind(place.member("kind"));
+    slot.ref = name(place.member("ref"));
+    slot.rating = rating(place, slot.kind);
+    slot.charge = charge(place);
+    return slot;
+}
+
+CableSlot cableSlot(const JsonPlace& place) {
+    CableSlot slot;
+    slot.label = name(place.member("label"));
+    slot.length_m = length_m(place.member("length"));
+    slot.area_m2 = area_m2(place.member("mm2"));
+    slot.sleeve = sleeve(place.member("sleeve"));
+    const std::vector<JsonPlace> ends = pairOf(place.member("ends"));
+    slot.ends = {endKind(ends[0]), endKind(ends[1])};
+    return slot;
+}
+
+// The items of a list that may be left out.
+std::vector<JsonPlace>
+optionalItems(const JsonPlace& owner, const char* member, std::size_t greatest) {
+    if (!owner.has(member)) return {};
+    return owner.member(member).items(greatest);
+}
+
+void readKit(const JsonPlace& place, Kit& kit) {
+    std::set<std::string> refs;
+    for (const JsonPlace& item : optionalItems(place, "parts", greatestParts)) {
+        kit.parts.push_back(partSlot(item));
+        if (!refs.insert(kit.parts.back().ref).second)
+            item.member("ref").refuse(Why::Duplicate, "another reference", kit.parts.back().ref);
+    }
+    for (const JsonPlace& item : optionalItems(place, "blades", greatestBlades))
+        kit.blades_A.push_back(item.number(0.1, 500.0));
+    for (const JsonPlace& item : optionalItems(place, "cables", greatestCables))
+        kit.readyMade.push_back(cableSlot(item));
+    for (const JsonPlace& item : optionalItems(place, "reels", greatestReels))
+        kit.reels.push_back({area_m2(item.member("mm2")), sleeve(item.member("sleeve"))});
+}
+
+// Parts and cables of one file, with the ids met so far.
+class BenchReader {
+public:
+    Bench bench;
+
+    void read(const JsonPlace& root) {
+        const JsonPlace board = root.member("board");
+        bench.board_m = {board.member("width").number(leastBoard_m, greatestBoard_m),
+                         board.member("height").number(leastBoard_m, greatestBoard_m)};
+        if (root.has("kit")) {
+            if (!root.member("kit").isObject()) root.member("kit").member("parts");
+            readKit(root.member("kit"), bench.kit);
+        }
+        for (const JsonPlace& item : root.member("parts").items(greatestParts))
+            part(item);
+        for (const JsonPlace& item : root.member("cables").items(greatestCables))
+            cable(item);
+        lastId(root);
+    }
+
+private:
+    std::set<std::uint32_t> ids;
+
+    std::uint32_t id(const JsonPlace& place) {
+        const auto number = static_cast<std::uint32_t>(place.whole(1, greatestId));
+        if (!ids.insert(number).second)
+            place.refuse(Why::Duplicate, "an id of its own", std::to_string(number));
+        return number;
+    }
+
+    void lastId(const JsonPlace& root) {
+        const std::uint32_t greatest = ids.empty() ? 0 : *ids.rbegin();
+        bench.lastId = greatest;
+        if (root.has("lastId"))
+            bench.lastId =
+                static_cast<std::uint32_t>(root.member("lastId").whole(greatest, greatestId));
+    }
+
+    void part(const JsonPlace& place) {
+        if (!place.ok()) return;
+        Part part;
+        part.id = {id(place.member("id"))};
+        part.kind = partKind(place.member("kind"));
+        const JsonPlace ref = place.member("ref");
+        part.ref = name(ref);
+        if (findPart(bench, part.ref)) ref.refuse(Why::Duplicate, "another reference", part.ref);
+        part.at_m = point(place.member("at"), bench.board_m);
+        if (place.has("turns"))
+            part.quarterTurns = static_cast<int>(place.member("turns").whole(0, 3));
+        part.rating = rating(place, part.kind);
+        part.position = position(place, part.kind);
+        if (place.has("condition"))
+            part.condition = condition(place.member("condition"), part.kind);
+        part.charge = charge(place);
+        bench.parts.push_back(part);
+    }
+
+    static int position(const JsonPlace& place, PartKind kind) {
+        if (!place.has("position")) return spec(kind).restPosition;
+        return static_cast<int>(oneOf(place.member("position"), spec(kind).positions));
+    }
+
+    static Condition condition(const JsonPlace& place, PartKind kind) {
+        const auto condition = static_cast<Condition>(oneOf(place, conditionWords));
+        if (condition == Condition::Welded && kind != PartKind::Relay)
+            place.refuse(Why::UnknownWord, "sound or open", "welded");
+        return condition;
+    }
+
+    void cable(const JsonPlace& place) {
+        if (!place.ok()) return;
+        Cable cable;
+        cable.id = {id(place.member("id"))};
+        cable.label = name(place.member("label"));
+        cable.length_m = length_m(place.member("length"));
+        cable.area_m2 = area_m2(place.member("mm2"));
+        cable.sleeve = sleeve(place.member("sleeve"));
+        if (place.has("condition"))
+            cable.condition =
+                static_cast<CableCondition>(oneOf(place.member("condition"), cableConditionWords));
+        const std::vector<JsonPlace> ends = pairOf(place.member("ends"));
+        for (int end = 0; end < 2 && place.ok(); ++end)
+            cableEnd(ends[end], cable, end);
+        bench.cables.push_back(cable);
+    }
+
+    void cableEnd(const JsonPlace& place, Cable& cable, int end) const {
+        CableEnd& made = cable.ends[end];
+        made.kind = endKind(place.member("kind"));
+        if (!place.has("at")) {
+            made.loose_m = point(place.member("loose"), bench.board_m);
+            return;
+        }
+        const JsonPlace at = place.member("at");
+        const TerminalRef to = terminal(at);
+        if (!place.ok()) return;
+        at.refuse(whyNotJoinCable(bench, cable, end, made.kind, to));
+        made.at = to;
+    }
+
+    TerminalRef terminal(const JsonPlace& at) const {
+        const JsonPlace owner = at.member("part"), which = at.member("terminal");
+        const PartId id{static_cast<std::uint32_t>(owner.whole(1, greatestId))};
+        const std::string word = which.text();
+        if (!at.ok()) return {};
+        const Part* part = findPart(bench, id);
+        if (!part) {
+            owner.refuse(Why::UnknownPart, "the id of a part", std::to_string(id.number));
+            return {};
+        }
+        const auto terminal = findTerminal(bench, part->ref, word);
+        if (!terminal)
+            which.refuse(Why::UnknownTerminal,
+                         "a terminal of the " + std::string(spec(part->kind).word),
+                         word);
+        return terminal.value_or(TerminalRef{});
+    }
+};
+
+// Format and version come first: the rest of another format, or of a later version, means nothing.
+void checkHead(const JsonPlace& root) {
+    if (!root.has("format")) {
+        root.refuse(Why::WrongFormat, formatWord, "no format");
+        return;
+    }
+    const JsonPlace format = root.member("format");
+    const std::string word = format.text();
+    if (root.ok() && word != formatWord) format.refuse(Why::WrongFormat, formatWord, word);
+    const JsonPlace version = root.member("version");
+    const std::int64_t number = version.whole(1, 1000000);
+    if (root.ok() && number > fileVersion)
+        version.refuse(
+            Why::LaterVersion, std::to_string(fileVersion) + " at most", std::to_string(number));
+}
+
+} // namespace
+
+Bench readBench(const JsonPlace& root) {
+    checkHead(root);
+    BenchReader reader;
+    if (root.ok()) reader.read(root);
+    return std::move(reader.bench);
+}
+
+Outcome<Bench> fromJson(std::string_view text) {
+    const Outcome<nlohmann::json> parsed = parseJson(text, greatestFile_bytes);
+    if (!parsed) return parsed.refusal();
+    std::optional<Refusal> refusal;
+    Bench bench = readBench(JsonPlace(parsed.value(), refusal));
+    if (!refusal) return bench;
+    return *refusal;
+}
+
+} // namespace loom::bench
