@@ -16,60 +16,124 @@ namespace loom::lesson {
 
 // A terminal by name, so that it can be spoken of before its part is on the bench.
 struct Spot {
-    std::string ref, terminal;  // "K1", "normally open"
+    std::string ref, terminal; // "K1", "normally open"
 };
 
-// Positions to set before looking: "S4" -> "on", "Q1" -> "on", "F2" -> "open" (blade taken out).
+// Positions to set before looking, by the catalogue's words: "S4" -> "on"; a fuse may be "open"
+// (blade or strip taken out). A control that is not named is at rest, an isolator with its key out.
 using Positions = std::map<std::string, std::string>;
 
 enum class Quantity {
-    Voltage_V, Current_A, Power_W, Speed_rad_s, PulledIn, Brightness, CableTemp_K
+    Voltage_V,   // across a part, or of one spot against another; without a path 0
+    Current_A,   // through a part; a relay's is its coil's
+    Power_W,     // taken up by a part; a battery's is what it delivers
+    Speed_rad_s, // of a motor, forward positive
+    PulledIn,    // 1 or 0: a relay's armature
+    Brightness,  // of a lamp, light over rated light
+    CableTemp_K  // of the hottest cable on the bench
+};
+
+// What counts as a way from one spot to another.
+enum class Through {
+    Cables,  // cables and common metal
+    Closed,  // also closed contacts and whole fuses
+    Anything // also every part that conducts at all
 };
 
 // Each row looks at one thing and has its own sentence for when it is not so. Rows of a check are
 // looked at in order; the first that fails speaks.
-struct Present { std::vector<std::string> refs; };          // on the bench
-struct Joined { Spot a, b; };                               // by cables alone
-struct Apart { Spot a, b; };                                // not joined by cables alone
-struct Behaves {                                            // with fresh parts, after a while
+
+// These parts are on the bench. found: the refs that are not.
+struct Present {
+    std::vector<std::string> refs;
+};
+
+// An earlier check of this exercise has passed, without which this one says nothing.
+struct Passed {
+    std::string check; // id
+};
+
+struct Joined {
+    Spot a, b;
+    Through through = Through::Cables;
+    Positions set;
+};
+
+// Not joined. Spots of a part that is not on the bench are apart.
+struct Apart {
+    Spot a, b;
+    Through through = Through::Cables;
+    Positions set;
+};
+
+// With fresh parts, after a while. found: the value. A part that is not on the bench never passes.
+struct Behaves {
     Positions set;
     double after_s = 0.5;
     Positions thenSet;        // e.g. the button let go
     double thenAfter_s = 0.0; // 0: there is no second step
-    std::string of;           // ref
+    std::string of;           // ref; empty for Voltage_V of a against b and for CableTemp_K
+    Spot a, b;
     Quantity quantity = Quantity::Power_W;
-    double least = 0.0, most = 0.0;
+    double least = 0.0, most = 0.0; // both allowed
 };
-struct Survives {                                           // a fuse opens before any cable suffers
+
+// With fresh parts nothing fails: no fuse opens, no sleeve softens, no contact welds, no lamp goes.
+// found: the part or cable, its value and when.
+struct Unharmed {
     Positions set;
-    Spot a, b;                // shorted here
-    double for_s = 30.0;
+    double for_s = 5.0;
 };
-struct Order {                                              // over the record, undone steps left out
-    enum class Rule { LinkLast, IsolatorOffWhileJoining } rule = Rule::LinkLast;
+
+// A fault of each of these resistances between two spots: a fuse opens before any cable passes the
+// limit of its sleeve (or the fault draws too little to matter). found: cable, temperature, when.
+struct Survives {
+    Positions set;
+    Spot a, b;
+    std::vector<double> fault_ohm{1e-3};
+    double for_s = 30.0; // each
+};
+
+// Over the record, for the ends that are still joined as they were joined then; ends that were in
+// place at the start count as joined before. So an end joined too early can be taken off and joined
+// again. Common practice, no source.
+struct Order {
+    enum class Rule {
+        BatteryLast,             // the last cable joined goes to a battery
+        LinkLast,                // the last cable joined completes the link between two batteries
+        IsolatorOffWhileJoining, // every isolator on the bench was off at each joining
+        KeyOutWhileJoining       // and its key was out
+    } rule = Rule::LinkLast;
 };
 
 struct Row {
-    std::variant<Present, Joined, Apart, Behaves, Survives, Order> look;
-    std::string say;   // what is wrong, without giving the answer; {found} is the value with unit
+    std::variant<Present, Passed, Joined, Apart, Behaves, Unharmed, Survives, Order> look;
+    std::string say; // what is wrong, without giving the answer; {found} is the value with unit
 };
 
 struct Check {
     std::string id, title;
     int marks = 1;
     std::vector<Row> rows;
-    std::string hint;  // stronger, on request
+    std::string hint; // stronger, on request
 };
 
 struct Exercise {
     std::string id, title;
-    std::vector<std::string> job;       // what to achieve, a sentence a line
-    std::vector<std::string> cautions;  // shown where the danger is
-    bench::Bench start;                 // board, kit and what already lies there
+    std::vector<std::string> job;      // what to achieve, a sentence a line
+    std::vector<std::string> cautions; // shown where the danger is
+    bench::Bench start;                // board, kit and what already lies there
     std::vector<Check> checks;
-    std::string hash;                   // hex, of the file's bytes
+    std::string hash; // 16 hex digits, of the file's bytes
 };
 
+inline constexpr int exerciseVersion = 1;
+inline constexpr std::size_t greatestExercise_bytes = 1u << 20;
+// All the simulated time one check may ask for: judging stays a matter of a second.
+inline constexpr double greatestCheck_s = 240.0;
+
+// Refuses what it does not know, with the place as a JSON pointer. Every part, terminal and
+// position named by a check must be one that the start or its kit has.
 bench::Outcome<Exercise> exerciseFromJson(std::string_view text);
 
-}  // namespace loom::lesson
+} // namespace loom::lesson

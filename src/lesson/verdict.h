@@ -11,15 +11,16 @@
 namespace loom::lesson {
 
 struct Judged {
-    std::string check;   // id
+    std::string check; // id
     bool passed = false;
-    int marks = 0;       // given
-    std::string say;     // of the first row that failed, numbers filled in; empty when passed
+    int marks = 0;   // given
+    std::string say; // of the first row that failed, numbers filled in; empty when passed
 };
 
 struct Verdict {
-    std::vector<Judged> checks;  // in the exercise's order
+    std::vector<Judged> checks; // in the exercise's order
     int marks = 0, outOf = 0;
+
     bool solved() const { return marks == outOf; }
 };
 
@@ -27,4 +28,4 @@ struct Verdict {
 // few tens of seconds of its own.
 Verdict judge(const Exercise& exercise, const attempt::Attempt& attempt);
 
-}  // namespace loom::lesson
+} // namespace loom::lesson

@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: MIT
+// Reads an exercise. Shape and ranges first, member by member; then that every name a row speaks of
+// is one that the start or its kit has.
+#include "bench/catalogue.h"
+#include "bench/file_json.h"
+#include "lesson/exercise.h"
+#include "lesson/row_file.h"
+
+#include <algorithm>
+#include <cstdio>
+
+namespace loom::lesson {
+namespace {
+
+using bench::JsonPlace;
+using bench::Why;
+
+constexpr const char* formatWord = "loomwright exercise";
+constexpr std::size_t mostLines = 12, mostChecks = 40, mostRows = 40;
+constexpr std::int64_t mostMarks = 100;
+
+// FNV-1a, 64 bits (IETF draft-eastlake-fnv, offset basis and prime from its section on 64 bits).
+std::string hashOf(std::string_view text) {
+    std::uint64_t hash = 14695981039346656037u;
+    for (const char c : text)
+        hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211u;
+    char digits[17];
+    std::snprintf(digits, sizeof digits, "%016llx", static_cast<unsigned long long>(hash));
+    return digits;
+}
+
+// Format and version come first: the rest of another format, or of a later version, means nothing.
+void checkHead(const JsonPlace& root) {
+    const JsonPlace format = root.member("format");
+    const std::string word = format.text();
+    if (!root.ok()) return;
+    if (word != formatWord) return format.refuse(Why::WrongFormat, formatWord, word);
+    const JsonPlace version = root.member("version");
+    const std::int64_t number = version.whole(1, 1000000);
+    if (root.ok() && number > exerciseVersion)
+        version.refuse(Why::LaterVersion,
+                       std::to_string(exerciseVersion) + " at most",
+                       std::to_string(number));
+}
+
+std::vector<std::string> lines(const JsonPlace& place, std::size_t least) {
+    std::vector<std::string> read;
+    for (const JsonPlace& line : place.items(mostLines))
+        read.push_back(sentence(line));
+    if (place.ok() && read.size() < least) place.refuse(Why::Missing, "a line at least", "none");
+    return read;
+}
+
+std::string idOf(const JsonPlace& place) {
+    const std::string id = place.text();
+    const bool plain = std::all_of(id.begin(), id.end(), [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-';
+    });
+    if (place.ok() && (!plain || id.empty() || id.size() > 64))
+        place.refuse(Why::OutOfRange, "1 to 64 of a-z, 0-9 and -", id);
+    return id;
+}
+
+double simulated_s(const Row& row) {
+    if (const auto* behaves = std::get_if<Behaves>(&row.look))
+        return behaves->after_s + behaves->thenAfter_s;
+    if (const auto* unharmed = std::get_if<Unharmed>(&row.look)) return unharmed->for_s;
+    if (const auto* survives = std::get_if<Survives>(&row.look))
+        return survives->for_s * static_cast<double>(survives->fault_ohm.size());
+    return 0.0;
+}
+
+class Reader {
+public:
+    Reader(const nlohmann::json& document, const JsonPlace& place) : only{document}, root(place) {}
+
+    Exercise read() {
+        only(root,
+             {"format", "version", "$schema", "id", "title", "job", "cautions", "start", "checks"});
+        exercise.id = idOf(root.member("id"));
+        exercise.title = sentence(root.member("title"));
+        exercise.job = lines(root.member("job"), 1);
+        exercise.cautions = lines(root.member("cautions"), 1);
+        exercise.start = bench::readBench(root.member("start"));
+        const std::vector<JsonPlace> checks = root.member("checks").items(mostChecks);
+        if (root.ok() && checks.empty())
+            root.member("checks").refuse(Why::Missing, "a check at least", "none");
+        for (const JsonPlace& place : checks)
+            if (root.ok()) check(place);
+        return std::move(exercise);
+    }
+
+private:
+    KnownMembers only;
+    const JsonPlace& root;
+    Exercise exercise;
+
+    void check(const JsonPlace& place) {
+        only(place, {"id", "title", "marks", "rows", "hint"});
+        Check check;
+        check.id = idOf(place.member("id"));
+        const auto same = [&](const Check& other) { return other.id == check.id; };
+        if (std::any_of(exercise.checks.begin(), exercise.checks.end(), same))
+            place.member("id").refuse(Why::Duplicate, "an id of its own", check.id);
+        check.title = sentence(place.member("title"));
+        check.marks = static_cast<int>(place.member("marks").whole(1, mostMarks));
+        check.hint = sentence(place.member("hint"));
+        const RowReader reader(only, exercise);
+        double total_s = 0.0;
+        const JsonPlace rows = place.member("rows");
+        for (const JsonPlace& row : rows.items(mostRows)) {
+            check.rows.push_back(reader.read(row));
+            total_s += simulated_s(check.rows.back());
+        }
+        if (place.ok() && check.rows.empty()) rows.refuse(Why::Missing, "a row at least", "none");
+        if (place.ok() && total_s > greatestCheck_s)
+            rows.refuse(Why::TooMany,
+                        figureless(greatestCheck_s) + " s of simulated time at most",
+                        figureless(total_s) + " s");
+        exercise.checks.push_back(std::move(check));
+    }
+
+    static std::string figureless(double seconds) {
+        return std::to_string(static_cast<long long>(seconds));
+    }
+};
+
+} // namespace
+
+bench::Outcome<Exercise> exerciseFromJson(std::string_view text) {
+    const bench::Outcome<nlohmann::json> parsed = bench::parseJson(text, greatestExercise_bytes);
+    if (!parsed) return parsed.refusal();
+    std::optional<bench::Refusal> refusal;
+    const JsonPlace root(parsed.value(), refusal);
+    checkHead(root);
+    Exercise exercise;
+    if (root.ok()) exercise = Reader(parsed.value(), root).read();
+    if (refusal) return *refusal;
+    exercise.hash = hashOf(text);
+    return exercise;
+}
+
+} // namespace loom::lesson

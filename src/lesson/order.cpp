@@ -1,0 +1,203 @@
+// SPDX-License-Identifier: MIT
+#include "lesson/order.h"
+
+#include "attempt/undo_stack.h"
+#include "attempt/wear.h"
+#include "bench/catalogue.h"
+#include "lesson/paths.h"
+
+#include <algorithm>
+
+namespace loom::lesson {
+namespace {
+
+// One end put on a terminal, and how the isolators stood then.
+struct Joining {
+    bench::CableId cable;
+    int end = 0;
+    bench::TerminalRef to;
+    bool isolatorOn = false, keyIn = false;
+};
+
+using Joinings = std::vector<Joining>; // of one step
+
+bool anyIsolatorFrom(const bench::Bench& bench, int position) {
+    return std::any_of(bench.parts.begin(), bench.parts.end(), [&](const bench::Part& part) {
+        return part.kind == bench::PartKind::Isolator && part.position >= position;
+    });
+}
+
+bool wasThere(const bench::Bench& before, const bench::Cable& cable, int end) {
+    const bench::Cable* old = bench::findCable(before, cable.id);
+    return old && old->ends[end].at == cable.ends[end].at;
+}
+
+Joinings joinedBetween(const bench::Bench& before, const bench::Bench& after) {
+    Joinings joinings;
+    for (const bench::Cable& cable : after.cables) {
+        for (int end = 0; end < 2; ++end) {
+            const auto& at = cable.ends[end].at;
+            if (!at || wasThere(before, cable, end)) continue;
+            joinings.push_back(
+                {cable.id, end, *at, anyIsolatorFrom(before, 2), anyIsolatorFrom(before, 1)});
+        }
+    }
+    return joinings;
+}
+
+// Goes through the record as the attempt did, with the joinings of the steps that still stand.
+// What is a step for undo: see attempt.h.
+class Retraced {
+public:
+    explicit Retraced(const attempt::Record& record) : now(record.start) {
+        for (const attempt::Entry& entry : record.entries) {
+            if (const auto* edit = std::get_if<bench::Edit>(&entry.command)) take(*edit);
+            if (std::holds_alternative<attempt::Undo>(entry.command)) undo();
+            if (std::holds_alternative<attempt::Redo>(entry.command)) redo();
+        }
+    }
+
+    const bench::Bench& bench() const { return now; }
+
+    // Of the ends as they are joined now, in order; those of the start are not among them.
+    Joinings standing() const {
+        Joinings kept;
+        for (auto step = past.rbegin(); step != past.rend(); ++step)
+            for (auto joining = step->rbegin(); joining != step->rend(); ++joining)
+                if (stands(*joining) && !has(kept, *joining)) kept.push_back(*joining);
+        std::reverse(kept.begin(), kept.end());
+        return kept;
+    }
+
+private:
+    bench::Bench now;
+    attempt::UndoStack steps;
+    std::vector<Joinings> past, future;
+
+    void take(const bench::Edit& edit) {
+        auto outcome = bench::apply(now, edit);
+        if (!outcome) return;
+        if (isStep(edit) && !attempt::sameThings(now, outcome.value())) {
+            steps.keep(now);
+            past.push_back(joinedBetween(now, outcome.value()));
+            future.clear();
+        }
+        now = std::move(outcome.value());
+    }
+
+    bool isStep(const bench::Edit& edit) const {
+        const auto* operate = std::get_if<bench::Operate>(&edit);
+        const bench::Part* part = operate ? bench::findPart(now, operate->part) : nullptr;
+        return !attempt::isWear(edit) && !(part && bench::spec(part->kind).springsBack);
+    }
+
+    void undo() {
+        if (!steps.canUndo()) return;
+        steps.undo(now);
+        future.push_back(std::move(past.back()));
+        past.pop_back();
+    }
+
+    void redo() {
+        if (!steps.canRedo()) return;
+        steps.redo(now);
+        past.push_back(std::move(future.back()));
+        future.pop_back();
+    }
+
+    bool stands(const Joining& joining) const {
+        const bench::Cable* cable = bench::findCable(now, joining.cable);
+        return cable && cable->ends[joining.end].at == joining.to;
+    }
+
+    static bool has(const Joinings& joinings, const Joining& which) {
+        return std::any_of(joinings.begin(), joinings.end(), [&](const Joining& other) {
+            return other.cable == which.cable && other.end == which.end;
+        });
+    }
+};
+
+std::string labelOf(const bench::Bench& bench, bench::CableId id) {
+    const bench::Cable* cable = bench::findCable(bench, id);
+    return cable ? cable->label : std::string();
+}
+
+std::vector<Spot> polesOf(const bench::Part& battery) {
+    std::vector<Spot> poles;
+    for (const bench::TerminalSpec& terminal : bench::spec(battery.kind).terminals)
+        poles.push_back({battery.ref, terminal.word});
+    return poles;
+}
+
+std::vector<bench::Part> batteriesOn(const bench::Bench& bench) {
+    std::vector<bench::Part> batteries;
+    for (const bench::Part& part : bench.parts)
+        if (part.kind == bench::PartKind::Battery) batteries.push_back(part);
+    return batteries;
+}
+
+// Pairs of poles of two different batteries.
+std::vector<std::pair<Spot, Spot>> polePairs(const bench::Bench& bench) {
+    std::vector<std::pair<Spot, Spot>> pairs;
+    const std::vector<bench::Part> batteries = batteriesOn(bench);
+    for (std::size_t i = 0; i < batteries.size(); ++i)
+        for (std::size_t j = i + 1; j < batteries.size(); ++j)
+            for (const Spot& a : polesOf(batteries[i]))
+                for (const Spot& b : polesOf(batteries[j]))
+                    pairs.push_back({a, b});
+    return pairs;
+}
+
+// Without this cable two batteries are apart that are joined with it.
+bool completesLink(const bench::Bench& bench, bench::CableId cable) {
+    const auto without = bench::apply(bench, bench::RemoveCable{cable});
+    if (!without) return false;
+    const auto pairs = polePairs(bench);
+    return std::any_of(pairs.begin(), pairs.end(), [&](const auto& pair) {
+        return joined(bench, pair.first, pair.second, Through::Cables) &&
+               !joined(without.value(), pair.first, pair.second, Through::Cables);
+    });
+}
+
+bool touchesBattery(const bench::Bench& bench, bench::CableId id) {
+    const bench::Cable* cable = bench::findCable(bench, id);
+    return cable &&
+           std::any_of(cable->ends.begin(), cable->ends.end(), [&](const bench::CableEnd& end) {
+               const bench::Part* part = end.at ? bench::findPart(bench, end.at->part) : nullptr;
+               return part && part->kind == bench::PartKind::Battery;
+           });
+}
+
+template <class Ends>
+Kept lastOne(const bench::Bench& bench, const Joinings& joinings, Ends endsWell) {
+    if (joinings.empty()) return {true, {}};
+    const bench::CableId last = joinings.back().cable;
+    return endsWell(bench, last) ? Kept{true, {}} : Kept{false, labelOf(bench, last)};
+}
+
+Kept noneWhile(const bench::Bench& bench, const Joinings& joinings, bool Joining::*wrong) {
+    for (const Joining& joining : joinings)
+        if (joining.*wrong) return {false, labelOf(bench, joining.cable)};
+    return {true, {}};
+}
+
+} // namespace
+
+Kept keeps(const attempt::Record& record, Order::Rule rule) {
+    const Retraced retraced(record);
+    const bench::Bench& bench = retraced.bench();
+    const Joinings joinings = retraced.standing();
+    switch (rule) {
+    case Order::Rule::BatteryLast:
+        return lastOne(bench, joinings, touchesBattery);
+    case Order::Rule::LinkLast:
+        return lastOne(bench, joinings, completesLink);
+    case Order::Rule::IsolatorOffWhileJoining:
+        return noneWhile(bench, joinings, &Joining::isolatorOn);
+    case Order::Rule::KeyOutWhileJoining:
+        return noneWhile(bench, joinings, &Joining::keyIn);
+    }
+    return {};
+}
+
+} // namespace loom::lesson

@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: MIT
+#include "lesson/paths.h"
+
+#include "lesson/trial.h"
+
+#include <numeric>
+
+namespace loom::lesson {
+namespace {
+
+// Nodes in groups: two of one group are joined.
+class Groups {
+public:
+    explicit Groups(std::size_t count) : parent(count) {
+        std::iota(parent.begin(), parent.end(), std::size_t{0});
+    }
+
+    void join(circuit::Node a, circuit::Node b) { parent[top(a)] = top(b); }
+
+    bool together(circuit::Node a, circuit::Node b) { return top(a) == top(b); }
+
+private:
+    std::size_t top(std::size_t node) {
+        while (parent[node] != node)
+            node = parent[node] = parent[parent[node]];
+        return node;
+    }
+
+    std::vector<std::size_t> parent;
+};
+
+// Joins what one element joins, as far as `through` goes.
+struct Joining {
+    Groups& groups;
+    Through through;
+
+    void operator()(const circuit::Cable& cable) { join(Through::Cables, cable, !cable.parted); }
+
+    void operator()(const circuit::Contact& contact) {
+        join(Through::Closed, contact, contact.closed);
+    }
+
+    void operator()(const circuit::Fuse& fuse) { join(Through::Closed, fuse, !fuse.blown); }
+
+    void operator()(const circuit::Resistor& resistor) { join(Through::Anything, resistor); }
+
+    void operator()(const circuit::Capacitor& capacitor) { join(Through::Anything, capacitor); }
+
+    void operator()(const circuit::Inductor& inductor) { join(Through::Anything, inductor); }
+
+    void operator()(const circuit::Motor& motor) { join(Through::Anything, motor); }
+
+    void operator()(const circuit::Lamp& lamp) { join(Through::Anything, lamp, !lamp.broken); }
+
+    void operator()(const circuit::CurrentSource&) {}
+
+    void operator()(const circuit::Battery& battery) {
+        if (through == Through::Anything) groups.join(battery.plus, battery.minus);
+    }
+
+    void operator()(const circuit::VoltageSource& source) {
+        if (through == Through::Anything) groups.join(source.plus, source.minus);
+    }
+
+    void operator()(const circuit::Diode& diode) {
+        if (through == Through::Anything) groups.join(diode.anode, diode.cathode);
+    }
+
+    // At rest.
+    void operator()(const circuit::Relay& relay) {
+        if (through != Through::Cables)
+            groups.join(relay.common, relay.welded ? relay.normallyOpen : relay.normallyClosed);
+        if (through == Through::Anything) groups.join(relay.coilA, relay.coilB);
+    }
+
+private:
+    template <class Element> void join(Through from, const Element& element, bool whole = true) {
+        if (whole && through >= from) groups.join(element.a, element.b);
+    }
+};
+
+} // namespace
+
+bool joined(const bench::Bench& bench, const Spot& a, const Spot& b, Through through) {
+    const auto at = find(bench, a), to = find(bench, b);
+    if (!at || !to) return false;
+    const bench::Wiring wiring = bench::wire(bench);
+    Groups groups(wiring.netlist.nodeCount);
+    Joining joining{groups, through};
+    for (const circuit::Element& element : wiring.netlist.elements)
+        std::visit(joining, element.part);
+    const auto from = bench::nodeOf(bench, wiring, *at), there = bench::nodeOf(bench, wiring, *to);
+    return from && there && groups.together(*from, *there);
+}
+
+} // namespace loom::lesson

@@ -1,0 +1,216 @@
+// SPDX-License-Identifier: MIT
+#include "lesson/trial.h"
+
+#include "attempt/wear.h"
+#include "bench/catalogue.h"
+#include "lesson/figures.h"
+
+#include <algorithm>
+
+namespace loom::lesson {
+namespace {
+
+// A key no part and no cable has.
+constexpr circuit::Key faultKey = ~circuit::Key{0};
+
+// How often a trial looks at temperatures on its way [s]. The circuit finds its events by itself;
+// this only bounds how long after the last warming a fault run goes on.
+constexpr double look_s = 0.05;
+
+// A cable that gains less than this over look_s has stopped warming [K]: 6 K in half a minute.
+constexpr double stillWarming_K = 0.01;
+
+double chargeAtStart(const bench::Bench& start, const std::string& ref) {
+    for (const bench::PartSlot& slot : start.kit.parts)
+        if (slot.ref == ref) return slot.charge;
+    const bench::Part* laid = bench::findPart(start, ref);
+    return laid ? laid->charge : 1.0;
+}
+
+int positionOf(const bench::PartSpec& kind, const std::string& word) {
+    for (std::size_t i = 0; i < kind.positions.size(); ++i)
+        if (word == kind.positions[i]) return static_cast<int>(i);
+    return kind.restPosition;
+}
+
+bool isFuse(bench::PartKind kind) {
+    return kind == bench::PartKind::BladeHolder || kind == bench::PartKind::StripFuse;
+}
+
+void setPosition(bench::Part& part, const std::string& word) {
+    if (isFuse(part.kind) && word == "open")
+        part.condition = bench::Condition::Open;
+    else
+        part.position = positionOf(bench::spec(part.kind), word);
+}
+
+void setPositions(bench::Bench& bench, const Positions& set) {
+    for (bench::Part& part : bench.parts) {
+        const auto asked = set.find(part.ref);
+        if (asked != set.end()) setPosition(part, asked->second);
+    }
+}
+
+std::optional<circuit::Node>
+nodeOf(const bench::Bench& bench, const bench::Wiring& wiring, const Spot& spot) {
+    const auto terminal = find(bench, spot);
+    return terminal ? bench::nodeOf(bench, wiring, *terminal) : std::nullopt;
+}
+
+double quantityOf(const circuit::Reading& reading, Quantity quantity) {
+    switch (quantity) {
+    case Quantity::Voltage_V:
+        return reading.voltage_V;
+    case Quantity::Current_A:
+        return reading.current_A;
+    case Quantity::Power_W:
+        return reading.power_W;
+    case Quantity::Speed_rad_s:
+        return reading.speed_rad_s;
+    case Quantity::PulledIn:
+        return reading.pulledIn ? 1.0 : 0.0;
+    case Quantity::Brightness:
+        return reading.brightness;
+    case Quantity::CableTemp_K:
+        return reading.temp_K;
+    }
+    return 0.0;
+}
+
+bool warmsCable(circuit::EventKind kind) {
+    using circuit::EventKind;
+    return kind == EventKind::SleeveSoftened || kind == EventKind::SleeveSmoking ||
+           kind == EventKind::SleeveBurning || kind == EventKind::CableParted;
+}
+
+bool isHarm(circuit::EventKind kind) {
+    using circuit::EventKind;
+    return warmsCable(kind) || kind == EventKind::FuseMelted || kind == EventKind::ContactWelded ||
+           kind == EventKind::LampFailed;
+}
+
+// A fuse that opens and a contact that welds have their current; a cable has its temperature.
+std::string figuresOf(const circuit::Event& event) {
+    const std::string when = ", " + seconds(event.time_s);
+    if (warmsCable(event.kind)) return celsius(event.second) + when;
+    if (event.kind == circuit::EventKind::LampFailed)
+        return figure(event.value, Quantity::Voltage_V) + when;
+    return amperes(event.value) + when;
+}
+
+} // namespace
+
+bench::Bench freshCopy(const bench::Bench& bench, const bench::Bench& start, const Positions& set) {
+    bench::Bench copy = bench;
+    for (bench::Part& part : copy.parts) {
+        part.condition = bench::Condition::Sound;
+        part.position = bench::spec(part.kind).restPosition;
+        part.charge = chargeAtStart(start, part.ref);
+    }
+    for (bench::Cable& cable : copy.cables)
+        cable.condition = bench::CableCondition::Sound;
+    setPositions(copy, set);
+    return copy;
+}
+
+std::optional<bench::TerminalRef> find(const bench::Bench& bench, const Spot& spot) {
+    return bench::findTerminal(bench, spot.ref, spot.terminal);
+}
+
+Trial::Trial(const bench::Bench& bench,
+             const bench::Bench& start,
+             const Positions& set,
+             const std::optional<Fault>& fault)
+    : tried(freshCopy(bench, start, set)), between(fault), wiring(bench::wire(tried)),
+      live(withFault(wiring.netlist)) {}
+
+circuit::Netlist Trial::withFault(circuit::Netlist netlist) const {
+    if (!between) return netlist;
+    const auto a = nodeOf(tried, wiring, between->a), b = nodeOf(tried, wiring, between->b);
+    if (a && b) {
+        const circuit::Resistor resistor{*a, *b, between->resistance_ohm};
+        netlist.elements.push_back({faultKey, resistor});
+    }
+    return netlist;
+}
+
+void Trial::move(const Positions& set) {
+    setPositions(tried, set);
+    wiring = bench::wire(tried);
+    live.rewire(withFault(wiring.netlist));
+}
+
+void Trial::run(double seconds) {
+    const double end_s = live.time_s() + seconds;
+    while (end_s - live.time_s() > 1e-9)
+        step(std::min(look_s, end_s - live.time_s()));
+}
+
+void Trial::runFault(double seconds) {
+    const double end_s = live.time_s() + seconds;
+    bool opened = false;
+    while (end_s - live.time_s() > 1e-9) {
+        step(std::min(look_s, end_s - live.time_s()));
+        for (const Harm& harm : gaveWay) {
+            if (harm.cable) return;
+            opened = opened || harm.fuse;
+        }
+        if (!anyCableWarms() && opened) return;
+    }
+}
+
+void Trial::step(double seconds) {
+    events.clear();
+    live.advance(seconds, events);
+    for (const circuit::Event& event : events)
+        if (isHarm(event.kind)) note(event);
+}
+
+// What has opened or welded stays so when the controls are moved afterwards.
+void Trial::note(const circuit::Event& event) {
+    Harm harm;
+    harm.figures = figuresOf(event);
+    harm.cable = warmsCable(event.kind);
+    harm.fuse = event.kind == circuit::EventKind::FuseMelted;
+    if (const auto* part = bench::findPart(tried, bench::partOf(event.element)))
+        harm.name = part->ref;
+    if (const auto* cable = bench::findCable(tried, bench::cableOf(event.element)))
+        harm.name = cable->label;
+    gaveWay.push_back(std::move(harm));
+    const auto wear = attempt::wearFrom(event, tried);
+    if (!wear) return;
+    auto worn = bench::apply(tried, *wear);
+    if (worn) tried = std::move(worn.value());
+}
+
+bool Trial::anyCableWarms() {
+    std::vector<double> temps_K;
+    for (const bench::Cable& cable : tried.cables)
+        temps_K.push_back(live.reading(bench::cableKey(cable.id)).temp_K);
+    bool warms = lastTemps_K.empty();
+    for (std::size_t i = 0; i < lastTemps_K.size(); ++i)
+        warms = warms || temps_K[i] > lastTemps_K[i] + stillWarming_K;
+    lastTemps_K = std::move(temps_K);
+    return warms;
+}
+
+std::optional<double> Trial::value(const std::string& ref, Quantity quantity) const {
+    const bench::Part* part = bench::findPart(tried, ref);
+    if (!part) return std::nullopt;
+    return quantityOf(live.reading(bench::partKey(part->id)), quantity);
+}
+
+std::optional<double> Trial::voltage_V(const Spot& a, const Spot& b) const {
+    const auto at = nodeOf(tried, wiring, a), against = nodeOf(tried, wiring, b);
+    if (!at || !against) return std::nullopt;
+    return live.voltage_V(*at, *against).value_or(0.0);
+}
+
+double Trial::hottestCable_K() const {
+    double hottest_K = 0.0;
+    for (const bench::Cable& cable : tried.cables)
+        hottest_K = std::max(hottest_K, live.reading(bench::cableKey(cable.id)).temp_K);
+    return hottest_K;
+}
+
+} // namespace loom::lesson

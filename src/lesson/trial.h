@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+// A bench tried out apart from the learner's: a copy with sound parts and charged batteries, its
+// controls set as asked, run for a while. Start with Trial(bench, exercise start, positions), then
+// run(). The learner's own bench and its heat, charge and blown fuses play no part in it.
+#pragma once
+
+#include "bench/wiring.h"
+#include "circuit/circuit.h"
+#include "lesson/exercise.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace loom::lesson {
+
+// Everything sound, batteries charged as in `start` and its kit, controls at rest but for `set`.
+// Names in `set` that are not on the bench are passed over.
+bench::Bench freshCopy(const bench::Bench& bench, const bench::Bench& start, const Positions& set);
+
+// By name; nothing while its part is not on the bench.
+std::optional<bench::TerminalRef> find(const bench::Bench& bench, const Spot& spot);
+
+struct Fault {
+    Spot a, b;
+    double resistance_ohm = 1e-3;
+};
+
+// What gave way, first things first.
+struct Harm {
+    std::string name;    // the part's ref or the cable's label
+    std::string figures; // "214 A, 12 ms" or "71 °C, 1.2 s"
+    bool cable = false;
+    bool fuse = false;
+};
+
+class Trial {
+public:
+    // A fault between spots of which one is missing is left out.
+    Trial(const bench::Bench& bench,
+          const bench::Bench& start,
+          const Positions& set,
+          const std::optional<Fault>& fault = std::nullopt);
+
+    void run(double seconds);
+    // Runs until a cable has suffered, or a fuse has opened and nothing warms any more.
+    void runFault(double seconds);
+    // Moves controls on the way, everything else keeping its heat, speed and charge.
+    void move(const Positions& set);
+
+    const std::vector<Harm>& harms() const { return gaveWay; }
+
+    // Of a part on the bench; nothing for one that is not.
+    std::optional<double> value(const std::string& ref, Quantity quantity) const;
+    // Of a against b; 0 where no path leads, nothing for a spot that is not there.
+    std::optional<double> voltage_V(const Spot& a, const Spot& b) const;
+    double hottestCable_K() const;
+
+private:
+    void step(double seconds);
+    void note(const circuit::Event& event);
+    bool anyCableWarms();
+    circuit::Netlist withFault(circuit::Netlist netlist) const;
+
+    bench::Bench tried;
+    std::optional<Fault> between;
+    bench::Wiring wiring;
+    circuit::Circuit live;
+    std::vector<circuit::Event> events;
+    std::vector<Harm> gaveWay;
+    std::vector<double> lastTemps_K;
+};
+
+} // namespace loom::lesson
