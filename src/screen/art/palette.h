@@ -32,6 +32,7 @@ constexpr ImU32 steel = rgb(0xaeb6b8), steelDark = rgb(0x6d787b);
 constexpr ImU32 brass = rgb(0xc9a44c), brassDark = rgb(0x7d6326), brassPale = rgb(0xe6cd85);
 constexpr ImU32 copper = rgb(0xc8793a);
 constexpr ImU32 shadow = rgb(0x2a1f0d);
+constexpr ImU32 tubeEdge = rgb(0x14100a, 205);
 constexpr ImU32 labelLine = rgb(0x7c765f);
 } // namespace tone
 

@@ -33,6 +33,7 @@ struct EndSeat {
     ImVec2 leaves;          // unit vector
     float stiffness = 1.0f; // 0: any direction will do (a stud), 1: held to it (a tab, a clamp)
     int order = 0;          // 0 for the first end on this terminal, 1 for the next ...
+    int sharing = 1;        // how many ends are on it
 };
 
 struct CableSpan {

@@ -1,0 +1,255 @@
+// SPDX-License-Identifier: MIT
+#include "screen/art/route.h"
+
+#include "bench/catalogue.h"
+#include "screen/art/fitting_art.h"
+#include "screen/art/ribbon.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loom::art {
+
+namespace {
+
+constexpr int kCurveSteps = 64;
+constexpr float kPointEvery_m = 0.011f; // along a route
+constexpr float kLeastHandle = 0.28f;   // of the distance between the ends
+constexpr float kTautHandle = 0.04f;    // the same for a cable that only just reaches
+// Slack beyond this is left out of the picture, so that long cables do not bury the board.
+constexpr float kSlackShare = 1.14f;
+constexpr float kSlackExtra_m = 0.045f;
+
+ImVec2 plus(ImVec2 a, ImVec2 b, float share) {
+    return ImVec2(a.x + b.x * share, a.y + b.y * share);
+}
+
+float lengthOf(ImVec2 v) {
+    return std::sqrt(v.x * v.x + v.y * v.y);
+}
+
+ImVec2 unit(ImVec2 v, ImVec2 otherwise) {
+    const float length = lengthOf(v);
+    return length > 1e-6f ? ImVec2(v.x / length, v.y / length) : otherwise;
+}
+
+float finite(float value) {
+    return std::isfinite(value) ? std::min(std::max(value, -50.0f), 50.0f) : 0.0f;
+}
+
+ImVec2 finite(ImVec2 v) {
+    return ImVec2(finite(v.x), finite(v.y));
+}
+
+// -1..1, from the seed.
+float wander(unsigned seed, unsigned which) {
+    unsigned h = (seed + 1u) * 2654435761u + which * 40503u;
+    h ^= h >> 15;
+    h *= 0x2c1b3c6du;
+    h ^= h >> 13;
+    return static_cast<float>(h & 0xffffu) / 32767.5f - 1.0f;
+}
+
+struct Curve {
+    ImVec2 p[4];
+
+    ImVec2 at(float t) const {
+        const float s = 1.0f - t;
+        const float b0 = s * s * s, b1 = 3 * s * s * t, b2 = 3 * s * t * t, b3 = t * t * t;
+        return ImVec2(p[0].x * b0 + p[1].x * b1 + p[2].x * b2 + p[3].x * b3,
+                      p[0].y * b0 + p[1].y * b1 + p[2].y * b2 + p[3].y * b3);
+    }
+
+    float length() const {
+        float sum = 0.0f;
+        ImVec2 last = p[0];
+        for (int i = 1; i <= 24; ++i) {
+            const ImVec2 next = at(static_cast<float>(i) / 24.0f);
+            sum += lengthOf(ImVec2(next.x - last.x, next.y - last.y));
+            last = next;
+        }
+        return sum;
+    }
+};
+
+// Which way an end really leaves: as its terminal holds it, else towards the other end and down.
+ImVec2 direction(const EndSeat& seat, ImVec2 towards, float sway) {
+    const float soft = 1.0f - seat.stiffness;
+    const ImVec2 free(towards.x, towards.y + 0.45f);
+    ImVec2 d(seat.stiffness * seat.leaves.x + soft * free.x,
+             seat.stiffness * seat.leaves.y + soft * free.y);
+    d = unit(d, ImVec2(0, 1));
+    return unit(ImVec2(d.x - d.y * sway * soft, d.y + d.x * sway * soft), ImVec2(0, 1));
+}
+
+Curve curveOf(const ImVec2 (&starts)[2], const ImVec2 (&leaves)[2], float handle, float lean) {
+    Curve curve;
+    curve.p[0] = starts[0];
+    curve.p[1] = plus(starts[0], leaves[0], handle * (1.0f + lean));
+    curve.p[2] = plus(starts[1], leaves[1], handle * (1.0f - lean));
+    curve.p[3] = starts[1];
+    return curve;
+}
+
+void resample(const Curve& curve, Route& out) {
+    ImVec2 fine[kCurveSteps + 1];
+    float along[kCurveSteps + 1];
+    fine[0] = curve.p[0];
+    along[0] = 0.0f;
+    for (int i = 1; i <= kCurveSteps; ++i) {
+        fine[i] = curve.at(static_cast<float>(i) / kCurveSteps);
+        along[i] =
+            along[i - 1] + lengthOf(ImVec2(fine[i].x - fine[i - 1].x, fine[i].y - fine[i - 1].y));
+    }
+    out.drawn_m = along[kCurveSteps];
+    const int pieces =
+        std::min(std::max(static_cast<int>(out.drawn_m / kPointEvery_m), 6), kLinePoints - 8);
+    out.points_m.clear();
+    out.along_m.clear();
+    int k = 0;
+    for (int i = 0; i <= pieces; ++i) {
+        const float want = out.drawn_m * static_cast<float>(i) / static_cast<float>(pieces);
+        while (k + 1 < kCurveSteps && along[k + 1] < want)
+            ++k;
+        const float span = along[k + 1] - along[k];
+        const float share = span > 1e-9f ? std::min(1.0f, (want - along[k]) / span) : 0.0f;
+        out.points_m.push_back(ImVec2(fine[k].x + (fine[k + 1].x - fine[k].x) * share,
+                                      fine[k].y + (fine[k + 1].y - fine[k].y) * share));
+        out.along_m.push_back(want);
+    }
+}
+
+} // namespace
+
+float sleeveWidth_m(double area_m2) {
+    const double area_mm2 = std::min(std::max(area_m2 * 1e6, 0.2), 120.0);
+    return static_cast<float>(5.75e-3 * std::pow(area_mm2, 0.316));
+}
+
+ImVec2 leaveDirection(bench::PartKind kind, int terminal, int quarterTurns) {
+    const bench::PartSpec& spec = bench::spec(kind);
+    if (terminal < 0 || terminal >= static_cast<int>(spec.terminals.size())) return ImVec2(0, 1);
+    const bench::TerminalSpec& t = spec.terminals[static_cast<std::size_t>(terminal)];
+    const double toSide = spec.width_m / 2 - std::fabs(t.x_m);
+    const double toEnd = spec.height_m / 2 - std::fabs(t.y_m);
+    ImVec2 way = toSide < toEnd ? ImVec2(t.x_m < 0 ? -1.0f : 1.0f, 0.0f)
+                                : ImVec2(0.0f, t.y_m < 0 ? -1.0f : 1.0f);
+    for (int turn = quarterTurns & 3; turn > 0; --turn)
+        way = ImVec2(-way.y, way.x);
+    return way;
+}
+
+void layRoute(const CableSpan& span, Route& out) {
+    const float width_m = std::min(std::max(finite(span.width_m), 1e-4f), 0.1f);
+    ImVec2 middle[2], leaves[2], starts[2];
+    for (int i = 0; i < 2; ++i)
+        middle[i] = finite(span.ends[i].terminal_m);
+    const ImVec2 between(middle[1].x - middle[0].x, middle[1].y - middle[0].y);
+    const ImVec2 towards = unit(between, ImVec2(0, 1));
+    for (int i = 0; i < 2; ++i) {
+        EndSeat& seat = out.ends[i];
+        seat = span.ends[i];
+        seat.terminal_m = middle[i];
+        seat.leaves = unit(finite(seat.leaves), ImVec2(0, 1));
+        const float sign = i == 0 ? 1.0f : -1.0f;
+        const float sway = 0.16f * wander(span.seed, static_cast<unsigned>(i));
+        leaves[i] = direction(seat, ImVec2(sign * towards.x, sign * towards.y), sway);
+        seat.leaves = leaves[i];
+        seat.terminal_m = seatedAt_m(seat);
+        starts[i] = plus(seat.terminal_m, leaves[i], sleeveStart_m(seat, width_m));
+    }
+    out.width_m = width_m;
+
+    const float apart = lengthOf(ImVec2(starts[1].x - starts[0].x, starts[1].y - starts[0].y));
+    const float lean = 0.10f * wander(span.seed, 2);
+    const float most = apart * kSlackShare + kSlackExtra_m * (1.0f + 0.25f * wander(span.seed, 3));
+    const float target = std::min(std::max(finite(span.length_m), 0.01f), most);
+    float low = kTautHandle * apart, high = kLeastHandle * apart; // as when it is too short
+    Curve curve = curveOf(starts, leaves, high, lean);
+    if (curve.length() < target) {
+        low = high;
+        high = low + 2.0f * most;
+    }
+    for (int i = 0; i < 18; ++i) {
+        const float handle = 0.5f * (low + high);
+        curve = curveOf(starts, leaves, handle, lean);
+        (curve.length() < target ? low : high) = handle;
+    }
+    resample(curve, out);
+}
+
+RoutePoint pointAlong(const Route& route, float along_m) {
+    RoutePoint out{ImVec2(0, 0), ImVec2(1, 0)};
+    const std::size_t count = route.points_m.size();
+    if (count < 2) return out;
+    const float each = route.drawn_m / static_cast<float>(count - 1);
+    const float place =
+        each > 0.0f ? std::min(std::max(along_m / each, 0.0f), static_cast<float>(count - 1))
+                    : 0.0f;
+    const std::size_t k = std::min(static_cast<std::size_t>(place), count - 2);
+    const ImVec2 a = route.points_m[k], b = route.points_m[k + 1];
+    const float share = place - static_cast<float>(k);
+    out.at_m = ImVec2(a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share);
+    out.towards = unit(ImVec2(b.x - a.x, b.y - a.y), ImVec2(1, 0));
+    return out;
+}
+
+RouteHit nearestOn(const Route& route, ImVec2 at_m) {
+    RouteHit hit;
+    for (std::size_t i = 0; i + 1 < route.points_m.size(); ++i) {
+        const ImVec2 a = route.points_m[i], b = route.points_m[i + 1];
+        const ImVec2 d(b.x - a.x, b.y - a.y), q(at_m.x - a.x, at_m.y - a.y);
+        const float span = d.x * d.x + d.y * d.y;
+        const float share =
+            span > 0.0f ? std::min(std::max((q.x * d.x + q.y * d.y) / span, 0.0f), 1.0f) : 0.0f;
+        const float away = lengthOf(ImVec2(q.x - d.x * share, q.y - d.y * share));
+        if (away < hit.distance_m) {
+            hit.distance_m = away;
+            hit.along_m = route.along_m[i] + (route.along_m[i + 1] - route.along_m[i]) * share;
+        }
+    }
+    return hit;
+}
+
+namespace {
+
+EndSeat seatOf(const bench::Bench& bench, const bench::Cable& cable, int end) {
+    const bench::CableEnd& from = cable.ends[static_cast<std::size_t>(end)];
+    EndSeat seat;
+    seat.kind = from.kind;
+    seat.stiffness = 0.0f;
+    const bench::Part* part = from.at ? bench::findPart(bench, from.at->part) : nullptr;
+    const bench::PartSpec* spec = part ? &bench::spec(part->kind) : nullptr;
+    if (!spec || from.at->terminal >= spec->terminals.size()) {
+        seat.terminal_m =
+            ImVec2(static_cast<float>(from.loose_m.x_m), static_cast<float>(from.loose_m.y_m));
+        return seat;
+    }
+    const bench::Point at = bench::terminalAt(bench, *from.at);
+    seat.joined = true;
+    seat.terminal_m = ImVec2(static_cast<float>(at.x_m), static_cast<float>(at.y_m));
+    seat.leaves = leaveDirection(part->kind, from.at->terminal, part->quarterTurns);
+    const bench::TerminalKind kind = spec->terminals[from.at->terminal].kind;
+    const bool isStud = kind == bench::TerminalKind::StudM6 || kind == bench::TerminalKind::StudM8;
+    seat.stiffness = isStud ? 0.62f : 1.0f;
+    const std::vector<bench::EndRef> ends = bench::endsAt(bench, *from.at);
+    seat.sharing = static_cast<int>(ends.size());
+    for (std::size_t i = 0; i < ends.size(); ++i) {
+        if (ends[i].cable == cable.id && ends[i].end == end) seat.order = static_cast<int>(i);
+    }
+    return seat;
+}
+
+} // namespace
+
+CableSpan spanOf(const bench::Bench& bench, const bench::Cable& cable) {
+    CableSpan span;
+    span.ends[0] = seatOf(bench, cable, 0);
+    span.ends[1] = seatOf(bench, cable, 1);
+    span.length_m = static_cast<float>(cable.length_m);
+    span.width_m = sleeveWidth_m(cable.area_m2);
+    span.seed = cable.id.number;
+    return span;
+}
+
+} // namespace loom::art
