@@ -74,7 +74,7 @@ struct Part {
     std::string ref;      // as on the plan: "K1"; unique on a bench
     Point at_m;           // its centre
     int quarterTurns = 0; // 0..3, clockwise
-    double rating = 0.0;  // fuse: A, 0 = no blade fitted; resistor: ohm; others 0
+    double rating = 0.0;  // fuse: A, 0 = none fitted; resistor: ohm; headlamp: V, 0 = 24
     int position = 0;
     Condition condition = Condition::Sound;
     double charge = 1.0; // battery, 0..1, when it was laid on the bench

@@ -61,15 +61,16 @@ std::string listOf(const std::vector<Item>& items, const std::string& indent, Wr
     return list(written, indent);
 }
 
-bool isRated(PartKind kind) {
+// A headlamp's rating is written only when it is not the usual one.
+bool isRated(PartKind kind, double rating) {
     return kind == PartKind::StripFuse || kind == PartKind::BladeHolder ||
-           kind == PartKind::Resistor;
+           kind == PartKind::Resistor || rating != 0.0;
 }
 
 std::string written(const PartSlot& slot) {
     Line line;
     line.text("kind", spec(slot.kind).word).text("ref", slot.ref);
-    if (isRated(slot.kind)) line.number("rating", slot.rating);
+    if (isRated(slot.kind, slot.rating)) line.number("rating", slot.rating);
     if (slot.kind == PartKind::Battery) line.number("charge", slot.charge);
     return line.done();
 }
@@ -96,7 +97,7 @@ std::string written(const Part& part) {
     Line line;
     line.number("id", part.id.number).text("kind", kind.word).text("ref", part.ref);
     line.point("at", part.at_m).number("turns", part.quarterTurns);
-    if (isRated(part.kind)) line.number("rating", part.rating);
+    if (isRated(part.kind, part.rating)) line.number("rating", part.rating);
     const auto position = static_cast<std::size_t>(part.position);
     if (position < kind.positions.size()) line.text("position", kind.positions[position]);
     if (part.condition != Condition::Sound)

@@ -86,6 +86,7 @@ std::optional<Refusal> whyNotRating(const std::string& place, PartKind kind, dou
     const bool fuse = kind == PartKind::StripFuse || kind == PartKind::BladeHolder;
     if (fuse) return rating == 0.0 ? std::nullopt : whyNotWithin(place, rating, 0.1, 500.0);
     if (kind == PartKind::Resistor) return whyNotWithin(place, rating, 0.0, 1e9);
+    if (kind == PartKind::Headlamp && rating != 0.0) return whyNotWithin(place, rating, 6.0, 48.0);
     return whyNotWithin(place, rating, 0.0, 0.0);
 }
 

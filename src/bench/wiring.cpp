@@ -66,7 +66,7 @@ public:
             contact(0, 1, 0, part.position == 2, smallSwitch_ohm);
             return contact(1, 1, 2, part.position == 0, smallSwitch_ohm);
         case PartKind::Headlamp:
-            return lamp(0, 0, 1, 21.0);
+            return lamp(0, 0, 1, 21.0, part.rating > 0.0 ? part.rating : 24.0);
         case PartKind::Horn:
             return resistor(horn_ohm);
         case PartKind::Resistor:
@@ -137,14 +137,15 @@ private:
     // Open: the live lamp is gone, the contact works.
     void rocker() {
         contact(0, 0, 1, part.position == 1, smallSwitch_ohm);
-        lamp(1, 1, 2, liveLamp_W);
+        lamp(1, 1, 2, liveLamp_W, 24.0);
     }
 
-    void lamp(int element, int a, int b, double rated_W) {
+    void lamp(int element, int a, int b, double rated_W, double rated_V) {
         circuit::Lamp lamp;
         lamp.a = nodes[a];
         lamp.b = nodes[b];
         lamp.rated_W = rated_W;
+        lamp.rated_V = rated_V;
         lamp.broken = broken();
         add(element, lamp);
     }
