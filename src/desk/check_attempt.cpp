@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+#include "desk/commands.h"
+#include "desk/record_input.h"
+#include "desk/text_file.h"
+#include "lesson/verdict.h"
+
+#include <algorithm>
+
+namespace loom::desk {
+
+namespace {
+
+constexpr std::size_t greatestExercise_bytes = 4u << 20;
+
+bench::Outcome<lesson::Exercise> readExercise(const std::string& path) {
+    const auto text = readTextFile(path, greatestExercise_bytes);
+    if (!text) return text.refusal();
+    auto exercise = lesson::exerciseFromJson(text.value());
+    if (exercise) return exercise;
+    bench::Refusal refusal = exercise.refusal();
+    refusal.place = path + ": " + refusal.place;
+    return refusal;
+}
+
+std::string outOf(int marks, int most) {
+    return std::to_string(marks) + " of " + std::to_string(most);
+}
+
+int marksFor(const lesson::Exercise& exercise, const std::string& id) {
+    const auto found = std::find_if(exercise.checks.begin(),
+                                    exercise.checks.end(),
+                                    [&](const auto& check) { return check.id == id; });
+    return found == exercise.checks.end() ? 0 : found->marks;
+}
+
+std::string sheet(const lesson::Exercise& exercise, const lesson::Verdict& verdict) {
+    std::string text;
+    for (const lesson::Judged& judged : verdict.checks) {
+        text += judged.check + ": " + outOf(judged.marks, marksFor(exercise, judged.check));
+        text += judged.say.empty() ? "\n" : " - " + judged.say + "\n";
+    }
+    return text + "marks: " + outOf(verdict.marks, verdict.outOf) + "\n";
+}
+
+} // namespace
+
+Said checkAttempt(const std::vector<std::string>& arguments) {
+    if (arguments.size() != 2)
+        return sayNot(WrongUse,
+                      {bench::Why::Missing,
+                       "check",
+                       "an exercise file and an attempt file",
+                       std::to_string(arguments.size()) + " arguments"});
+    const auto exercise = readExercise(arguments[0]);
+    if (!exercise) return sayNot(Unreadable, exercise.refusal());
+    const auto attempt = replayFile(arguments[1]);
+    if (!attempt) return sayNot(Unreadable, attempt.refusal());
+    const attempt::Record& record = attempt.value().record();
+    if (record.exercise != exercise.value().id)
+        return sayNot(Unreadable,
+                      {bench::Why::UnknownWord,
+                       arguments[1] + ": /exercise",
+                       exercise.value().id,
+                       record.exercise.empty() ? "the free bench" : record.exercise});
+    const lesson::Verdict verdict = lesson::judge(exercise.value(), attempt.value());
+    Said said{verdict.solved() ? Done : NotSolved, sheet(exercise.value(), verdict), ""};
+    if (record.exerciseHash != exercise.value().hash)
+        said.err = "note: the attempt was made with another version of this exercise\n";
+    return said;
+}
+
+} // namespace loom::desk

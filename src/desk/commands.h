@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+// The lesser commands of `loomwright`, each given the arguments after its name.
+#pragma once
+
+#include "desk/said.h"
+
+#include <string>
+#include <vector>
+
+namespace loom::desk {
+
+// A bench that comes with the program, as a file: "free" (the default) or "pippin".
+Said newBench(const std::vector<std::string>& arguments);
+
+// Runs a record again and says its state hash.
+Said replayAttempt(const std::vector<std::string>& arguments);
+
+// Marks an attempt against its exercise.
+Said checkAttempt(const std::vector<std::string>& arguments);
+
+} // namespace loom::desk

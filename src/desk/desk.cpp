@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+#include "desk/desk.h"
+
+#include "desk/commands.h"
+#include "desk/help.h"
+#include "desk/trial.h"
+
+#include <algorithm>
+
+namespace loom::desk {
+
+namespace {
+
+Said tryBench(const std::vector<std::string>& arguments) {
+    const auto trial = trialFrom(arguments);
+    if (!trial) return sayNot(WrongUse, trial.refusal());
+    return runTrial(trial.value());
+}
+
+Said help(const std::vector<std::string>&) {
+    return {Done, helpText(), ""};
+}
+
+struct CommandRow {
+    const char* word;
+    Said (*run)(const std::vector<std::string>& arguments);
+};
+
+constexpr CommandRow commands[] = {{"try", tryBench},
+                                   {"new", newBench},
+                                   {"replay", replayAttempt},
+                                   {"check", checkAttempt},
+                                   {"help", help},
+                                   {"--help", help},
+                                   {"-h", help}};
+
+} // namespace
+
+Said run(const std::vector<std::string>& arguments) {
+    const std::string word = arguments.empty() ? "nothing" : arguments[0];
+    if (std::find(arguments.begin(), arguments.end(), "--help") != arguments.end()) return help({});
+    for (const CommandRow& command : commands)
+        if (word == command.word) return command.run({arguments.begin() + 1, arguments.end()});
+    return sayNot(WrongUse,
+                  {bench::Why::UnknownWord, "command", "try, new, replay, check or --help", word});
+}
+
+} // namespace loom::desk

@@ -1,0 +1,11 @@
+// SPDX-License-Identifier: MIT
+// What `loomwright --help` prints.
+#pragma once
+
+#include <string>
+
+namespace loom::desk {
+
+std::string helpText();
+
+} // namespace loom::desk

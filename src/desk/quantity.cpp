@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: MIT
+#include "desk/quantity.h"
+
+#include "bench/catalogue.h"
+#include "desk/names.h"
+
+#include <cstring>
+
+namespace loom::desk {
+
+namespace {
+
+using bench::PartKind;
+using bench::Refusal;
+using bench::Why;
+using circuit::Reading;
+
+constexpr double zeroCelsius_K = 273.15;
+
+// A connector block is metal only: no element, nothing to read but voltages between terminals.
+bool anyElement(PartKind kind, int) {
+    return kind != PartKind::Block;
+}
+
+bool isMotor(PartKind kind, int) {
+    return kind == PartKind::Motor;
+}
+
+bool isBattery(PartKind kind, int) {
+    return kind == PartKind::Battery;
+}
+
+bool isRelay(PartKind kind, int) {
+    return kind == PartKind::Relay;
+}
+
+bool isFuse(PartKind kind, int) {
+    return kind == PartKind::BladeHolder || kind == PartKind::StripFuse;
+}
+
+bool isLamp(PartKind kind, int element) {
+    return kind == PartKind::Headlamp || (kind == PartKind::Rocker && element == 1);
+}
+
+bool canOpen(PartKind kind, int element) {
+    return isFuse(kind, element) || isLamp(kind, element);
+}
+
+bool isContact(PartKind kind, int element) {
+    return !bench::spec(kind).positions.empty() && !isLamp(kind, element);
+}
+
+// Elements of the parts that have more than one; see bench/wiring.h.
+std::optional<int> elementNamed(PartKind kind, const std::string& word) {
+    if (word.empty()) return 0;
+    if (kind == PartKind::Rocker && word == "contact") return 0;
+    if (kind == PartKind::Rocker && word == "lamp") return 1;
+    if (kind == PartKind::Selector && word == "forward") return 0;
+    if (kind == PartKind::Selector && word == "reverse") return 1;
+    return std::nullopt;
+}
+
+struct Reference {
+    std::string ref, word;
+};
+
+std::optional<Reference> reference(const std::string& text) {
+    const std::size_t slash = text.find('/');
+    if (slash == std::string::npos || slash == 0 || slash + 1 == text.size()) return std::nullopt;
+    return Reference{text.substr(0, slash), text.substr(slash + 1)};
+}
+
+// The '-' that parts two terminals stands before the second one's '/', and neither side may be
+// without a '/': the first such '-' is taken.
+std::optional<Quantity> between(const std::string& text) {
+    for (std::size_t dash = text.find('-'); dash != std::string::npos;
+         dash = text.find('-', dash + 1)) {
+        const auto first = reference(text.substr(0, dash));
+        const auto second = reference(text.substr(dash + 1));
+        if (!first || !second) continue;
+        Quantity quantity;
+        quantity.unit = "V";
+        quantity.firstRef = first->ref;
+        quantity.firstWord = first->word;
+        quantity.secondRef = second->ref;
+        quantity.secondWord = second->word;
+        return quantity;
+    }
+    return std::nullopt;
+}
+
+std::string withoutVoltage(const std::string& text) {
+    const std::string end = ".voltage";
+    const bool has =
+        text.size() > end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
+    return has ? text.substr(0, text.size() - end.size()) : text;
+}
+
+const Measure* measureNamed(const std::string& word) {
+    for (const Measure& measure : measures())
+        if (word == measure.word) return &measure;
+    return nullptr;
+}
+
+std::string measuresInWords() {
+    std::string words;
+    for (const Measure& measure : measures())
+        words += (words.empty() ? "" : ", ") + std::string(measure.word);
+    return words;
+}
+
+bench::Outcome<std::optional<double>> sampleBetween(const Quantity& quantity,
+                                                    const attempt::Attempt& attempt) {
+    const bench::Bench& bench = attempt.bench();
+    const bool there =
+        bench::findPart(bench, quantity.firstRef) && bench::findPart(bench, quantity.secondRef);
+    if (!there) return std::optional<double>();
+    const auto first = terminalNamed(bench, quantity.firstRef, quantity.firstWord);
+    if (!first) return first.refusal();
+    const auto second = terminalNamed(bench, quantity.secondRef, quantity.secondWord);
+    if (!second) return second.refusal();
+    return attempt.voltage_V(first.value(), second.value());
+}
+
+Refusal noSuchQuantity(const Quantity& quantity, const std::string& thing) {
+    return {Why::UnknownWord, quantity.asked, "a quantity of a " + thing, quantity.measure->word};
+}
+
+bench::Outcome<std::optional<double>>
+sampleOf(const bench::Part& part, const Quantity& quantity, const attempt::Attempt& attempt) {
+    const auto element = elementNamed(part.kind, quantity.element);
+    if (!element)
+        return Refusal{Why::UnknownWord,
+                       quantity.asked,
+                       "contact or lamp of a rocker, forward or reverse of a selector",
+                       quantity.element};
+    if (!quantity.measure->fits(part.kind, *element))
+        return noSuchQuantity(quantity, bench::spec(part.kind).word);
+    return std::optional<double>(quantity.measure->read(attempt.reading(part.id, *element)));
+}
+
+} // namespace
+
+const std::vector<Measure>& measures() {
+    static const std::vector<Measure> table = {
+        {"voltage", "V", anyElement, true, [](const Reading& r) { return r.voltage_V; }},
+        {"current", "A", anyElement, true, [](const Reading& r) { return r.current_A; }},
+        {"power", "W", anyElement, true, [](const Reading& r) { return r.power_W; }},
+        {"temperature",
+         "C",
+         anyElement,
+         true,
+         [](const Reading& r) { return r.temp_K - zeroCelsius_K; }},
+        {"speed", "rad/s", isMotor, false, [](const Reading& r) { return r.speed_rad_s; }},
+        {"angle", "rad", isMotor, false, [](const Reading& r) { return r.angle_rad; }},
+        {"charge", "", isBattery, false, [](const Reading& r) { return r.charge; }},
+        {"melting", "", isFuse, false, [](const Reading& r) { return r.melting; }},
+        {"brightness", "", isLamp, false, [](const Reading& r) { return r.brightness; }},
+        {"open", "", canOpen, true, [](const Reading& r) { return r.open ? 1.0 : 0.0; }},
+        {"closed", "", isContact, false, [](const Reading& r) { return r.pulledIn ? 1.0 : 0.0; }},
+        {"pulled-in", "", isRelay, false, [](const Reading& r) { return r.pulledIn ? 1.0 : 0.0; }},
+        {"normally-open-current",
+         "A",
+         isRelay,
+         false,
+         [](const Reading& r) { return r.contactNO_A; }},
+        {"normally-closed-current", "A", isRelay, false, [](const Reading& r) {
+             return r.contactNC_A;
+         }}};
+    return table;
+}
+
+bench::Outcome<Quantity> quantityFrom(const std::string& text) {
+    if (auto quantity = between(withoutVoltage(text))) {
+        quantity->asked = text;
+        return *quantity;
+    }
+    Quantity quantity;
+    quantity.asked = text;
+    const std::size_t dot = text.rfind('.');
+    if (dot == std::string::npos || dot == 0)
+        return Refusal{Why::UnknownWord, text, "NAME.QUANTITY or REF/TERMINAL-REF/TERMINAL", text};
+    const std::string word = text.substr(dot + 1);
+    quantity.measure = measureNamed(word);
+    if (!quantity.measure)
+        return Refusal{Why::UnknownWord, text, "one of: " + measuresInWords(), word};
+    quantity.unit = quantity.measure->unit;
+    quantity.name = text.substr(0, dot);
+    const std::size_t inner = quantity.name.rfind('.');
+    if (inner != std::string::npos) {
+        quantity.element = quantity.name.substr(inner + 1);
+        quantity.name.resize(inner);
+    }
+    return quantity;
+}
+
+bench::Outcome<std::optional<double>> sample(const Quantity& quantity,
+                                             const attempt::Attempt& attempt) {
+    if (!quantity.measure) return sampleBetween(quantity, attempt);
+    const bench::Bench& bench = attempt.bench();
+    if (const bench::Part* part = bench::findPart(bench, quantity.name))
+        return sampleOf(*part, quantity, attempt);
+    const auto cable = cableNamed(bench, quantity.name);
+    if (!cable && cable.refusal().why == Why::Duplicate) return cable.refusal();
+    if (!cable) return std::optional<double>();
+    if (!quantity.measure->ofCables) return noSuchQuantity(quantity, "cable");
+    return std::optional<double>(quantity.measure->read(attempt.reading(cable.value())));
+}
+
+} // namespace loom::desk

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+#include "desk/commands.h"
+#include "desk/numbers.h"
+#include "desk/record_input.h"
+#include "desk/sentences.h"
+#include "desk/text_file.h"
+
+#include <cstdio>
+
+namespace loom::desk {
+
+namespace {
+
+bench::Refusal inFile(const std::string& file, bench::Refusal refusal) {
+    refusal.place = file + ": " + refusal.place;
+    return refusal;
+}
+
+std::string hex(std::uint64_t value) {
+    char text[17];
+    std::snprintf(text, sizeof text, "%016llx", static_cast<unsigned long long>(value));
+    return text;
+}
+
+} // namespace
+
+bench::Outcome<attempt::Attempt> replayFile(const std::string& path) {
+    const auto text = readTextFile(path, attempt::greatestRecord_bytes);
+    if (!text) return text.refusal();
+    const auto record = attempt::recordFromJson(text.value());
+    if (!record) return inFile(path, record.refusal());
+    auto attempt = attempt::replay(record.value());
+    if (!attempt) return inFile(path, attempt.refusal());
+    return attempt;
+}
+
+Said replayAttempt(const std::vector<std::string>& arguments) {
+    if (arguments.size() != 1)
+        return sayNot(WrongUse,
+                      {bench::Why::Missing,
+                       "replay",
+                       "one attempt file",
+                       std::to_string(arguments.size()) + " arguments"});
+    const auto attempt = replayFile(arguments[0]);
+    if (!attempt) return sayNot(Unreadable, attempt.refusal());
+    Said said;
+    for (const attempt::Happening& happening : attempt.value().happenings())
+        said.err += inDigits(happening.time_s) + " s: " + sentence(happening) + "\n";
+    said.out = hex(attempt.value().stateHash()) + "\n";
+    return said;
+}
+
+} // namespace loom::desk

@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: MIT
+#include "desk/sentences.h"
+
+#include "bench/wiring.h"
+#include "desk/numbers.h"
+
+namespace loom::desk {
+
+namespace {
+
+using circuit::EventKind;
+using circuit::FindingKind;
+
+std::string celsius(double temp_K) {
+    return amount(temp_K - 273.15, "C");
+}
+
+std::string hot(const attempt::Happening& h, const char* did) {
+    return did + std::string(" at ") + celsius(h.second) + ", carrying " + amount(h.value, "A");
+}
+
+std::string deed(const attempt::Happening& h) {
+    switch (h.kind) {
+    case EventKind::FuseMelted:
+        return "opened at " + amount(h.value, "A") + ", " + amount(h.second, "s") +
+               " after its current passed the rating";
+    case EventKind::PulledIn:
+        return "pulled in at " + amount(h.value, "V");
+    case EventKind::DroppedOut:
+        return "dropped out at " + amount(h.value, "V");
+    case EventKind::CoilKicked:
+        return "kicked up to " + amount(h.value, "V") + " at its coil";
+    case EventKind::ContactWelded:
+        return "welded its contact at " + amount(h.value, "A");
+    case EventKind::SleeveSoftened:
+        return hot(h, "softened its sleeve");
+    case EventKind::SleeveSmoking:
+        return hot(h, "began to smoke");
+    case EventKind::SleeveBurning:
+        return hot(h, "caught fire");
+    case EventKind::CableParted:
+        return hot(h, "burnt through");
+    case EventKind::JointHot:
+        return hot(h, "grew hot at a loose end");
+    case EventKind::LampFailed:
+        return "lost its filament at " + amount(h.value, "V");
+    case EventKind::BatteryAbused:
+        return "gave " + amount(h.value, "A") + ", more than it may";
+    case EventKind::BatteryFlat:
+        return "is flat, at " + amount(100.0 * h.value, "%") + " charge";
+    case EventKind::BatteryCharged:
+        return "is driven backwards by another with " + amount(h.value, "A");
+    case EventKind::MotorStarted:
+        return "began to turn at " + amount(h.value, "A");
+    case EventKind::MotorStopped:
+        return "came to rest at " + amount(h.value, "A");
+    case EventKind::MotorStalled:
+        return "is held still at " + amount(h.value, "A");
+    }
+    return "";
+}
+
+std::string nameOf(circuit::Key key, const bench::Bench& bench) {
+    if (const bench::Part* part = bench::findPart(bench, bench::partOf(key))) return part->ref;
+    if (const bench::Cable* cable = bench::findCable(bench, bench::cableOf(key)))
+        return cable->label;
+    return "something";
+}
+
+const char* remark(FindingKind kind) {
+    switch (kind) {
+    case FindingKind::Floating:
+        return nullptr;
+    case FindingKind::Contradictory:
+        return "sources contradict one another at ";
+    case FindingKind::BadValue:
+        return "a value out of range was left out at ";
+    case FindingKind::DidNotSettle:
+        return "the numbers are approximate, they did not settle at ";
+    }
+    return nullptr;
+}
+
+} // namespace
+
+std::string sentence(const attempt::Happening& happening) {
+    return (happening.name.empty() ? "something" : happening.name) + " " + deed(happening);
+}
+
+const char* word(EventKind kind) {
+    switch (kind) {
+    case EventKind::FuseMelted:
+        return "fuse-melted";
+    case EventKind::PulledIn:
+        return "pulled-in";
+    case EventKind::DroppedOut:
+        return "dropped-out";
+    case EventKind::CoilKicked:
+        return "coil-kicked";
+    case EventKind::ContactWelded:
+        return "contact-welded";
+    case EventKind::SleeveSoftened:
+        return "sleeve-softened";
+    case EventKind::SleeveSmoking:
+        return "sleeve-smoking";
+    case EventKind::SleeveBurning:
+        return "sleeve-burning";
+    case EventKind::CableParted:
+        return "cable-parted";
+    case EventKind::JointHot:
+        return "joint-hot";
+    case EventKind::LampFailed:
+        return "lamp-failed";
+    case EventKind::BatteryAbused:
+        return "battery-abused";
+    case EventKind::BatteryFlat:
+        return "battery-flat";
+    case EventKind::BatteryCharged:
+        return "battery-charged";
+    case EventKind::MotorStarted:
+        return "motor-started";
+    case EventKind::MotorStopped:
+        return "motor-stopped";
+    case EventKind::MotorStalled:
+        return "motor-stalled";
+    }
+    return "";
+}
+
+std::string sentence(const circuit::Finding& finding, const bench::Bench& bench) {
+    const char* what = remark(finding.kind);
+    if (!what) return "";
+    std::string text = what;
+    for (std::size_t i = 0; i < finding.elements.size(); ++i)
+        text += (i ? ", " : "") + nameOf(finding.elements[i], bench);
+    return text;
+}
+
+} // namespace loom::desk
