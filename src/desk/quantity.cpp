@@ -112,9 +112,7 @@ std::string measuresInWords() {
 bench::Outcome<std::optional<double>> sampleBetween(const Quantity& quantity,
                                                     const attempt::Attempt& attempt) {
     const bench::Bench& bench = attempt.bench();
-    const bool there =
-        bench::findPart(bench, quantity.firstRef) && bench::findPart(bench, quantity.secondRef);
-    if (!there) return std::optional<double>();
+    if (!isThere(quantity, bench)) return std::optional<double>();
     const auto first = terminalNamed(bench, quantity.firstRef, quantity.firstWord);
     if (!first) return first.refusal();
     const auto second = terminalNamed(bench, quantity.secondRef, quantity.secondWord);
@@ -192,6 +190,13 @@ bench::Outcome<Quantity> quantityFrom(const std::string& text) {
         quantity.name.resize(inner);
     }
     return quantity;
+}
+
+bool isThere(const Quantity& quantity, const bench::Bench& bench) {
+    if (!quantity.measure)
+        return bench::findPart(bench, quantity.firstRef) &&
+               bench::findPart(bench, quantity.secondRef);
+    return bench::findPart(bench, quantity.name) || cableNamed(bench, quantity.name);
 }
 
 bench::Outcome<std::optional<double>> sample(const Quantity& quantity,

@@ -114,7 +114,7 @@ private:
         for (std::size_t i = 0; i < readings.quantities.size(); ++i) {
             const auto value = sample(readings.quantities[i], attempt);
             if (!value) return inFile("--read", value.refusal());
-            if (value.value() || !readings.quantities[i].measure) everRead.insert(i);
+            if (isThere(readings.quantities[i], attempt.bench())) everRead.insert(i);
             row.values.push_back(value.value());
         }
         const std::size_t end = attempt.happeningsBefore() + attempt.happenings().size();
@@ -133,8 +133,9 @@ private:
             const Quantity& quantity = readings.quantities[i];
             return Refusal{Why::UnknownPart,
                            "--read: " + quantity.asked,
-                           "a part or cable that is on the bench at some time",
-                           quantity.name};
+                           "parts or a cable that are on the bench at some time",
+                           quantity.measure ? quantity.name
+                                            : quantity.firstRef + " and " + quantity.secondRef};
         }
         return std::nullopt;
     }
