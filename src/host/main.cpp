@@ -1,60 +1,79 @@
-// The program of the page: opens the canvas and draws frames. First proof of the tool chain only.
-#include <SDL.h>
-#include <SDL_opengles2.h>
+// SPDX-License-Identifier: MIT
+// Starts the page: window, graphics, course, storage; then the loop draws a frame whenever one is
+// wanted.
+#include "assets/embedded.h"
+#include "bench/file.h"
+#include "host/app.h"
+#include "host/page.h"
+#include "host/textures.h"
+#include "lesson/course.h"
+#include "screen/sentences.h"
+
 #include <emscripten.h>
-#include <imgui.h>
 #include <imgui_impl_opengl3.h>
 #include <imgui_impl_sdl2.h>
+#include <memory>
 
-#include "assets/embedded.h"
+namespace loom::host {
 
 namespace {
-SDL_Window* window = nullptr;
 
-void drawFrame() {
-    SDL_Event event;
-    while (SDL_PollEvent(&event)) ImGui_ImplSDL2_ProcessEvent(&event);
-    ImGui_ImplOpenGL3_NewFrame();
-    ImGui_ImplSDL2_NewFrame();
-    ImGui::NewFrame();
-    ImGui::GetForegroundDrawList()->AddText({40, 40}, 0xffdcedf3, "Loomwright: 24 V, 1.5 mΩ ✓");
-    ImGui::Render();
-    int width = 0;
-    int height = 0;
-    SDL_GL_GetDrawableSize(window, &width, &height);
-    glViewport(0, 0, width, height);
-    glClearColor(0x22 / 255.f, 0x38 / 255.f, 0x3a / 255.f, 1);
-    glClear(GL_COLOR_BUFFER_BIT);
-    ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
-    SDL_GL_SwapWindow(window);
-    EM_ASM({
-        if (!performance.getEntriesByName('loom-first-frame').length)
-            performance.mark('loom-first-frame');
-    });
-}
-} // namespace
+std::unique_ptr<App> theApp;
 
-extern "C" EMSCRIPTEN_KEEPALIVE const char* loom_probe() {
-    return R"({"settled": true, "framesWanted": 0, "rects": {}, "bench": {}})";
+std::string_view drawing(const std::string& name) {
+    const Embedded* file = findEmbedded(("assets/" + name + ".svg").c_str());
+    if (file == nullptr) return {};
+    return {reinterpret_cast<const char*>(file->bytes), file->size};
 }
 
-int main() {
-    SDL_SetHint(SDL_HINT_EMSCRIPTEN_KEYBOARD_ELEMENT, "#canvas");
-    SDL_Init(SDL_INIT_VIDEO);
-    SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_ES);
-    SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, 2);
-    window = SDL_CreateWindow("Loomwright", 0, 0, 1280, 720,
-                              SDL_WINDOW_OPENGL | SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
-    SDL_GLContext context = SDL_GL_CreateContext(window);
+// What is built in can be read, or the program was put together wrongly and cannot go on.
+template <class T> T builtIn(bench::Outcome<T> outcome) {
+    if (!outcome) loom_give_up(screen::sentence(outcome.refusal()).c_str());
+    return std::move(outcome.value());
+}
+
+lesson::Session openCourse() {
+    const Embedded* file = findEmbedded("assets/benches/free.loom.json");
+    const std::string_view freeBench =
+        file == nullptr ? ""
+                        : std::string_view(reinterpret_cast<const char*>(file->bytes), file->size);
+    return {builtIn(lesson::builtInCourse()), builtIn(bench::fromJson(freeBench))};
+}
+
+void openGraphics(App& app) {
+    if (!openWindow(app.window)) loom_give_up(SDL_GetError());
     ImGui::CreateContext();
     ImGui::GetIO().IniFilename = nullptr;
-    static const ImWchar range[] = {0x20, 0x2713, 0};
-    ImFontConfig config;
-    config.FontDataOwnedByAtlas = false;
-    const Embedded* font = findEmbedded("fonts/OpenSans-Regular.ttf");
-    ImGui::GetIO().Fonts->AddFontFromMemoryTTF(const_cast<unsigned char*>(font->bytes),
-                                               static_cast<int>(font->size), 24, &config, range);
-    ImGui_ImplSDL2_InitForOpenGL(window, context);
+    ImGui_ImplSDL2_InitForOpenGL(app.window.window, app.window.context);
     ImGui_ImplOpenGL3_Init("#version 100");
-    emscripten_set_main_loop(drawFrame, 0, 0);
+}
+
+void turn() {
+    drawFrame(*theApp);
+}
+
+} // namespace
+
+App::App(lesson::Session course)
+    : session(std::move(course)), pictures(drawing, uploadTexture, discardTexture) {}
+
+App& app() {
+    return *theApp;
+}
+
+double seconds() {
+    return emscripten_get_now() * 1e-3;
+}
+
+} // namespace loom::host
+
+int main() {
+    using namespace loom::host;
+    theApp = std::make_unique<App>(openCourse());
+    openGraphics(*theApp);
+    Mirror::describeCanvas();
+    loom_listen();
+    openAtStart(*theApp);
+    emscripten_set_main_loop(turn, 0, 0);
+    return 0;
 }

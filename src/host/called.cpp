@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: MIT
+// What the page calls, in the order of page.js, storage.js, files.js and mirror.js.
+#include "bench/file.h"
+#include "host/app.h"
+#include "host/letter.h"
+#include "host/page.h"
+#include "screen/sentences.h"
+
+#include <SDL.h>
+#include <cstdio>
+#include <emscripten.h>
+#include <utility>
+
+using namespace loom;
+using namespace loom::host;
+
+namespace {
+
+// The item of the screen that opens a file. The browser opens its file chooser only from within the
+// event, long before the screen sees the click.
+const char* const openItem = "rail/open";
+
+std::string document, file; // named by the letter before the one with the text
+
+std::string megabytes(double bytes) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.1f MB", bytes / (1u << 20));
+    return text;
+}
+
+} // namespace
+
+#define CALLED extern "C" EMSCRIPTEN_KEEPALIVE
+
+// --- page.js
+
+CALLED void loom_wake() {
+    wake(app());
+}
+
+CALLED int loom_hands_free() {
+    return screen::holdsSomething(app().room.bench) ? 0 : 1;
+}
+
+CALLED void loom_keys_released() {
+    SDL_ResetKeyboard();
+}
+
+CALLED int loom_opens_file(float x, float y) {
+    const screen::Item* item = app().room.items.over({x, y});
+    return item != nullptr && item->name == openItem ? 1 : 0;
+}
+
+CALLED int loom_focus_opens_file() {
+    const screen::Items& items = app().room.items;
+    return items.focusVisible() && items.focused() == openItem ? 1 : 0;
+}
+
+CALLED void loom_zoom(float x, float y, float factor) {
+    app().pointer.zoom({x, y}, factor);
+    wake(app());
+}
+
+CALLED void loom_touch_cancelled() {
+    app().pointer.cancelTouch();
+}
+
+CALLED void loom_reduced_motion(int wanted) {
+    app().reducedMotion = wanted != 0;
+    wake(app());
+}
+
+// Drawn at once: the canvas is empty after a change of size, and the page is about to be painted.
+CALLED void loom_resized() {
+    wake(app());
+    if (fit(app().window)) drawFrame(app());
+}
+
+CALLED void loom_visible(int visible) {
+    if (!app().ready) return;
+    if (visible != 0) {
+        app().clock.rest(seconds());
+        loom_storage_check(app().autosave.document().c_str());
+        wake(app());
+    } else {
+        app().autosave.writeChanges(app().session.attempt());
+    }
+}
+
+CALLED void loom_leaving() {
+    if (app().ready) app().autosave.writeChanges(app().session.attempt(), true);
+}
+
+CALLED void loom_context_lost() {
+    app().autosave.writeChanges(app().session.attempt());
+    app().ready = false; // no further frame: there is nothing to draw on
+}
+
+// --- storage.js
+
+CALLED void loom_no_storage() {
+    app().autosave.unavailable();
+}
+
+CALLED void loom_document_named() {
+    document = takeLetter();
+}
+
+CALLED void loom_document_read() {
+    documentRead(app(), document, takeLetter());
+}
+
+CALLED void loom_save_due() {
+    app().autosave.writeChanges(app().session.attempt());
+}
+
+CALLED void loom_saved(int mark) {
+    app().autosave.saved(mark);
+}
+
+CALLED void loom_not_saved(int overtaken) {
+    if (overtaken != 0)
+        app().autosave.overtaken();
+    else
+        app().autosave.failed();
+    wake(app());
+}
+
+// --- files.js
+
+// Whether it may be read.
+CALLED int loom_file_named(double size_bytes) {
+    file = takeLetter();
+    if (size_bytes <= static_cast<double>(bench::greatestFile_bytes)) return 1;
+    const bench::Refusal refusal{bench::Why::TooMany,
+                                 file,
+                                 megabytes(static_cast<double>(bench::greatestFile_bytes)),
+                                 megabytes(size_bytes)};
+    screen::showNotice(app().room,
+                       screen::words("open/file-refused", {file, screen::sentence(refusal)}));
+    wake(app());
+    return 0;
+}
+
+CALLED void loom_file_read(int works) {
+    const std::string text = takeLetter();
+    if (works != 0) {
+        openFile(app(), file, text);
+        return;
+    }
+    screen::showNotice(app().room, screen::words("open/file-unreadable", {file}));
+    wake(app());
+}
+
+// --- mirror.js
+
+CALLED int loom_item_opens_file() {
+    return takeLetter() == openItem ? 1 : 0;
+}
+
+// As if the item had the keyboard and Enter were pressed.
+CALLED void loom_act() {
+    app().room.items.setFocus(takeLetter());
+    ImGui::GetIO().AddKeyEvent(ImGuiKey_Enter, true);
+    ImGui::GetIO().AddKeyEvent(ImGuiKey_Enter, false);
+    wake(app());
+}

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+#include "host/clock.h"
+
+#include "attempt/command.h"
+
+#include <cmath>
+
+namespace loom::host {
+
+namespace {
+constexpr double longestFrame_s = 0.25;
+}
+
+void ModelClock::rest(double now_s) {
+    last_s = now_s;
+}
+
+std::int64_t ModelClock::due(double now_s) {
+    double passed_s = now_s - last_s;
+    last_s = now_s;
+    if (passed_s < 0.0) passed_s = 0.0;
+    if (passed_s > longestFrame_s) {
+        dropped_s += passed_s - longestFrame_s;
+        passed_s = longestFrame_s;
+    }
+    carried_s += passed_s;
+    const double slices = std::floor(carried_s / attempt::slice_s);
+    carried_s -= slices * attempt::slice_s;
+    return static_cast<std::int64_t>(slices);
+}
+
+void ModelClock::drop(std::int64_t slices) {
+    dropped_s += static_cast<double>(slices) * attempt::slice_s;
+}
+
+} // namespace loom::host

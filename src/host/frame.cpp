@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: MIT
+// One turn of the loop: input, the model up to now, the screen, what the learner asked for, the
+// graphics. The loop rests when no further frame is wanted.
+#include "host/app.h"
+#include "host/page.h"
+#include "host/typefaces.h"
+#include "screen/sentences.h"
+
+#include <GLES2/gl2.h>
+#include <algorithm>
+#include <cmath>
+#include <emscripten.h>
+#include <imgui_impl_opengl3.h>
+#include <imgui_impl_sdl2.h>
+#include <imgui_internal.h> // InputEventsQueue
+
+namespace loom::host {
+
+namespace {
+
+constexpr double modelBudget_s = 0.1; // of real time in one frame
+constexpr float longestStep_s = 0.1f; // what an animation sees of a pause
+
+void readInput(App& app) {
+    SDL_Event event;
+    while (SDL_PollEvent(&event))
+        app.pointer.feed(
+            event, static_cast<float>(app.window.width), static_cast<float>(app.window.height));
+}
+
+void loadFontsFor(App& app, float unit) {
+    if (app.fonts.body != nullptr && app.fontUnit == unit && app.fontRatio == app.window.ratio)
+        return;
+    app.fonts = loadTypefaces(unit, app.window.ratio);
+    app.fontUnit = unit;
+    app.fontRatio = app.window.ratio;
+    app.pictures.setPixelRatio(app.window.ratio);
+    ImGui_ImplOpenGL3_DestroyFontsTexture();
+    ImGui_ImplOpenGL3_CreateFontsTexture();
+}
+
+void runModel(App& app) {
+    const double start_s = seconds();
+    std::int64_t due = app.clock.due(start_s);
+    for (; due > 0 && seconds() - start_s < modelBudget_s; --due)
+        app.session.advance(1);
+    app.clock.drop(due);
+}
+
+std::string savedWord(const App& app) {
+    switch (app.autosave.lastTrouble()) {
+    case Autosave::Trouble::Overtaken:
+        return screen::words("saved/overtaken");
+    case Autosave::Trouble::Failed:
+        return screen::words("saved/failed");
+    case Autosave::Trouble::None:
+        break;
+    }
+    return app.autosave.keepsNothingHere() ? screen::words("saved/nowhere") : std::string();
+}
+
+screen::View viewOf(App& app, const screen::Layout& layout) {
+    screen::View view;
+    view.session = &app.session;
+    view.fonts = app.fonts;
+    view.layout = layout;
+    view.clock_s = seconds();
+    view.pinch = app.pointer.takePinch();
+    view.touch = app.pointer.isFinger();
+    view.reducedMotion = app.reducedMotion;
+    view.savedWord = savedWord(app);
+    return view;
+}
+
+// Draws the room into Dear ImGui's lists; returns what was asked for.
+screen::Intents drawScreen(App& app) {
+    const screen::Layout layout = screen::layOut(static_cast<float>(app.window.width),
+                                                 static_cast<float>(app.window.height),
+                                                 app.larger,
+                                                 app.room.furniture.trayOpen);
+    loadFontsFor(app, layout.unit);
+    ImGui_ImplOpenGL3_NewFrame();
+    ImGui_ImplSDL2_NewFrame();
+    ImGui::GetIO().DeltaTime = std::min(ImGui::GetIO().DeltaTime, longestStep_s);
+    ImGui::NewFrame();
+    screen::Intents intents;
+    app.moving = screen::drawRoom(viewOf(app, layout), app.room, app.pictures, intents);
+    app.pointer.settle(app.room);
+    ImGui::Render();
+    return intents;
+}
+
+void ask(App& app, const attempt::Command& command) {
+    if (const auto refused = app.session.ask(command))
+        screen::showNotice(app.room, screen::sentence(*refused));
+}
+
+void apply(App& app, const screen::Intents& intents) {
+    for (const screen::Intent& intent : intents) {
+        if (const auto* done = std::get_if<screen::Do>(&intent)) ask(app, done->command);
+        if (const auto* begun = std::get_if<screen::Begin>(&intent)) begin(app, begun->exercise);
+        if (std::holds_alternative<screen::SaveBench>(intent)) saveFile(app);
+        if (std::holds_alternative<screen::OpenBench>(intent)) loom_files_choose();
+    }
+    if (!intents.empty()) wake(app);
+    app.autosave.look(app.session.attempt());
+}
+
+void present(App& app) {
+    int width = 0, height = 0;
+    SDL_GL_GetDrawableSize(app.window.window, &width, &height);
+    glViewport(0, 0, width, height);
+    glClearColor(0x22 / 255.0f, 0x38 / 255.0f, 0x3a / 255.0f, 1.0f);
+    glClear(GL_COLOR_BUFFER_BIT);
+    ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+}
+
+std::string lastSentence(const App& app) {
+    if (!app.room.bench.notice.empty()) return app.room.bench.notice;
+    const auto& happenings = app.session.attempt().happenings();
+    return happenings.empty() ? std::string() : screen::sentence(happenings.back());
+}
+
+void restOrGoOn(App& app) {
+    const bool waiting = !ImGui::GetCurrentContext()->InputEventsQueue.empty();
+    app.moving = app.moving || waiting || !app.session.attempt().quiet();
+    const bool resting = app.pace.framesWanted() == 0 && !app.moving;
+    app.mirror.show(app.room.items, lastSentence(app), seconds(), resting);
+    if (!resting || app.paused) return;
+    app.paused = true;
+    emscripten_pause_main_loop();
+}
+
+} // namespace
+
+void drawFrame(App& app) {
+    if (!app.ready) return;
+    const double begin_s = seconds();
+    readInput(app);
+    fit(app.window);
+    runModel(app);
+    const screen::Intents intents = drawScreen(app);
+    apply(app, intents);
+    const double drawn_s = seconds();
+    present(app);
+    const double shown_s = seconds();
+    SDL_GL_SwapWindow(app.window.window);
+    app.pace.drawn((drawn_s - begin_s) * 1e3, (shown_s - drawn_s) * 1e3);
+    if (app.pace.frames() == 1) loom_first_frame();
+    restOrGoOn(app);
+}
+
+void wake(App& app) {
+    app.pace.wake();
+    if (!app.paused) return;
+    app.paused = false;
+    app.clock.rest(seconds());
+    emscripten_resume_main_loop();
+}
+
+} // namespace loom::host

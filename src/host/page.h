@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+// The functions of page.js, storage.js, files.js and mirror.js, as C sees them. What they call in
+// turn is exported where it is defined; look for EMSCRIPTEN_KEEPALIVE. Strings are UTF-8 and are
+// copied before the call returns.
+#pragma once
+
+extern "C" {
+// page.js
+void loom_listen();
+void loom_address(const char* name); // the answer is the letter
+void loom_first_frame();
+[[noreturn]] void loom_give_up(const char* text);
+
+// storage.js
+void loom_storage_open(const char* document);
+void loom_storage_read(const char* document);
+void loom_storage_point(const char* document);
+void loom_storage_write(const char* document, const char* text, int mark, int leaving);
+void loom_storage_soon(int delay_ms);
+void loom_storage_set_aside(const char* document);
+void loom_storage_check(const char* document);
+
+// files.js
+void loom_files_choose();
+void loom_files_save(const char* name, const char* text);
+
+// mirror.js
+void loom_mirror_show(const char* items);
+void loom_mirror_say(const char* text);
+void loom_mirror_describe(const char* what, const char* how);
+}

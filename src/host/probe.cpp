@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: MIT
+#include "host/probe.h"
+
+#include "bench/catalogue.h"
+#include "bench/file.h"
+#include "screen/sentences.h"
+
+#include <emscripten.h>
+#include <imgui_internal.h> // InputEventsQueue
+#include <nlohmann/json.hpp>
+
+namespace loom::host {
+
+namespace {
+
+using Json = nlohmann::json;
+
+Json rects(const screen::Items& items) {
+    Json out = Json::object();
+    for (const screen::Item& item : items.all())
+        out[item.name] = {item.rect.min.x, item.rect.min.y, item.rect.width(), item.rect.height()};
+    return out;
+}
+
+Json reading(const circuit::Reading& r) {
+    return {{"voltage", r.voltage_V},
+            {"current", r.current_A},
+            {"power", r.power_W},
+            {"temp", r.temp_K},
+            {"contactNO", r.contactNO_A},
+            {"contactNC", r.contactNC_A},
+            {"pulledIn", r.pulledIn},
+            {"open", r.open},
+            {"speed", r.speed_rad_s},
+            {"angle", r.angle_rad},
+            {"charge", r.charge},
+            {"melting", r.melting},
+            {"brightness", r.brightness}};
+}
+
+Json parts(const attempt::Attempt& attempt) {
+    Json out = Json::object();
+    for (const bench::Part& part : attempt.bench().parts) {
+        Json row = reading(attempt.reading(part.id));
+        if (part.kind == bench::PartKind::Rocker)
+            row["lamp"] = reading(attempt.reading(part.id, 1));
+        if (part.kind == bench::PartKind::Selector)
+            row["reverse"] = reading(attempt.reading(part.id, 1));
+        out[part.ref] = std::move(row);
+    }
+    return out;
+}
+
+Json cables(const attempt::Attempt& attempt) {
+    Json out = Json::object();
+    for (const bench::Cable& cable : attempt.bench().cables) {
+        const circuit::Reading r = attempt.reading(cable.id);
+        out[std::to_string(cable.id.number)] = {
+            {"label", cable.label}, {"current", r.current_A}, {"temp", r.temp_K}, {"open", r.open}};
+    }
+    return out;
+}
+
+Json live(const attempt::Attempt& attempt) {
+    const attempt::Supply supply = attempt.supply();
+    return {{"supply",
+             {{"live", supply.live},
+              {"voltage", supply.voltage_V},
+              {"current", supply.current_A},
+              {"batteryOut", supply.batteryOut}}},
+            {"parts", parts(attempt)},
+            {"cables", cables(attempt)},
+            {"quiet", attempt.quiet()}};
+}
+
+Json happenings(const attempt::Attempt& attempt) {
+    Json out = Json::array();
+    for (const attempt::Happening& happening : attempt.happenings())
+        out.push_back(screen::sentence(happening));
+    return out;
+}
+
+Json verdict(const lesson::Session& session) {
+    if (!session.verdict()) return nullptr;
+    Json checks = Json::array();
+    for (const lesson::Judged& row : session.verdict()->checks)
+        checks.push_back(
+            {{"check", row.check}, {"passed", row.passed}, {"marks", row.marks}, {"say", row.say}});
+    return {{"marks", session.verdict()->marks},
+            {"outOf", session.verdict()->outOf},
+            {"solved", session.verdict()->solved()},
+            {"stale", session.verdictIsStale()},
+            {"checks", std::move(checks)}};
+}
+
+struct HandTeller {
+    const bench::Bench& bench;
+
+    Json operator()(std::monostate) const { return nullptr; }
+
+    Json operator()(const screen::FromTray& h) const { return {{"what", "part"}, {"ref", h.ref}}; }
+
+    Json operator()(const screen::ReadyMade& h) const {
+        return {{"what", "ready-made"}, {"label", h.label}};
+    }
+
+    Json operator()(const screen::FuseInHand& h) const {
+        return {{"what", "fuse"}, {"rating", h.rating_A}};
+    }
+
+    Json operator()(const screen::KeyInHand&) const { return {{"what", "key"}}; }
+
+    Json operator()(const screen::PartInHand& h) const {
+        const bench::Part* part = findPart(bench, h.part);
+        return {{"what", "part"}, {"ref", part != nullptr ? part->ref : std::string()}};
+    }
+
+    Json operator()(const screen::EndInHand& h) const {
+        return {{"what", "end"}, {"cable", h.cable.number}, {"end", h.end}};
+    }
+
+    Json operator()(const screen::NewCable& h) const {
+        return {{"what", "new cable"}, {"from", bench::terminalName(bench, h.from)}};
+    }
+};
+
+Json camera(const screen::Camera& c) {
+    return {{"zoom", c.zoom}, {"x_m", c.centreX_m}, {"y_m", c.centreY_m}};
+}
+
+Json saved(const Autosave& autosave) {
+    const auto revision = autosave.savedRevision();
+    return revision ? Json(*revision) : Json(nullptr);
+}
+
+void tellFrames(const App& app, Json& out) {
+    const bool drawn = app.pace.frames() > 0 && app.pace.framesWanted() == 0;
+    out["settled"] = app.ready && drawn && ImGui::GetCurrentContext()->InputEventsQueue.empty();
+    out["framesWanted"] = app.pace.framesWanted();
+    out["moving"] = app.moving;
+    out["frames"] = app.pace.frames();
+    out["cpuFrame_ms"] = app.pace.own_ms();
+    out["graphics_ms"] = app.pace.graphics_ms();
+    out["behind_s"] = app.clock.behind_s();
+}
+
+} // namespace
+
+std::string probe(const App& app) {
+    const attempt::Attempt& attempt = app.session.attempt();
+    const screen::RoomUi& room = app.room;
+    Json out;
+    tellFrames(app, out);
+    out["time_s"] = static_cast<double>(attempt.now_slices()) * attempt::slice_s;
+    out["rects"] = rects(room.items);
+    out["focused"] = room.items.focusVisible() ? room.items.focused() : std::string();
+    out["document"] = app.autosave.document();
+    out["exercise"] =
+        app.session.exercise() != nullptr ? app.session.exercise()->id : std::string();
+    out["bench"] = Json::parse(bench::toJson(attempt.bench()), nullptr, false);
+    out["revision"] = attempt.revision();
+    out["saved"] = saved(app.autosave);
+    out["live"] = live(attempt);
+    out["happenings"] = happenings(attempt);
+    out["notice"] = room.bench.notice;
+    out["verdict"] = verdict(app.session);
+    out["hand"] = std::visit(HandTeller{attempt.bench()}, room.bench.hand);
+    out["camera"] = camera(room.bench.camera);
+    return out.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+} // namespace loom::host
+
+extern "C" EMSCRIPTEN_KEEPALIVE const char* loom_probe() {
+    static std::string answer;
+    answer = loom::host::probe(loom::host::app());
+    return answer.c_str();
+}
