@@ -40,7 +40,7 @@ struct MakeCable {
     double area_m2 = 1e-6;
     Sleeve sleeve = Sleeve::Red;
     double length_m = 0.0;
-    std::string label;
+    std::string label{};
 };
 
 // Takes a ready-made cable out of the tray, both ends loose.
@@ -75,7 +75,7 @@ struct ChangeCable {
     double area_m2 = 1e-6;
     Sleeve sleeve = Sleeve::Red;
     double length_m = 0.5;
-    std::string label;
+    std::string label{};
 };
 
 // Fits a fuse of this rating in place of what is there (0: takes it out). The new one is sound.
