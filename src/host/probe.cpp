@@ -22,6 +22,18 @@ Json rects(const screen::Items& items) {
     return out;
 }
 
+Json zones(const screen::Items& items) {
+    Json out = Json::object();
+    for (const screen::Item& item : items.all())
+        out[item.name] = static_cast<int>(item.zone);
+    return out;
+}
+
+// Where the board's metres are, in CSS pixels.
+Json boardView(const art::BoardView& view) {
+    return {{"x", view.origin_px.x}, {"y", view.origin_px.y}, {"px_per_m", view.px_per_m}};
+}
+
 Json reading(const circuit::Reading& r) {
     return {{"voltage", r.voltage_V},
             {"current", r.current_A},
@@ -153,6 +165,8 @@ std::string probe(const App& app) {
     tellFrames(app, out);
     out["time_s"] = static_cast<double>(attempt.now_slices()) * attempt::slice_s;
     out["rects"] = rects(room.items);
+    out["zones"] = zones(room.items);
+    out["boardView"] = boardView(room.bench.scene.board);
     out["focused"] = room.items.focusVisible() ? room.items.focused() : std::string();
     out["document"] = app.autosave.document();
     out["exercise"] =

@@ -159,7 +159,7 @@ Scene showScene(const View& view, BenchUi& ui) {
     Scene scene;
     scene.view = &view;
     scene.bench = view.session->attempt().bench();
-    scene.board = boardView(view, ui);
+    scene.board = ui.scene.board = boardView(view, ui);
     scene.fonts = fontSet(view);
     std::visit(Hang{scene, ui, metres(scene, ui.hand_px)}, ui.hand);
     const std::uint64_t key = sceneKey(scene, ui);

@@ -80,6 +80,7 @@ struct SceneCache {
     std::vector<art::LabelSpot> labels;
     std::vector<bench::TerminalRef> takers; // terminals that take what is in the hand
     std::uint64_t takersKey = 0;
+    art::BoardView board;                   // of the frame drawn last
 };
 
 struct BenchUi {
