@@ -120,6 +120,8 @@ Present RowReader::present(const JsonPlace& place) const {
     Present present;
     for (const JsonPlace& item : place.member("parts").items(mostNames))
         present.refs.push_back(ref(item));
+    if (place.ok() && present.refs.empty())
+        place.member("parts").refuse(Why::Missing, "a part at least", "none");
     return present;
 }
 
@@ -161,6 +163,7 @@ Behaves RowReader::behaves(const JsonPlace& place) const {
     behaves.after_s = run_s(place, "after_s", behaves.after_s);
     behaves.thenSet = positions(place, "then");
     if (place.has("then")) behaves.thenAfter_s = run_s(place, "thenAfter_s", 0.5);
+    if (place.has("thenAfter_s")) place.member("then");
     behaves.quantity = oneOf<Quantity>(place.member("quantity"), quantityWords);
     if (place.has("of")) behaves.of = ref(place.member("of"));
     if (place.has("between")) std::tie(behaves.a, behaves.b) = between(place);
