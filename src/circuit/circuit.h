@@ -19,25 +19,25 @@ namespace loom::circuit {
 struct Reading {
     double voltage_V = 0.0;
     double current_A = 0.0;
-    double power_W = 0.0;   // taken up; a battery's is what it delivers
+    double power_W = 0.0; // taken up; a battery's is what it delivers
     double temp_K = 293.15;
     // Relay: the coil is in voltage/current; the two contacts here. Others: zero.
     double contactNO_A = 0.0, contactNC_A = 0.0;
-    bool pulledIn = false;       // relay armature, or a contact closed
-    bool open = false;           // fuse melted, filament gone, cable parted
-    double speed_rad_s = 0.0;    // motor
-    double angle_rad = 0.0;      // motor, within [0, 2 pi)
-    double charge = 0.0;         // battery, 0..1
-    double melting = 0.0;        // fuse: 0 cold .. 1 opens
-    double brightness = 0.0;     // lamp: light output over rated
+    bool pulledIn = false;    // relay armature, or a contact closed
+    bool open = false;        // fuse melted, filament gone, cable parted
+    double speed_rad_s = 0.0; // motor
+    double angle_rad = 0.0;   // motor, within [0, 2 pi)
+    double charge = 0.0;      // battery, 0..1
+    double melting = 0.0;     // fuse: 0 cold .. 1 opens
+    double brightness = 0.0;  // lamp: light output over rated
 };
 
 // Why an answer may not mean what it seems. Outcomes, not failures: numbers stay usable unless said.
 enum class FindingKind {
-    Floating,       // these elements have no path to any source: no potential of their own
-    Contradictory,  // ideal sources in conflict, or a short of an ideal source: limited, see circuit.cpp
-    BadValue,       // NaN or out of range: treated as an open circuit
-    DidNotSettle    // the step was accepted at the smallest size; numbers are approximate
+    Floating,      // these elements have no path to any source: no potential of their own
+    Contradictory, // ideal sources in conflict, or a short of an ideal source: limited, see circuit.cpp
+    BadValue,      // NaN or out of range: treated as an open circuit
+    DidNotSettle // the step was accepted at the smallest size; numbers are approximate
 };
 
 struct Finding {
@@ -64,16 +64,17 @@ public:
     void advance(double seconds, std::vector<Event>& events);
 
     double time_s() const;
-    Reading reading(Key key) const;              // all zero for an unknown key
+    Reading reading(Key key) const; // all zero for an unknown key
     // Voltage of a against b, or nothing when no path joins them (a meter would show 0 or drift).
     std::optional<double> voltage_V(Node a, Node b) const;
     const std::vector<Finding>& findings() const;
-    bool quiet() const;  // nothing flows, turns or cools noticeably: advancing changes nothing to see
-    std::uint64_t stateHash() const;  // every state value, field by field
+    // Nothing flows, turns or cools noticeably: advancing changes nothing to see.
+    bool quiet() const;
+    std::uint64_t stateHash() const; // every state value, field by field
 
 private:
     struct Impl;
     std::unique_ptr<Impl> impl;
 };
 
-}  // namespace loom::circuit
+} // namespace loom::circuit

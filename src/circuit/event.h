@@ -7,23 +7,23 @@
 namespace loom::circuit {
 
 enum class EventKind {
-    FuseMelted,      // value: A at that instant; second: s since it last carried less than its rating
-    PulledIn,        // value: V at the coil; contacts have transferred
-    DroppedOut,      // value: V at the coil
-    CoilKicked,      // value: highest V across the coil after release without a path
-    ContactWelded,   // value: A it closed on or broke
-    SleeveSoftened,  // value: A in the cable; second: K
-    SleeveSmoking,   // value: A; second: K
-    SleeveBurning,   // value: A; second: K
-    CableParted,     // value: A; second: K
-    JointHot,        // value: A; second: K, a loose stud
-    LampFailed,      // value: V across it
-    BatteryAbused,   // value: A delivered beyond its greatest discharge
-    BatteryFlat,     // value: state of charge
-    BatteryCharged,  // value: A driven into it by another
-    MotorStarted,    // value: A; speed leaves zero
-    MotorStopped,    // value: A
-    MotorStalled     // value: A; held at zero speed while driven
+    FuseMelted,    // value: A at that instant; second: s since it last carried less than its rating
+    PulledIn,      // value: V at the coil; contacts have transferred
+    DroppedOut,    // value: V at the coil
+    CoilKicked,    // value: highest V across the coil after release without a path
+    ContactWelded, // value: A it closed on or broke
+    SleeveSoftened, // value: A in the cable; second: K
+    SleeveSmoking,  // value: A; second: K
+    SleeveBurning,  // value: A; second: K
+    CableParted,    // value: A; second: K
+    JointHot,       // value: A; second: K, a loose stud
+    LampFailed,     // value: V across it
+    BatteryAbused,  // value: A delivered beyond its greatest discharge
+    BatteryFlat,    // value: state of charge
+    BatteryCharged, // value: A driven into it by another
+    MotorStarted,   // value: A; speed leaves zero
+    MotorStopped,   // value: A
+    MotorStalled    // value: A; held at zero speed while driven
 };
 
 struct Event {
@@ -33,4 +33,4 @@ struct Event {
     double value = 0.0, second = 0.0;
 };
 
-}  // namespace loom::circuit
+} // namespace loom::circuit

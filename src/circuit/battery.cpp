@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: MIT
+#include "circuit/battery.h"
+
+namespace loom::circuit {
+
+namespace {
+
+constexpr double kFullest = 1.05, kGassing_V = 2.0; // where charging ends, and the climb up to it
+constexpr double kEmpty = -0.03;                    // where the voltage has collapsed
+
+double head(const BatteryPart& b, const double* y) {
+    return y[b.available] / kAvailable;
+}
+
+double all_C(const BatteryPart& b, double temp_K) {
+    const double f = 1.0 + 0.0074 * (temp_K - 298.15);
+    return b.capacity_C * kAllOverNominal * (f < 0.2 ? 0.2 : f > 1.1 ? 1.1 : f);
+}
+
+} // namespace
+
+double emf_V(const BatteryPart& b, const double* y) {
+    const double h = head(b, y), slope = (b.full_V - b.low_V) / 0.9;
+    if (h > 1.0) return b.full_V + kGassing_V * ((h < kFullest ? h : kFullest) - 1.0) / 0.05;
+    if (h > 0.1) return b.full_V + slope * (h - 1.0);
+    const double empty_V = b.low_V > 0.4 ? b.low_V - 0.4 : 0.0;
+    if (h > 0.0) return empty_V + (b.low_V - empty_V) * h / 0.1;
+    return h > kEmpty ? empty_V * (1.0 - h / kEmpty) : 0.0;
+}
+
+double resistance_ohm(const BatteryPart& b, const double* y) {
+    const double h = head(b, y), missing = h > 1.0 ? 0.0 : h < 0.0 ? 1.0 : 1.0 - h;
+    const double cold = 298.15 - y[b.temperature];
+    return b.resistance_ohm * (1.0 + missing * missing) *
+           (1.0 + 0.012 * (cold > 0.0 ? cold < 100.0 ? cold : 100.0 : 0.0));
+}
+
+void stamp(const std::vector<BatteryPart>& batteries, Stage& s) {
+    for (const BatteryPart& b : batteries) {
+        const double g = 1.0 / resistance_ohm(b, s.y);
+        s.g[b.branch] = g;
+        s.j[b.branch] = -g * emf_V(b, s.y);
+    }
+}
+
+void settle(const std::vector<BatteryPart>& batteries, Stage& s) {
+    for (const BatteryPart& b : batteries) {
+        const double i = s.g[b.branch] * s.v[b.branch] + s.j[b.branch];
+        s.i[b.branch] = i;
+        const double lost_W = i * i / s.g[b.branch];
+
+        const bool gassing = i > 0.0 && s.base[b.available] >= kFullest * kAvailable;
+        const bool dead = i < 0.0 && s.base[b.available] <= 2.0 * kEmpty * kAvailable;
+        const double drive = gassing || dead ? 0.0 : i / all_C(b, s.base[b.temperature]);
+        const double a = s.a_s, p = kExchange_per_s / kAvailable,
+                     q = kExchange_per_s / (1.0 - kAvailable);
+        // y1 + y2 moves by a drive; the exchange is one more equation in y1.
+        const double sum = s.base[b.available] + s.base[b.bound] + a * drive;
+        const double y1 = (s.base[b.available] + a * (drive + q * sum)) / (1.0 + a * (p + q));
+        const double exchange = q * (sum - y1) - p * y1;
+        s.y[b.available] = y1;
+        s.y[b.bound] = sum - y1;
+        s.f[b.available] = drive + exchange;
+        s.f[b.bound] = -exchange;
+
+        const double perHeat = 1.0 / (340.0 * b.capacity_C / 3600.0);
+        const double loss = 0.02 * b.capacity_C / 3600.0;
+        const double rise = (s.base[b.temperature] - s.ambient_K + a * perHeat * lost_W) /
+                            (1.0 + a * perHeat * loss);
+        s.y[b.temperature] = s.ambient_K + rise;
+        s.f[b.temperature] = perHeat * (lost_W - loss * rise);
+    }
+}
+
+} // namespace loom::circuit

@@ -1,0 +1,259 @@
+// SPDX-License-Identifier: MIT
+// The public face: keeps a step computed ahead of the caller's time, so that small slices cost only
+// an interpolation, and goes back to the caller's time when something is changed by hand.
+#include "circuit/circuit.h"
+
+#include "circuit/findings.h"
+#include "circuit/readings.h"
+#include "circuit/state_hash.h"
+#include "circuit/watch.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loom::circuit {
+
+namespace {
+
+constexpr double kFirst_s = 1e-6;  // step after a jump
+constexpr double kLocate_s = 1e-6; // events lie within this before the end of their step
+constexpr double kBeyond_s = 2e-7; // aim this far behind a crossing, so that the step ends past it
+constexpr int kLocateRounds = 8, kChainedJumps = 20;
+
+} // namespace
+
+struct Circuit::Impl {
+    std::unique_ptr<Network> net;
+    std::unique_ptr<Stepper> stepper;
+    std::vector<std::pair<Key, std::uint32_t>> byKey; // sorted; first element of a key
+
+    double now_s = 0.0;
+    std::vector<double> y; // state at jumped_s, valid while `jumped`
+    double jumped_s = 0.0;
+    bool jumped = true;   // models were changed: the stepper must restart from y
+    bool pending = false; // stepper.step holds a step that begins at or before now_s
+    double nextStep_s = kFirst_s;
+    bool afterRestart = true;
+    bool unsettled = false;
+
+    bool shown = false; // what follows is valid for now_s
+    Shown view;
+    bool found = false;
+    std::vector<Finding> findings;
+
+    explicit Impl(const Netlist& netlist) { take(std::make_unique<Network>(netlist)); }
+
+    void take(std::unique_ptr<Network> fresh) {
+        stepper.reset();
+        net = std::move(fresh);
+        stepper = std::make_unique<Stepper>(*net);
+        y = net->states.value;
+        byKey.clear();
+        for (std::uint32_t e = 0; e < net->where.size(); ++e)
+            if (net->where[e].kind != Kind::Unusable)
+                byKey.emplace_back(net->netlist.elements[e].key, e);
+        std::sort(byKey.begin(), byKey.end());
+        jump(now_s);
+    }
+
+    const Where* find(Key key) const {
+        const auto at = std::lower_bound(byKey.begin(), byKey.end(), std::make_pair(key, 0u));
+        return at == byKey.end() || at->first != key ? nullptr : &net->where[at->second];
+    }
+
+    std::uint32_t elementOf(Key key) const {
+        return std::lower_bound(byKey.begin(), byKey.end(), std::make_pair(key, 0u))->second;
+    }
+
+    void jump(double time_s) {
+        jumped_s = time_s;
+        jumped = true;
+        pending = false;
+        shown = found = false;
+    }
+
+    void restart(std::vector<Event>& events) {
+        if (!jumped) return;
+        stepper->restart(jumped_s, y);
+        for (int chain = 0; chain < kChainedJumps; ++chain) {
+            Step& s = stepper->step;
+            if (!happen(*net, s.t0_s, s.begin.y, s.begin, events)) break;
+            y = s.begin.y;
+            stepper->restart(s.t0_s, y);
+        }
+        jumped = shown = found = false;
+        if (!stepper->settled) unsettled = true;
+        nextStep_s = kFirst_s;
+        afterRestart = true;
+    }
+
+    // One accepted step from step.begin, of at most h.
+    double accept(double h) {
+        for (;;) {
+            const double error = stepper->attempt(h);
+            const double wanted = stepper->nextStep(h, error, afterRestart);
+            if (error >= 0.0 && error <= 1.0) {
+                nextStep_s = wanted;
+                return h;
+            }
+            if (h <= 1.01 * kShortest_s) {
+                unsettled = true;
+                nextStep_s = 2.0 * kShortest_s;
+                return h;
+            }
+            h = std::max(wanted, kShortest_s);
+        }
+    }
+
+    // A step that ends where the first event in it lies.
+    void lookAhead() {
+        const double t0 = stepper->step.t0_s;
+        double h = std::min(nextStep_s, kLongest_s);
+        h = std::min(h, nextAppointment_s(*net) - t0);
+        h = accept(std::max(h, kShortest_s));
+        const double suggested = nextStep_s;
+        for (int round = 0; round < kLocateRounds; ++round) {
+            const double theta = firstCrossing(*net, stepper->step);
+            if (theta > 1.0 || (1.0 - theta) * h <= kLocate_s) break;
+            h = accept(std::max(theta * h + kBeyond_s, kShortest_s));
+        }
+        nextStep_s = std::max(suggested, kShortest_s);
+        afterRestart = false;
+        pending = true;
+    }
+
+    void commit(std::vector<Event>& events) {
+        Step& s = stepper->step;
+        const bool jumps = happen(*net, s.end_s(), s.end.y, s.end, events);
+        stepper->commit();
+        pending = shown = false;
+        if (!jumps) return;
+        y = s.begin.y;
+        jump(s.t0_s);
+        restart(events);
+    }
+
+    void advance(double seconds, std::vector<Event>& events) {
+        if (!(seconds > 0.0)) return;
+        restart(events);
+        const double target_s = now_s + seconds;
+        while (pending || stepper->step.t0_s < target_s) {
+            if (!pending) lookAhead();
+            if (stepper->step.end_s() > target_s) break;
+            commit(events);
+        }
+        now_s = target_s;
+        shown = false;
+    }
+
+    // Makes now_s the beginning of a step, so that models can be changed there.
+    void stopHere() {
+        if (jumped) return;
+        Step& s = stepper->step;
+        if (pending && now_s > s.t0_s + kShortest_s) {
+            const double error = stepper->attempt(now_s - s.t0_s);
+            if (error < 0.0) unsettled = true;
+            stepper->commit();
+        }
+        pending = false;
+        y = s.begin.y;
+        jump(std::max(now_s, s.t0_s));
+    }
+
+    const Shown& show() {
+        if (shown) return view;
+        if (jumped) stepper->restart(jumped_s, y); // a look only: advance() restarts again
+        const Step& s = stepper->step;
+        const double theta = pending ? std::min(std::max((now_s - s.t0_s) / s.h_s, 0.0), 1.0) : 0.0;
+        view.fill(*net, s, theta);
+        shown = true;
+        return view;
+    }
+};
+
+Circuit::Circuit(const Netlist& netlist) : impl(std::make_unique<Impl>(netlist)) {}
+
+Circuit::~Circuit() = default;
+Circuit::Circuit(Circuit&&) noexcept = default;
+Circuit& Circuit::operator=(Circuit&&) noexcept = default;
+
+void Circuit::rewire(const Netlist& netlist) {
+    impl->stopHere();
+    impl->net->branches.i = impl->stepper->step.begin.i;
+    States carried = impl->net->states;
+    carried.value = impl->y;
+    auto next = std::make_unique<Network>(netlist);
+    next->inherit(*impl->net, carried, impl->now_s);
+    impl->unsettled = false;
+    impl->take(std::move(next));
+}
+
+void Circuit::setContact(Key key, bool closed) {
+    const Where* w = impl->find(key);
+    if (w == nullptr || w->kind != Kind::Contact) return;
+    ContactPart& contact = impl->net->contacts[w->part];
+    if (contact.gap.closed() == closed) return;
+    impl->stopHere();
+    moveContact(contact, closed, impl->stepper->step.begin.i[contact.branch], impl->now_s);
+    impl->shown = impl->found = false;
+}
+
+void Circuit::setJammed(Key key, bool jammed) {
+    const Where* w = impl->find(key);
+    if (w == nullptr || w->kind != Kind::Motor) return;
+    MotorPart& m = impl->net->motors[w->part];
+    if (m.jammed == jammed) return;
+    impl->stopHere();
+    m.jammed = jammed;
+    if (jammed) {
+        m.turning = 0;
+        impl->y[m.speed] = 0.0;
+    }
+    impl->shown = impl->found = false;
+}
+
+void Circuit::advance(double seconds, std::vector<Event>& events) {
+    impl->advance(seconds, events);
+}
+
+double Circuit::time_s() const {
+    return impl->now_s;
+}
+
+Reading Circuit::reading(Key key) const {
+    const Where* w = impl->find(key);
+    if (w == nullptr) return {};
+    return impl->show().reading(*impl->net, *w, impl->elementOf(key));
+}
+
+std::optional<double> Circuit::voltage_V(Node a, Node b) const {
+    if (a >= impl->net->netlist.nodeCount || b >= impl->net->netlist.nodeCount) return {};
+    return impl->show().voltage_V(*impl->net, a, b);
+}
+
+const std::vector<Finding>& Circuit::findings() const {
+    if (!impl->found) {
+        impl->show();
+        impl->findings = explain(*impl->net, impl->unsettled);
+        impl->found = true;
+    }
+    return impl->findings;
+}
+
+bool Circuit::quiet() const {
+    return nextAppointment_s(*impl->net) > 1e200 && impl->show().quiet(*impl->net);
+}
+
+std::uint64_t Circuit::stateHash() const {
+    const Step& s = impl->stepper->step;
+    StateHash hash;
+    hash.add(impl->now_s);
+    hash.add(impl->jumped ? impl->jumped_s : s.t0_s);
+    hash.add(impl->jumped ? 0.0 : s.h_s);
+    for (double value : impl->jumped ? impl->y : s.begin.y)
+        hash.add(value);
+    addModes(hash, *impl->net);
+    return hash.value();
+}
+
+} // namespace loom::circuit

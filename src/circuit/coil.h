@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+// A winding: inductance in series with resistance. Serves Inductor and the coil of a Relay.
+//
+//   L di/dt = v - R i.  One stage:  i = (L ib + a v) / (L + a R),  ib the base current.
+//   Stamp: g = a / (L + a R), j = L ib / (L + a R).                 v V, i A, R ohm, L H, a s.
+// The current is a state: it never jumps. A winding warms as one lump when its thermal values are
+// set:  C dT/dt = i^2 R(T) - G (T - ambient),  R(T) = R copperFactor(T) / copperFactor(293.15).
+// Source of both: definitions. Valid: L > 0, R >= 0. Tested: coil_test, REFERENCE N31-N42, R21.
+#pragma once
+
+#include "circuit/stage.h"
+
+namespace loom::circuit {
+
+struct CoilPart {
+    std::uint32_t branch = 0;
+    std::uint32_t current = 0;     // state
+    std::uint32_t temperature = 0; // state, used when warms
+    double resistance_ohm = 0.0;   // at 20 C
+    double inductance_H = 0.0;
+    bool warms = false;
+    double heat_J_per_K = 1.0, loss_W_per_K = 1.0;
+    int spark = 0; // sign of the current through its insulation now
+
+    double resistance(const double* y) const {
+        return warms ? resistance_ohm * copperFactor(y[temperature]) : resistance_ohm;
+    }
+};
+
+void stamp(const std::vector<CoilPart>& coils, Stage& s);
+void settle(std::vector<CoilPart>& coils, Stage& s);
+
+} // namespace loom::circuit

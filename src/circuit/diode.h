@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: MIT
+// A silicon diode.
+//   i = Is (e^(v/V0) - 1),  V0 = 0.05 V, Is = rated_A e^(-forward_V/V0);  i A, v V.
+//   Beyond 10 x rated_A the curve goes on straight with the slope it has there (bulk resistance);
+//   beyond -reverse_V it breaks down with 1 ohm. Source: Shockley's equation with emission
+//   coefficient 2 at 293 K (textbook, from memory); slope and breakdown are ours.
+// Newton: the voltage it is linearised at moves up at most logarithmically, so that e^ never
+// overshoots. Left out: its heat, recovery time, failure. Tested: diode_test.
+#pragma once
+
+#include "circuit/stage.h"
+
+namespace loom::circuit {
+
+struct DiodePart {
+    std::uint32_t branch = 0;
+    double saturation_A = 0.0, reverse_V = 0.0;
+    double knee_V = 0.0, knee_A = 0.0, knee_S = 0.0; // where it goes on straight
+    double at_V = 0.0;                               // linearised here
+};
+
+constexpr double kJunction_V = 0.05;
+
+DiodePart makeDiode(double forward_V, double rated_A, double reverse_V);
+double diodeCurrent_A(const DiodePart& d, double v_V, double& slope_S);
+
+void stamp(const std::vector<DiodePart>& diodes, Stage& s);
+void settle(std::vector<DiodePart>& diodes, Stage& s);
+
+} // namespace loom::circuit

@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: MIT
+#include "circuit/fuse.h"
+
+#include <cmath>
+
+namespace loom::circuit {
+
+namespace {
+
+constexpr double kRise = 0.5; // resistance gained at melting, over cold
+constexpr double kLn1p5 = 0.405465108108164382;
+
+struct Style {
+    double carried, i2t_s, bodyShare, body_s;
+};
+
+Style styleOf(FuseStyle style) {
+    switch (style) {
+    case FuseStyle::Strip:
+        return {1.2, 9.0, 0.6, 200.0};
+    case FuseStyle::Cartridge:
+        return {1.2, 0.15, 0.4, 10.0};
+    case FuseStyle::Blade:
+        break;
+    }
+    return {1.2, 1.04, 0.4, 15.0};
+}
+
+void settleHeat(const FusePart& f, double i, Stage& s) {
+    const double a = s.a_s, n = i / f.rating_A, x0 = s.y[f.element];
+    const double p = n * n * (1.0 + kRise * (x0 > 0.0 ? x0 : 0.0));
+    const double m11 = f.c1_s + a * f.g1, m22 = f.c2_s + a * (f.g1 + f.g2), m12 = a * f.g1;
+    const double r1 = f.c1_s * s.base[f.element] + a * p, r2 = f.c2_s * s.base[f.body];
+    const double perDet = 1.0 / (m11 * m22 - m12 * m12);
+    const double x1 = (r1 * m22 + m12 * r2) * perDet, x2 = (m11 * r2 + m12 * r1) * perDet;
+    s.y[f.element] = x1;
+    s.y[f.body] = x2;
+    s.f[f.element] = (p - f.g1 * (x1 - x2)) / f.c1_s;
+    s.f[f.body] = (f.g1 * (x1 - x2) - f.g2 * x2) / f.c2_s;
+    if (f.gap.closed()) s.disagree(std::fabs(x1 - x0) * kRise / (1e-6 * (1.0 + kRise * x0)));
+}
+
+} // namespace
+
+FusePart makeFuse(const Fuse& spec) {
+    const Style style = styleOf(spec.style);
+    FusePart f;
+    f.rating_A = spec.rating_A;
+    f.cold_ohm = spec.cold_ohm;
+    const double thermal = 1.0 / ((1.0 + kRise) * style.carried * style.carried);
+    f.g1 = 1.0 / (thermal * (1.0 - style.bodyShare));
+    f.g2 = 1.0 / (thermal * style.bodyShare);
+    f.c1_s = kRise * style.i2t_s / kLn1p5;
+    f.c2_s = style.body_s * f.g2;
+    return f;
+}
+
+double resistance_ohm(const FusePart& f, const double* y) {
+    const double x = y[f.element];
+    return f.cold_ohm * (1.0 + kRise * (x > 0.0 ? x : 0.0));
+}
+
+void stamp(const std::vector<FusePart>& fuses, Stage& s) {
+    for (const FusePart& f : fuses) {
+        if (!f.gap.closed()) {
+            stampGap(f.gap, f.branch, s);
+            continue;
+        }
+        s.g[f.branch] = 1.0 / resistance_ohm(f, s.y);
+        s.j[f.branch] = 0.0;
+    }
+}
+
+void settle(std::vector<FusePart>& fuses, Stage& s) {
+    for (FusePart& f : fuses) {
+        double i = 0.0;
+        if (f.gap.closed()) {
+            i = s.g[f.branch] * s.v[f.branch];
+            s.i[f.branch] = i;
+        } else {
+            settleGap(f.gap, f.branch, s);
+        }
+        settleHeat(f, i, s);
+    }
+}
+
+} // namespace loom::circuit

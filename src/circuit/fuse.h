@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+// A fuse: a heat balance, not a threshold on current.
+//
+// Element x1 and body x2, temperature rises in units of the rise at which the element melts;
+// n = I / rating:
+//   c1 dx1/dt = n^2 (1 + 0.5 x1) - g1 (x1 - x2),   c2 dx2/dt = g1 (x1 - x2) - g2 x2.     c in s.
+//   R = cold (1 + 0.5 x1). Melts when x1 reaches 1.
+// From four figures a style: m, the largest multiple carried for ever; q [s], I2t / rating^2 of
+// melting without loss; the body's share of the thermal resistance; the body's time constant T:
+//   x1 = 1 at rest for n = m  =>  1/g1 + 1/g2 = 1/(1.5 m^2);   no loss  =>  c1 = 0.5 q / ln 1.5.
+//               m     q       share  T        opens after, s, at 1.35  1.6   2    3.5   6 x
+//   Blade      1.2   1.04 s   0.4    15 s                        11.6  1.19  0.41 0.095 0.030
+//   Strip      1.2   9 s      0.6    200 s                       249   75    5.9  0.88  0.26
+//   Cartridge  1.2   0.15 s   0.4    10 s                        7.0   0.18  0.06 0.014 0.004
+// inside REFERENCE F01-F06 (blade), F14-F15 (strip), F18 (cartridge: Littelfuse fuseology guide p.12);
+// q of the blade is F07 (26 A2s at 5 A). F01-F07, F14, F15 are from memory there.
+// Never opens at or below rating: x1 rests at 0.60. The melted fuse is a gap (gap.h).
+// Left out: ambient temperature, melting's own heat, alloy diffusion over years.
+// Tested: fuse_test.
+#pragma once
+
+#include "circuit/gap.h"
+#include "circuit/netlist.h"
+#include "circuit/stage.h"
+
+namespace loom::circuit {
+
+struct FusePart {
+    std::uint32_t branch = 0;
+    std::uint32_t element = 0, body = 0; // states x1, x2
+    double rating_A = 1.0, cold_ohm = 0.0;
+    double c1_s = 1.0, c2_s = 1.0, g1 = 1.0, g2 = 1.0;
+    Gap gap;                        // closed while whole
+    double overloadedSince_s = 0.0; // last time it carried no more than its rating
+};
+
+FusePart makeFuse(const Fuse& spec);
+double resistance_ohm(const FusePart& f, const double* y);
+
+void stamp(const std::vector<FusePart>& fuses, Stage& s);
+void settle(std::vector<FusePart>& fuses, Stage& s);
+
+} // namespace loom::circuit

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+#include "circuit/gap.h"
+
+#include <cmath>
+
+namespace loom::circuit {
+
+namespace {
+
+int sideOf(double v, double limit_V) {
+    return v > limit_V ? 1 : v < -limit_V ? -1 : 0;
+}
+
+double gapSlope_S(const Gap& gap) {
+    return gap.phase == GapPhase::Arcing ? 1.0 / kArc_ohm : 1.0 / kSpark_ohm;
+}
+
+} // namespace
+
+void openGap(Gap& gap, double current_A, double time_s) {
+    if (!gap.closed()) return;
+    gap.phase = std::fabs(current_A) >= kArcLeast_A ? GapPhase::Arcing : GapPhase::Open;
+    gap.opened_s = time_s;
+    gap.side = 0;
+}
+
+double gapLimit_V(const Gap& gap, double time_s) {
+    if (gap.phase != GapPhase::Arcing) return kSpark_V;
+    const double v = kArcFoot_V + kArcGrowth_V_per_s * (time_s - gap.opened_s);
+    return v < kSpark_V ? v : kSpark_V;
+}
+
+void stampGap(const Gap& gap, std::uint32_t branch, Stage& s) {
+    const double g = gap.side == 0 ? 0.0 : gapSlope_S(gap);
+    s.g[branch] = g;
+    s.j[branch] = -g * gap.side * gapLimit_V(gap, s.time_s);
+}
+
+void settleGap(Gap& gap, std::uint32_t branch, Stage& s) {
+    const double v = s.v[branch];
+    s.i[branch] = s.g[branch] * v + s.j[branch];
+    const int side = sideOf(v, gapLimit_V(gap, s.time_s));
+    if (side != gap.side) s.disagree(2.0);
+    gap.side = side;
+}
+
+void stampInsulation(int side, double& g, double& j) {
+    if (side == 0) return;
+    g += 1.0 / kSpark_ohm;
+    j -= side * kInsulation_V / kSpark_ohm;
+}
+
+double settleInsulation(int& side, double v, Stage& s) {
+    const double i = side == 0 ? 0.0 : (v - side * kInsulation_V) / kSpark_ohm;
+    const int now = sideOf(v, kInsulation_V);
+    if (now != side) s.disagree(2.0);
+    side = now;
+    return i;
+}
+
+} // namespace loom::circuit

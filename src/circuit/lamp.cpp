@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: MIT
+#include "circuit/lamp.h"
+
+#include <cmath>
+
+namespace loom::circuit {
+
+namespace {
+
+double fourth(double t) {
+    return (t * t) * (t * t);
+}
+
+double perRadiation(const LampPart& l) {
+    return l.rated_W / (fourth(kFilament_K) - fourth(kReference_K));
+}
+
+double resistanceSlope(const LampPart& l) {
+    return l.hot_ohm * (1.0 - l.coldRatio) / (kFilament_K - kReference_K);
+}
+
+// Filament temperature at the end of a stage with voltage v across it, and dT/dv.
+double stageTemperature(const LampPart& l, double v, const Stage& s, double& perVolt) {
+    const double a = s.a_s / l.heat_J_per_K, base = s.base[l.temperature];
+    const double k = perRadiation(l), ambient4 = fourth(s.ambient_K), slope = resistanceSlope(l);
+    double t = s.y[l.temperature], df = 1.0, r = 1.0;
+    for (int round = 0; round < 50; ++round) {
+        r = resistance_ohm(l, t);
+        const double fill = v * v / r;
+        const double f = t - base - a * (fill - k * (fourth(t) - ambient4));
+        df = 1.0 + a * (fill * slope / r + 4.0 * k * t * t * t);
+        double next = t - f / df;
+        if (!(next > 0.5 * t)) next = 0.5 * t;
+        if (next > 2.0 * t) next = 2.0 * t;
+        const double moved = std::fabs(next - t);
+        t = next;
+        if (moved <= 1e-13 * t) break;
+    }
+    perVolt = a * 2.0 * v / (r * df);
+    return t;
+}
+
+} // namespace
+
+LampPart makeLamp(double rated_V, double rated_W, double coldRatio) {
+    LampPart l;
+    l.hot_ohm = rated_V * rated_V / rated_W;
+    l.coldRatio = coldRatio;
+    l.rated_W = rated_W;
+    l.heat_J_per_K = 6.0e-5 * rated_W;
+    return l;
+}
+
+double resistance_ohm(const LampPart& l, double t) {
+    const double share = (t - kReference_K) / (kFilament_K - kReference_K);
+    const double f = l.coldRatio + (1.0 - l.coldRatio) * share;
+    const double least = 0.1 * l.coldRatio;
+    return l.hot_ohm * (f > least ? f : least);
+}
+
+double brightness(double temp_K) {
+    const double t = temp_K / kFilament_K, t3 = t * t * t;
+    return t3 * t3 * t3;
+}
+
+void stamp(const std::vector<LampPart>& lamps, Stage& s) {
+    for (const LampPart& l : lamps) {
+        if (!l.gap.closed()) {
+            stampGap(l.gap, l.branch, s);
+            continue;
+        }
+        const double v = l.at_V;
+        double perVolt = 0.0;
+        const double r = resistance_ohm(l, stageTemperature(l, v, s, perVolt));
+        const double g = 1.0 / r - v / (r * r) * resistanceSlope(l) * perVolt;
+        s.g[l.branch] = g > 1e-3 / r ? g : 1e-3 / r;
+        s.j[l.branch] = v / r - s.g[l.branch] * v;
+    }
+}
+
+void settle(std::vector<LampPart>& lamps, Stage& s) {
+    for (LampPart& l : lamps) {
+        double v = s.v[l.branch];
+        if (l.gap.closed()) {
+            s.i[l.branch] = s.g[l.branch] * v + s.j[l.branch];
+        } else {
+            settleGap(l.gap, l.branch, s);
+            v = 0.0;
+        }
+        double perVolt = 0.0;
+        const double t = stageTemperature(l, v, s, perVolt), r = resistance_ohm(l, t);
+        s.y[l.temperature] = t;
+        s.f[l.temperature] =
+            (v * v / r - perRadiation(l) * (fourth(t) - fourth(s.ambient_K))) / l.heat_J_per_K;
+        if (!l.gap.closed()) continue;
+        s.disagree(std::fabs(v / r - s.i[l.branch]) /
+                   (kAgreeRelative * std::fabs(v / r) + kAgree_A));
+        l.at_V = v;
+    }
+}
+
+} // namespace loom::circuit

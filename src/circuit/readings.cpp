@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: MIT
+#include "circuit/readings.h"
+
+#include <cmath>
+
+namespace loom::circuit {
+
+namespace {
+
+constexpr double kTurn_rad = 6.28318530717958648;
+
+void mix(const std::vector<double>& begin,
+         const std::vector<double>& middle,
+         const std::vector<double>& end,
+         const Parabola& p,
+         std::vector<double>& out) {
+    out.resize(begin.size());
+    for (std::size_t k = 0; k < out.size(); ++k)
+        out[k] = p.begin * begin[k] + p.middle * middle[k] + p.end * end[k];
+}
+
+} // namespace
+
+void Shown::fill(const Network& net, const Step& s, double theta) {
+    if (theta <= 0.0) {
+        v = s.begin.v;
+        i = s.begin.i;
+        volts = s.begin.volts;
+        y = s.begin.y;
+    } else {
+        const Parabola p(theta);
+        mix(s.begin.v, s.middle.v, s.end.v, p, v);
+        mix(s.begin.i, s.middle.i, s.end.i, p, i);
+        mix(s.begin.volts, s.middle.volts, s.end.volts, p, volts);
+        y.resize(s.begin.y.size());
+        for (std::uint32_t k = 0; k < y.size(); ++k)
+            y[k] = s.state(k, theta);
+    }
+    f = s.begin.f;
+    net.recoverIdealCurrents(i.data(), idealCurrent_A);
+    island = net.islands();
+}
+
+Reading Shown::relay(const Network& net, const RelayPart& r) const {
+    Reading out;
+    const CoilPart& coil = net.coils[r.coil];
+    out.temp_K = y[coil.temperature];
+    out.contactNO_A = i[net.contacts[r.normallyOpen].branch];
+    out.contactNC_A = i[net.contacts[r.normallyClosed].branch];
+    out.pulledIn = r.in();
+    return out;
+}
+
+void Shown::describe(const Network& net, const Where& w, Reading& r) const {
+    switch (w.kind) {
+    case Kind::Cable: {
+        const CablePart& c = net.cables[w.part];
+        r.temp_K = y[c.conductor];
+        r.open = !c.parted.closed();
+        break;
+    }
+    case Kind::Battery: {
+        const BatteryPart& b = net.batteries[w.part];
+        r.current_A = -r.current_A;
+        r.power_W = -r.power_W;
+        r.temp_K = y[b.temperature];
+        const double q = charge(b, y.data());
+        r.charge = q < 0.0 ? 0.0 : q > 1.0 ? 1.0 : q;
+        break;
+    }
+    case Kind::Contact:
+        r.pulledIn = net.contacts[w.part].gap.closed();
+        break;
+    case Kind::Fuse: {
+        const FusePart& f0 = net.fuses[w.part];
+        const double x = y[f0.element];
+        r.open = !f0.gap.closed();
+        r.melting = r.open || x > 1.0 ? 1.0 : x < 0.0 ? 0.0 : x;
+        // The element of a fuse melts some 400 K above ambient (zinc, from memory).
+        r.temp_K += 400.0 * (x < 0.0 ? 0.0 : x);
+        break;
+    }
+    case Kind::Lamp: {
+        const LampPart& l = net.lamps[w.part];
+        r.temp_K = y[l.temperature];
+        r.open = !l.gap.closed();
+        r.brightness = brightness(r.temp_K);
+        break;
+    }
+    case Kind::Motor: {
+        const MotorPart& m = net.motors[w.part];
+        r.temp_K = y[m.temperature];
+        r.speed_rad_s = y[m.speed];
+        r.angle_rad = y[m.angle] - kTurn_rad * std::floor(y[m.angle] / kTurn_rad);
+        break;
+    }
+    default:
+        break;
+    }
+}
+
+Reading Shown::reading(const Network& net, const Where& w, std::uint32_t element) const {
+    Reading r;
+    if (w.kind == Kind::Relay) r = relay(net, net.relays[w.part]);
+    if (w.kind != Kind::Relay) r.temp_K = net.netlist.ambient_K;
+    if (w.kind == Kind::Ideal) {
+        const auto* source = std::get_if<VoltageSource>(&net.netlist.elements[element].part);
+        r.voltage_V = source == nullptr ? 0.0 : source->emf_V;
+        r.current_A = idealCurrent_A[w.part];
+    } else {
+        r.voltage_V = v[w.branch];
+        r.current_A = i[w.branch];
+    }
+    r.power_W = r.voltage_V * r.current_A;
+    describe(net, w, r);
+    return r;
+}
+
+std::optional<double> Shown::voltage_V(const Network& net, Node a, Node b) const {
+    if (island[a] != island[b]) return {};
+    const Joins& j = net.joins;
+    return (volts[j.unknown[a]] - volts[j.unknown[b]]) + (j.offset_V[a] - j.offset_V[b]);
+}
+
+bool Shown::quiet(const Network& net) const {
+    constexpr double kNothing_A = 1e-3, kNothing_K = 0.5;
+    for (double x : i)
+        if (!(std::fabs(x) < kNothing_A)) return false;
+    const auto warm = [&](std::uint32_t k) {
+        return !(std::fabs(y[k] - net.netlist.ambient_K) < kNothing_K);
+    };
+    for (const MotorPart& m : net.motors)
+        if (m.turning != 0 || warm(m.temperature)) return false;
+    for (const CablePart& c : net.cables)
+        if (warm(c.conductor) || warm(c.sleeve) || warm(c.ends[0].temperature) ||
+            warm(c.ends[1].temperature))
+            return false;
+    for (const CoilPart& c : net.coils)
+        if (c.warms && warm(c.temperature)) return false;
+    for (const LampPart& l : net.lamps)
+        if (warm(l.temperature)) return false;
+    for (const FusePart& f0 : net.fuses)
+        if (y[f0.element] > 1e-3) return false;
+    return true;
+}
+
+} // namespace loom::circuit

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+// What can be seen at one time: branch values and states between two steps, turned into Readings.
+#pragma once
+
+#include "circuit/circuit.h"
+#include "circuit/stepper.h"
+
+namespace loom::circuit {
+
+class Shown {
+public:
+    // Everything at theta (0..1) of the step; the beginning of it when the step has no length.
+    void fill(const Network& net, const Step& step, double theta);
+
+    Reading reading(const Network& net, const Where& where, std::uint32_t element) const;
+    std::optional<double> voltage_V(const Network& net, Node a, Node b) const;
+    bool quiet(const Network& net) const;
+
+private:
+    Reading relay(const Network& net, const RelayPart& r) const;
+    void describe(const Network& net, const Where& where, Reading& r) const;
+
+    std::vector<double> v, i, volts, y, f, idealCurrent_A;
+    std::vector<std::uint32_t> island;
+};
+
+} // namespace loom::circuit
