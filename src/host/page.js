@@ -93,13 +93,13 @@ mergeInto(LibraryManager.library, {
             });
         loomFiles.listen();
 
-        var still = matchMedia('(prefers-reduced-motion: reduce)');
+        var still = window.matchMedia('(prefers-reduced-motion: reduce)');
         var tellStill = function () { _loom_reduced_motion(still.matches); };
         still.addEventListener('change', tellStill);
         tellStill();
 
         var watchRatio = function () {
-            matchMedia('(resolution: ' + window.devicePixelRatio + 'dppx)')
+            window.matchMedia('(resolution: ' + window.devicePixelRatio + 'dppx)')
                 .addEventListener('change', function () {
                     _loom_resized();
                     watchRatio();
