@@ -1,0 +1,307 @@
+// SPDX-License-Identifier: MIT
+// The command as its users meet it: what it prints and its exit codes.
+#include "attempt/record_file.h"
+#include "bench/file.h"
+#include "desk/desk.h"
+#include "desk/folder.h"
+#include "desk/numbers.h"
+
+#include <nlohmann/json.hpp>
+#include <vector>
+
+using namespace loom;
+using namespace loom::desk;
+using namespace loom::desk::test;
+
+namespace {
+
+struct Table {
+    std::vector<std::string> headings;
+    std::vector<std::vector<std::string>> rows;
+};
+
+std::vector<std::string> parted(const std::string& text, char by) {
+    std::vector<std::string> parts{""};
+    for (const char c : text) {
+        if (c == by)
+            parts.emplace_back();
+        else
+            parts.back() += c;
+    }
+    return parts;
+}
+
+Table tableFrom(const std::string& csv) {
+    Table table;
+    for (const std::string& line : parted(csv, '\n')) {
+        if (line.empty()) continue;
+        if (table.headings.empty())
+            table.headings = parted(line, ',');
+        else
+            table.rows.push_back(parted(line, ','));
+    }
+    return table;
+}
+
+double last(const Table& table, std::size_t column) {
+    REQUIRE_FALSE(table.rows.empty());
+    return numberFrom(table.rows.back().at(column)).value_or(-1e9);
+}
+
+constexpr const char* drive = "0.1 Q1 off; Q1 on; S1 on\n"
+                              "0.2 S2 forward; S3 held\n";
+
+} // namespace
+
+TEST_CASE("help tells the commands, the quantities, the parts and the exit codes") {
+    for (const char* word : {"--help", "-h", "help"}) {
+        const Said said = run({word});
+        CHECK(said.exitCode == Done);
+        CHECK(said.err.empty());
+        for (const char* must : {"loomwright try",
+                                 "loomwright new",
+                                 "loomwright replay",
+                                 "loomwright check",
+                                 "--every",
+                                 "brightness",
+                                 "push-button: in, out; released, held",
+                                 "Exit codes"})
+            CHECK_MESSAGE(said.out.find(must) != std::string::npos, must);
+    }
+    CHECK(run({"try", "--help"}).exitCode == Done);
+    for (const std::string& line : parted(run({"--help"}).out, '\n'))
+        CHECK_MESSAGE(line.size() <= 100, line);
+}
+
+TEST_CASE("wrong arguments say what was expected") {
+    struct Row {
+        std::vector<std::string> arguments;
+        const char* err;
+    };
+
+    const Row rows[] = {
+        {{}, "loomwright: command: expected try, new, replay, check or --help, found nothing\n"},
+        {{"tr"}, "loomwright: command: expected try, new, replay, check or --help, found tr\n"},
+        {{"try"}, "loomwright: try: expected a bench file, found none\n"},
+        {{"try", "b"}, "loomwright: try: expected --read and at least one quantity, found none\n"},
+        {{"try", "b", "c"}, "loomwright: try: expected one bench file, found a second, c\n"},
+        {{"try", "b", "--read"}, "loomwright: --read: expected a quantity, found none\n"},
+        {{"try", "b", "--read", "--as", "csv"},
+         "loomwright: --read: expected a quantity, found none\n"},
+        {{"try", "b", "--as", "xml"}, "loomwright: --as: expected csv or json, found xml\n"},
+        {{"try", "b", "--for", "ever"}, "loomwright: --for: expected seconds from 0, found ever\n"},
+        {{"try", "b", "--every", "0"},
+         "loomwright: --every: expected seconds from 0.01, found 0\n"},
+        {{"try", "b", "--for"}, "loomwright: --for: expected seconds, found nothing\n"},
+        {{"try", "b", "--speed"},
+         "loomwright: try: expected --do, --for, --every, --read, --as or --events, found "
+         "--speed\n"},
+        {{"new", "big"}, "loomwright: new: expected free or pippin, found big\n"},
+        {{"replay"}, "loomwright: replay: expected one attempt file, found 0 arguments\n"},
+        {{"check", "a"},
+         "loomwright: check: expected an exercise file and an attempt file, found 1 arguments\n"},
+    };
+    for (const Row& row : rows) {
+        const Said said = run(row.arguments);
+        CHECK(said.exitCode == WrongUse);
+        CHECK(said.out.empty());
+        CHECK(said.err == row.err);
+    }
+}
+
+TEST_CASE("new prints benches that can be read") {
+    CHECK(bench::fromJson(run({"new"}).out));
+    CHECK(run({"new"}).out == run({"new", "free"}).out);
+    const auto pippin = bench::fromJson(run({"new", "pippin"}).out);
+    REQUIRE(pippin);
+    CHECK(bench::findPart(pippin.value(), std::string("M1")));
+}
+
+TEST_CASE("files that cannot be read or are not what they should be") {
+    const Folder folder;
+    const std::string broken =
+        folder.file("broken.loom.json", "{\"format\": \"loomwright bench\",\n");
+    const std::string other = folder.file("other.loom.json", "{\"format\": \"letter\"}");
+    const std::string bench = folder.file("pippin.loom.json", run({"new", "pippin"}).out);
+
+    struct Row {
+        std::vector<std::string> arguments;
+        const char* err;
+    };
+
+    const std::string script = folder.file("drive.txt", "0.1 Q1 off\n\n0.2 Q1 sideways\n");
+    const std::string refused = folder.file("early.txt", "# no key\n0.1 Q1 on\n");
+    const Row rows[] = {
+        {{"try", folder.name("none.loom.json"), "--read", "M1.speed"},
+         "loomwright: none.loom.json: expected a file that can be read, found No such file or "
+         "directory\n"},
+        {{"try", other, "--read", "M1.speed"},
+         "loomwright: other.loom.json: /format: expected loomwright bench, found letter\n"},
+        {{"try", bench, "--do", script, "--read", "M1.speed"},
+         "loomwright: drive.txt:3: expected Q1 and one of: key out, off, on, found sideways\n"},
+        {{"try", bench, "--do", "drive", "--read", "M1.speed"},
+         "loomwright: --do: expected a script file or a line such as '0.5 Q1 on', found drive\n"},
+        {{"try", bench, "--read", "M1.spped"},
+         "loomwright: --read: M1.spped: expected one of: voltage, current, power, temperature, "
+         "speed, angle, charge, melting, brightness, open, closed, pulled-in, "
+         "normally-open-current, normally-closed-current, found spped\n"},
+        {{"try", bench, "--read", "M7.speed"},
+         "loomwright: --read: M7.speed: expected parts or a cable that are on the bench at some "
+         "time, found M7\n"},
+        {{"replay", bench},
+         "loomwright: pippin.loom.json: /format: expected loomwright attempt, found loomwright "
+         "bench\n"},
+    };
+    for (const Row& row : rows) {
+        const Said said = run(row.arguments);
+        CHECK(said.exitCode == Unreadable);
+        CHECK(said.out.empty());
+        CHECK(withoutFolder(said.err, folder) == row.err);
+    }
+    const Said cut = run({"try", broken, "--read", "M1.speed"});
+    CHECK(cut.exitCode == Unreadable);
+    CHECK(cut.err.find("line 2") != std::string::npos);
+    const Said said = run({"try", bench, "--do", refused, "--read", "M1.speed"});
+    CHECK(said.exitCode == Refused);
+    CHECK(withoutFolder(said.err, folder) ==
+          "loomwright: early.txt:2: Q1: expected the key in, found key out\n");
+}
+
+TEST_CASE("try prints a table of readings as CSV, events on standard error") {
+    const Folder folder;
+    const std::string bench = folder.file("pippin.loom.json", run({"new", "pippin"}).out);
+    const Said said = run({"try",
+                           bench,
+                           "--do",
+                           drive,
+                           "--for",
+                           "1.55",
+                           "--every",
+                           "0.5",
+                           "--read",
+                           "M1.speed",
+                           "K1.pulled-in",
+                           "X1/1-X1/10"});
+    CHECK(said.exitCode == Done);
+    const Table table = tableFrom(said.out);
+    CHECK(table.headings ==
+          std::vector<std::string>{"time_s", "M1.speed_rad/s", "K1.pulled-in", "X1/1-X1/10_V"});
+    REQUIRE(table.rows.size() == 5);
+    const char* times[] = {"0.00", "0.50", "1.00", "1.50", "1.55"};
+    for (std::size_t i = 0; i < 5; ++i)
+        CHECK(table.rows[i].at(0) == times[i]);
+    CHECK(table.rows[0] == std::vector<std::string>{"0.00", "0", "0", "0"});
+    CHECK(last(table, 1) > 300.0);
+    CHECK(table.rows[4][2] == "1");
+    CHECK(said.err.find("s: K1 pulled in at 2") != std::string::npos);
+    CHECK(said.err.find("s: M1 began to turn") != std::string::npos);
+}
+
+TEST_CASE("try prints JSON that a program can read") {
+    const Folder folder;
+    const std::string bench = folder.file("pippin.loom.json", run({"new", "pippin"}).out);
+    const Said said = run({"try",
+                           bench,
+                           "--do",
+                           drive,
+                           "--as",
+                           "json",
+                           "--events",
+                           "--read",
+                           "M1.speed",
+                           "P-06.temperature"});
+    CHECK(said.exitCode == Done);
+    CHECK(said.err.empty());
+    const auto json = nlohmann::json::parse(said.out, nullptr, false);
+    REQUIRE_FALSE(json.is_discarded());
+    CHECK(json["columns"][1]["name"] == "M1.speed");
+    CHECK(json["columns"][1]["unit"] == "rad/s");
+    CHECK(json["rows"].size() == 13); // 1 s after the last line at 0.2 s, every 0.1 s
+    CHECK(json["rows"][12][0] == 1.2);
+    bool pulledIn = false;
+    for (const auto& event : json["events"])
+        pulledIn |= event["event"] == "pulled-in" && event["name"] == "K1";
+    CHECK(pulledIn);
+}
+
+TEST_CASE("events stand in the row that follows them") {
+    const Folder folder;
+    const std::string bench = folder.file("pippin.loom.json", run({"new", "pippin"}).out);
+    const Said said =
+        run({"try", bench, "--do", drive, "--events", "--every", "0.1", "--read", "K1.pulled-in"});
+    CHECK(said.err.empty());
+    const Table table = tableFrom(said.out);
+    CHECK(table.headings.back() == "events");
+    for (const auto& row : table.rows) {
+        const bool told = row.back().find("K1 pulled in") != std::string::npos;
+        CHECK(told == (row[0] == "0.30"));
+    }
+}
+
+TEST_CASE("a part that comes later has empty cells until then") {
+    const Folder folder;
+    const std::string bench = folder.file("free.loom.json", run({"new"}).out);
+    const Said said = run({"try",
+                           bench,
+                           "--do",
+                           "0.2 lay B1",
+                           "--for",
+                           "0.3",
+                           "--read",
+                           "B1.voltage",
+                           "B1/plus-B1/minus"});
+    CHECK(said.exitCode == Done);
+    const Table table = tableFrom(said.out);
+    REQUIRE(table.rows.size() == 4);
+    CHECK(table.rows[1] == std::vector<std::string>{"0.10", "", ""});
+    CHECK(last(table, 1) == doctest::Approx(12.85).epsilon(0.01));
+    CHECK(last(table, 2) == doctest::Approx(12.85).epsilon(0.01));
+}
+
+TEST_CASE("a bench built by script alone lights its lamp and blows its fuse") {
+    const Folder folder;
+    const std::string bench = folder.file("free.loom.json", run({"new"}).out);
+    const std::string script = folder.file("build.txt",
+                                           "lay B1 0.3 0.8\nlay F2 0.3 0.5\nlay S4 0.6 0.5\n"
+                                           "lay E1 0.9 0.5\n"
+                                           "cut B1 plus to F2 in\ncut F2 out to S4 in\n"
+                                           "cut S4 out to E1 in label feed\n"
+                                           "cut E1 out to B1 minus sleeve black\n"
+                                           "1 S4 on\n"
+                                           "3 cut E1 in to E1 out\n");
+    const Said said = run({"try",
+                           bench,
+                           "--do",
+                           script,
+                           "--for",
+                           "6",
+                           "--every",
+                           "1",
+                           "--read",
+                           "feed.current",
+                           "F2.open"});
+    CHECK(said.exitCode == Done);
+    const Table table = tableFrom(said.out);
+    REQUIRE(table.rows.size() == 7);
+    CHECK(numberFrom(table.rows[2][1]).value_or(0) > 0.4);
+    CHECK(table.rows[2][2] == "0");
+    CHECK(table.rows[6][2] == "1");
+    CHECK(said.err.find("s: F2 opened at") != std::string::npos);
+}
+
+TEST_CASE("replay prints the state hash of the attempt") {
+    const Folder folder;
+    auto bench = bench::fromJson(run({"new", "pippin"}).out);
+    REQUIRE(bench);
+    attempt::Attempt attempt(bench.value());
+    REQUIRE_FALSE(
+        attempt.ask(bench::Operate{bench::findPart(attempt.bench(), std::string("S1"))->id, 1}));
+    attempt.advance(30);
+    const std::string file = folder.file("a.attempt.json", attempt::toJson(attempt.record()));
+    const Said said = run({"replay", file});
+    CHECK(said.exitCode == Done);
+    char hash[32];
+    std::snprintf(
+        hash, sizeof hash, "%016llx\n", static_cast<unsigned long long>(attempt.stateHash()));
+    CHECK(said.out == hash);
+}

@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: MIT
+#include "attempt/attempt.h"
+#include "bench/file.h"
+#include "desk/desk.h"
+#include "desk/script.h"
+
+#include <doctest/doctest.h>
+
+using namespace loom;
+using namespace loom::desk;
+
+namespace {
+
+std::string joined(const std::vector<std::string>& words) {
+    std::string text;
+    for (const std::string& word : words)
+        text += "[" + word + "]";
+    return text;
+}
+
+bench::Bench pippin() {
+    const auto outcome = bench::fromJson(run({"new", "pippin"}).out);
+    REQUIRE(outcome);
+    return outcome.value();
+}
+
+std::string refusalOf(const std::string& text) {
+    const auto lines = scriptFrom("s", text);
+    if (!lines)
+        return lines.refusal().place + " " + lines.refusal().expected + " | " +
+               lines.refusal().found;
+    REQUIRE(lines.value().size() == 1);
+    const auto command = commandFrom(lines.value()[0], pippin());
+    if (command) return "";
+    return command.refusal().place + " " + command.refusal().expected + " | " +
+           command.refusal().found;
+}
+
+} // namespace
+
+TEST_CASE("a script is cut into timed lines of words") {
+    const auto outcome = scriptFrom("s",
+                                    "# start\n"
+                                    "0.5 Q1 off; Q1 on   # turned\n"
+                                    "\n"
+                                    "  1 S3 held\r\n"
+                                    "1.204\tjoin P-02 2 X1 \"10 upper\" ; free \"P-02\" 1");
+    REQUIRE(outcome);
+
+    struct Row {
+        std::int64_t slice;
+        const char *place, *words;
+    };
+
+    const Row rows[] = {{50, "s:2", "[Q1][off]"},
+                        {50, "s:2", "[Q1][on]"},
+                        {100, "s:4", "[S3][held]"},
+                        {120, "s:5", "[join][P-02][2][X1][10 upper]"},
+                        {120, "s:5", "[free][P-02][1]"}};
+    REQUIRE(outcome.value().size() == std::size(rows));
+    for (std::size_t i = 0; i < std::size(rows); ++i) {
+        CAPTURE(rows[i].words);
+        CHECK(outcome.value()[i].slice == rows[i].slice);
+        CHECK(outcome.value()[i].place == rows[i].place);
+        CHECK(joined(outcome.value()[i].words) == rows[i].words);
+    }
+}
+
+TEST_CASE("an empty script is a script") {
+    for (const char* text : {"", "\n\n", "# nothing", " ; ;"}) {
+        const auto outcome = scriptFrom("s", text);
+        REQUIRE(outcome);
+        CHECK(outcome.value().empty());
+    }
+}
+
+TEST_CASE("what a script cannot mean is refused with line, expectation and finding") {
+    struct Row {
+        const char *text, *refusal;
+    };
+
+    const Row rows[] = {
+        {"2 Q1 off\n1 Q1 on", "s:2 a time from 2 s to 100 h | 1"},
+        {"-1 Q1 off", "s:1 a time from 0 s to 100 h | -1"},
+        {"1e9 Q1 off", "s:1 a time from 0 s to 100 h | 1e9"},
+        {"\n3.5", "s:2 a command after the time | none"},
+        {"join P-02 2 X1 \"10", "s:1 a closing \" | the end of the line"},
+        {"join P-02 3 X1 10", "s:1 end 1 or 2 | 3"},
+        {"join P-02", "s:1 end 1 or 2 | the end of the line"},
+        {"join P-99 1 X1 10", "s:1 the label of a cable on the bench | P-99"},
+        {"join P-14 1 X1 10", "s:1 P-14#1 to P-14#2, for several carry this label | P-14"},
+        {"join P-02 2 B1 normally open", "s:1 one of its terminals: plus, minus | normally open"},
+        {"join P-02 2 Z9 plus", "s:1 the reference of a part on the bench | Z9"},
+        {"Q1 halfway", "s:1 Q1 and one of: key out, off, on | halfway"},
+        {"E1 on", "s:1 E1 and one of: nothing to set | on"},
+        {"F2 fit big", "s:1 a rating in A, or none | big"},
+        {"turn E1 4", "s:1 0 to 3 quarter turns | 4"},
+        {"move E1 0.5", "s:1 metres from the top edge | the end of the line"},
+        {"cut B1 plus", "s:1 'to' and another terminal | the end"},
+        {"cut B1 plus to X1 3 sleeve pink", "s:1 a sleeve colour such as red or black | pink"},
+        {"cut B1 plus to X1 3 mm2 thick", "s:1 a cross-section in mm2 | thick"},
+        {"undo twice", "s:1 the end of the line | twice"},
+        {"frobnicate",
+         "s:1 a part's reference, or lay, move, turn, remove, take, cut, join, free, "
+         "undo, redo | frobnicate"},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.text);
+        CHECK(refusalOf(row.text) == row.refusal);
+    }
+}
+
+TEST_CASE("each command of a script does what it says") {
+    attempt::Attempt attempt(pippin());
+    const auto outcome =
+        scriptFrom("s",
+                   "Q1 off; Q1 on; S2 forward; F2 fit 10; F3 fit none\n"
+                   "remove P-02; take P-02 0.1 0.1; join P-02 1 B1 minus\n"
+                   "join P-02 2 X1 10; free P-14#2 2; remove M1; lay M1 1.6 1.0\n"
+                   "move E1 1.5 0.3; turn E1 1\n"
+                   "cut M1 lead 1 to K1 common mm2 6 sleeve black length 0.8 label "
+                   "new\n"
+                   "undo; redo; S3 held");
+    REQUIRE(outcome);
+    for (const ScriptLine& line : outcome.value()) {
+        CAPTURE(line.place);
+        CAPTURE(line.words[0]);
+        const auto command = commandFrom(line, attempt.bench());
+        REQUIRE(command);
+        const auto refused = attempt.ask(command.value());
+        if (refused) FAIL(refused->place, ": ", refused->expected, ", ", refused->found);
+    }
+    const bench::Bench& bench = attempt.bench();
+    const auto part = [&](const char* ref) { return *bench::findPart(bench, std::string(ref)); };
+    CHECK(part("Q1").position == 2);
+    CHECK(part("S2").position == 2);
+    CHECK(part("S3").position == 1);
+    CHECK(part("F2").rating == 10.0);
+    CHECK(part("F3").rating == 0.0);
+    CHECK(part("E1").quarterTurns == 1);
+    CHECK(part("E1").at_m.x_m == 1.5);
+    CHECK(part("M1").at_m.y_m == 1.0);
+    const bench::Cable& last = bench.cables.back();
+    CHECK(last.label == "new");
+    CHECK(last.area_m2 == 6e-6);
+    CHECK(last.length_m == 0.8);
+    CHECK(last.sleeve == bench::Sleeve::Black);
+    int loose = 0;
+    for (const bench::Cable& cable : bench.cables) {
+        if (cable.label == "P-02") CHECK((cable.ends[0].at && cable.ends[1].at));
+        if (cable.label == "P-14") loose += !cable.ends[0].at + !cable.ends[1].at;
+    }
+    CHECK(loose == 1);
+}
