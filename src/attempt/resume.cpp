@@ -12,7 +12,7 @@ namespace {
 using bench::Refusal;
 using bench::Why;
 
-bool isWear(const Command& command) {
+bool didCircuit(const Command& command) {
     const auto* edit = std::get_if<bench::Edit>(&command);
     return edit && isWear(*edit);
 }
@@ -74,7 +74,7 @@ bench::Outcome<Attempt> replay(const Record& record) {
     for (std::size_t i = 0; i < record.entries.size(); ++i) {
         const Entry& entry = record.entries[i];
         attempt.advance(entry.slice - attempt.now_slices());
-        if (isWear(entry.command)) continue;
+        if (didCircuit(entry.command)) continue;
         if (std::holds_alternative<Reopened>(entry.command)) {
             attempt.reopen();
             continue;
