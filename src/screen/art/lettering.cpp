@@ -5,10 +5,18 @@
 
 namespace loom::art {
 
+namespace {
+
+// Dear ImGui sizes a font by its line, letters are sized by their em. Open Sans: ascent 1.069 and
+// descent 0.293 of an em (its hhea table).
+constexpr float kLineOfEm = 1.362f;
+
+} // namespace
+
 ImFont* FontSet::pick(bool isBold, float size_px) const {
     ImFont* const* fonts = isBold && bold[0] ? bold : regular;
     ImFont* best = fonts[0];
-    for (int i = 1; i < kSizes && fonts[i] && best->FontSize < size_px - 0.5f; ++i)
+    for (int i = 1; i < kSizes && fonts[i] && best->FontSize < size_px * kLineOfEm - 0.5f; ++i)
         best = fonts[i];
     return best;
 }
@@ -16,7 +24,7 @@ ImFont* FontSet::pick(bool isBold, float size_px) const {
 ImVec2 textSize(const FontSet& fonts, const Lettering& style, const char* text) {
     ImFont* font = fonts.pick(style.bold, style.size_px);
     if (!font) return ImVec2(0, 0);
-    return font->CalcTextSizeA(style.size_px, 1e9f, 0.0f, text);
+    return font->CalcTextSizeA(style.size_px * kLineOfEm, 1e9f, 0.0f, text);
 }
 
 void drawText(ImDrawList* list,
@@ -26,10 +34,10 @@ void drawText(ImDrawList* list,
               const char* text) {
     ImFont* font = fonts.pick(style.bold, style.size_px);
     if (!font || !text[0] || style.size_px < 6.0f) return;
-    const ImVec2 size = font->CalcTextSizeA(style.size_px, 1e9f, 0.0f, text);
+    const ImVec2 size = font->CalcTextSizeA(style.size_px * kLineOfEm, 1e9f, 0.0f, text);
     const ImVec2 at(static_cast<float>(static_cast<int>(centre.x - size.x * 0.5f + 0.5f)),
                     static_cast<float>(static_cast<int>(centre.y - size.y * 0.5f + 0.5f)));
-    list->AddText(font, style.size_px, at, style.colour, text);
+    list->AddText(font, style.size_px * kLineOfEm, at, style.colour, text);
 }
 
 NumberText numberText(double value) {

@@ -32,7 +32,7 @@ struct FontSet {
 };
 
 struct Lettering {
-    float size_px = 15.0f;
+    float size_px = 15.0f; // of the em, as in CSS
     bool bold = true;
     ImU32 colour = 0xff000000u;
 };

@@ -52,7 +52,7 @@ Lettering nameStyle(const FontSet& fonts, const PartLook& look) {
 
 // From the middle of a part to the middle of its name.
 ImVec2 nameOffset(const PartLook& look, ImVec2 text, const Box& box) {
-    const float gap = 5.0f + 0.5f * text.y;
+    const float gap = 2.0f + 0.5f * text.y + (look.focused ? 9.0f : look.selected ? 5.0f : 0.0f);
     switch (nameSide(look)) {
     case NameSide::Below:
         return ImVec2(0.0f, 0.5f * box.height() + gap);
@@ -233,9 +233,25 @@ void drawPart(ImDrawList* list,
     drawMovingBits(d);
     drawLegends(d);
     drawHeat(d);
-    if (!look.ref[0]) return;
+    if (!look.ref[0] || look.nameLater) return;
     const NameText name = nameText(look);
     drawText(list, fonts, nameStyle(fonts, look), nameCentre(fonts, look, name.text), name.text);
+}
+
+void drawPartName(ImDrawList* list, const FontSet& fonts, const PartLook& look) {
+    if (!look.ref[0]) return;
+    const NameText name = nameText(look);
+    const ImVec2 at = nameCentre(fonts, look, name.text);
+    Lettering style = nameStyle(fonts, look);
+    const ImU32 ink = style.colour;
+    if (look.kind != bench::PartKind::Motor) { // that name stands on metal
+        style.colour = fade(tone::board, 0.7f * look.alpha);
+        for (const ImVec2 aside :
+             {ImVec2(-1.5f, 0), ImVec2(1.5f, 0), ImVec2(0, -1.5f), ImVec2(0, 1.5f)})
+            drawText(list, fonts, style, ImVec2(at.x + aside.x, at.y + aside.y), name.text);
+    }
+    style.colour = ink;
+    drawText(list, fonts, style, at, name.text);
 }
 
 void drawCutOut(ImDrawList* list, const PartLook& look) {

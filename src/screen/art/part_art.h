@@ -32,13 +32,17 @@ struct PartLook {
     float time_s = 0.0f;      // for waves and smoke; a still value under reduced motion
 
     // How it is being handled.
-    bool held = false; // lifted: deeper shadow
+    bool nameLater = false; // drawPart() leaves the name to drawPartName(), over the cables
+    bool held = false;      // lifted: deeper shadow
     bool selected = false;
     bool focused = false; // by the keyboard
     float alpha = 1.0f;   // under 1 a ghost: where it would be laid
 };
 
 void drawPart(ImDrawList* list, PictureStore& pictures, const FontSet& fonts, const PartLook& look);
+
+// The name with a pale halo, to stay readable over cables. Nothing without a ref.
+void drawPartName(ImDrawList* list, const FontSet& fonts, const PartLook& look);
 
 // The outline cut into the tray's foam: a part that has been taken.
 void drawCutOut(ImDrawList* list, const PartLook& look);

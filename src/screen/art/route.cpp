@@ -14,8 +14,7 @@ namespace {
 
 constexpr int kCurveSteps = 64;
 constexpr float kPointEvery_m = 0.011f; // along a route
-constexpr float kLeastHandle = 0.28f;   // of the distance between the ends
-constexpr float kTautHandle = 0.04f;    // the same for a cable that only just reaches
+constexpr float kHandle = 0.27f;        // how far an end goes on before it turns, of the distance
 // Slack beyond this is left out of the picture, so that long cables do not bury the board.
 constexpr float kSlackShare = 1.14f;
 constexpr float kSlackExtra_m = 0.045f;
@@ -50,14 +49,19 @@ float wander(unsigned seed, unsigned which) {
     return static_cast<float>(h & 0xffffu) / 32767.5f - 1.0f;
 }
 
+// A cubic that leaves both ends as it should, and a belly that takes up the slack without turning
+// the ends: 16 t^2 (1-t)^2 is 0 with no slope at both, 1 in the middle.
 struct Curve {
     ImVec2 p[4];
+    ImVec2 belly; // unit
+    float deep = 0.0f;
 
     ImVec2 at(float t) const {
         const float s = 1.0f - t;
         const float b0 = s * s * s, b1 = 3 * s * s * t, b2 = 3 * s * t * t, b3 = t * t * t;
-        return ImVec2(p[0].x * b0 + p[1].x * b1 + p[2].x * b2 + p[3].x * b3,
-                      p[0].y * b0 + p[1].y * b1 + p[2].y * b2 + p[3].y * b3);
+        const float hang = deep * 16.0f * t * t * s * s;
+        return ImVec2(p[0].x * b0 + p[1].x * b1 + p[2].x * b2 + p[3].x * b3 + belly.x * hang,
+                      p[0].y * b0 + p[1].y * b1 + p[2].y * b2 + p[3].y * b3 + belly.y * hang);
     }
 
     float length() const {
@@ -72,22 +76,99 @@ struct Curve {
     }
 };
 
-// Which way an end really leaves: as its terminal holds it, else towards the other end and down.
-ImVec2 direction(const EndSeat& seat, ImVec2 towards, float sway) {
-    const float soft = 1.0f - seat.stiffness;
-    const ImVec2 free(towards.x, towards.y + 0.45f);
-    ImVec2 d(seat.stiffness * seat.leaves.x + soft * free.x,
-             seat.stiffness * seat.leaves.y + soft * free.y);
-    d = unit(d, ImVec2(0, 1));
-    return unit(ImVec2(d.x - d.y * sway * soft, d.y + d.x * sway * soft), ImVec2(0, 1));
+ImVec2 across(ImVec2 v, ImVec2 axis) {
+    const float along = v.x * axis.x + v.y * axis.y;
+    return ImVec2(v.x - along * axis.x, v.y - along * axis.y);
 }
 
-Curve curveOf(const ImVec2 (&starts)[2], const ImVec2 (&leaves)[2], float handle, float lean) {
-    Curve curve;
-    curve.p[0] = starts[0];
-    curve.p[1] = plus(starts[0], leaves[0], handle * (1.0f + lean));
-    curve.p[2] = plus(starts[1], leaves[1], handle * (1.0f - lean));
-    curve.p[3] = starts[1];
+// The way the slack goes: as the ends that are held point, else towards the learner; across the cable.
+ImVec2 bellyOf(const CableSpan& span, ImVec2 towards) {
+    ImVec2 wish(0.0f, 0.3f);
+    for (const EndSeat& seat : span.ends)
+        wish = plus(wish, seat.leaves, seat.stiffness);
+    const float side = wander(span.seed, 4) < 0.0f ? -1.0f : 1.0f;
+    const ImVec2 either(-towards.y * side, towards.x * side);
+    const ImVec2 aside = across(wish, towards);
+    return lengthOf(aside) > 0.08f ? unit(aside, either) : either;
+}
+
+// Which way an end really leaves: as its terminal holds it, else towards the other end and into the belly.
+ImVec2 direction(const EndSeat& seat, ImVec2 towards, ImVec2 belly, float sway) {
+    const float soft = 1.0f - seat.stiffness;
+    const ImVec2 free(towards.x + 0.45f * belly.x, towards.y + 0.45f * belly.y);
+    const ImVec2 d = unit(ImVec2(seat.stiffness * seat.leaves.x + soft * free.x,
+                                 seat.stiffness * seat.leaves.y + soft * free.y),
+                          belly);
+    return unit(ImVec2(d.x - d.y * sway * soft, d.y + d.x * sway * soft), belly);
+}
+
+// How the ends of a cable meet its course.
+struct Course {
+    ImVec2 starts[2], leaves[2], belly;
+    float straight_m[2];  // how far each end goes on before it turns, when there is no slack
+    float opposed = 0.0f; // 1: the ends point against each other, so slack makes an S of it
+
+    // slack_m: how much further it swings out.
+    Curve with(float slack_m) const {
+        Curve curve;
+        curve.p[0] = starts[0];
+        curve.p[3] = starts[1];
+        for (int i = 0; i < 2; ++i)
+            curve.p[i + 1] = plus(starts[i], leaves[i], straight_m[i] + 0.8f * opposed * slack_m);
+        curve.belly = belly;
+        curve.deep = (1.0f - opposed) * slack_m;
+        return curve;
+    }
+};
+
+Course courseOf(const CableSpan& span, Route& out, float width_m) {
+    ImVec2 middle[2];
+    for (int i = 0; i < 2; ++i)
+        middle[i] = finite(span.ends[i].terminal_m);
+    const ImVec2 towards =
+        unit(ImVec2(middle[1].x - middle[0].x, middle[1].y - middle[0].y), ImVec2(0, 1));
+    Course course;
+    course.belly = bellyOf(span, towards);
+    for (int i = 0; i < 2; ++i) {
+        EndSeat& seat = out.ends[i];
+        seat = span.ends[i];
+        seat.terminal_m = middle[i];
+        seat.leaves = unit(finite(seat.leaves), ImVec2(0, 1));
+        const float sign = i == 0 ? 1.0f : -1.0f;
+        const float sway = 0.16f * wander(span.seed, static_cast<unsigned>(i));
+        seat.leaves =
+            direction(seat, ImVec2(sign * towards.x, sign * towards.y), course.belly, sway);
+        seat.terminal_m = seatedAt_m(seat);
+        course.leaves[i] = seat.leaves;
+        course.starts[i] = plus(seat.terminal_m, seat.leaves, sleeveStart_m(seat, width_m));
+    }
+    const ImVec2 gap(course.starts[1].x - course.starts[0].x,
+                     course.starts[1].y - course.starts[0].y);
+    const float apart = lengthOf(gap), lean = 0.12f * wander(span.seed, 2);
+    for (int i = 0; i < 2; ++i) {
+        const float sign = i == 0 ? 1.0f : -1.0f;
+        const ImVec2 way = unit(gap, towards);
+        // An end that points away from the other needs room to turn round.
+        const float away = 1.0f - sign * (way.x * course.leaves[i].x + way.y * course.leaves[i].y);
+        course.straight_m[i] =
+            (kHandle * apart + 1.2f * width_m + std::min(0.038f, 0.3f * apart + 0.02f) * away) *
+            (1.0f + sign * lean);
+    }
+    const ImVec2* l = course.leaves;
+    course.opposed = std::min(std::max(0.2f - (l[0].x * l[1].x + l[0].y * l[1].y), 0.0f), 1.0f);
+    return course;
+}
+
+// As much slack as fits the length; none when it is too short already.
+Curve fitted(const Course& course, float length_m) {
+    Curve curve = course.with(0.0f);
+    if (curve.length() >= length_m) return curve;
+    float low = 0.0f, high = length_m;
+    for (int i = 0; i < 14; ++i) {
+        const float middle = 0.5f * (low + high);
+        curve = course.with(middle);
+        (curve.length() < length_m ? low : high) = middle;
+    }
     return curve;
 }
 
@@ -141,41 +222,13 @@ ImVec2 leaveDirection(bench::PartKind kind, int terminal, int quarterTurns) {
 
 void layRoute(const CableSpan& span, Route& out) {
     const float width_m = std::min(std::max(finite(span.width_m), 1e-4f), 0.1f);
-    ImVec2 middle[2], leaves[2], starts[2];
-    for (int i = 0; i < 2; ++i)
-        middle[i] = finite(span.ends[i].terminal_m);
-    const ImVec2 between(middle[1].x - middle[0].x, middle[1].y - middle[0].y);
-    const ImVec2 towards = unit(between, ImVec2(0, 1));
-    for (int i = 0; i < 2; ++i) {
-        EndSeat& seat = out.ends[i];
-        seat = span.ends[i];
-        seat.terminal_m = middle[i];
-        seat.leaves = unit(finite(seat.leaves), ImVec2(0, 1));
-        const float sign = i == 0 ? 1.0f : -1.0f;
-        const float sway = 0.16f * wander(span.seed, static_cast<unsigned>(i));
-        leaves[i] = direction(seat, ImVec2(sign * towards.x, sign * towards.y), sway);
-        seat.leaves = leaves[i];
-        seat.terminal_m = seatedAt_m(seat);
-        starts[i] = plus(seat.terminal_m, leaves[i], sleeveStart_m(seat, width_m));
-    }
+    const Course course = courseOf(span, out, width_m);
+    const ImVec2 gap(course.starts[1].x - course.starts[0].x,
+                     course.starts[1].y - course.starts[0].y);
+    const float most =
+        lengthOf(gap) * kSlackShare + kSlackExtra_m * (1.0f + 0.25f * wander(span.seed, 3));
     out.width_m = width_m;
-
-    const float apart = lengthOf(ImVec2(starts[1].x - starts[0].x, starts[1].y - starts[0].y));
-    const float lean = 0.10f * wander(span.seed, 2);
-    const float most = apart * kSlackShare + kSlackExtra_m * (1.0f + 0.25f * wander(span.seed, 3));
-    const float target = std::min(std::max(finite(span.length_m), 0.01f), most);
-    float low = kTautHandle * apart, high = kLeastHandle * apart; // as when it is too short
-    Curve curve = curveOf(starts, leaves, high, lean);
-    if (curve.length() < target) {
-        low = high;
-        high = low + 2.0f * most;
-    }
-    for (int i = 0; i < 18; ++i) {
-        const float handle = 0.5f * (low + high);
-        curve = curveOf(starts, leaves, handle, lean);
-        (curve.length() < target ? low : high) = handle;
-    }
-    resample(curve, out);
+    resample(fitted(course, std::min(finite(span.length_m), most)), out);
 }
 
 RoutePoint pointAlong(const Route& route, float along_m) {

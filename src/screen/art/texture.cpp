@@ -46,7 +46,7 @@ float woodTone(float x, float y) {
     const float pale = cloud(x * 0.0022f + 40.0f, y * 0.009f) - 0.5f;
     const float fibre = cloud(x * 0.02f + 90.0f, y * 1.1f) - 0.5f;
     const float fine = cloud(x * 0.05f + 7.0f, y * 2.6f) - 0.5f;
-    return 0.30f * ring * std::fabs(ring) + 0.9f * pale + 0.55f * fibre + 0.35f * fine;
+    return 0.20f * ring * std::fabs(ring) + 0.8f * pale + 0.5f * fibre + 0.35f * fine;
 }
 
 } // namespace
