@@ -17,11 +17,9 @@ constexpr float kShimmerEvery_m = 0.092f;
 constexpr float kLeastCurrent_A = 1e-3f;
 constexpr int kStrokePoints = 12;
 
-void toLine(const BoardView& view, const Route& route, ImVec2 offset_px, Line& line) {
-    for (const ImVec2& point : route.points_m) {
-        const ImVec2 at = view.toScreen(point);
-        line.add(ImVec2(at.x + offset_px.x, at.y + offset_px.y));
-    }
+void toLine(const BoardView& view, const Route& route, Line& line) {
+    for (const ImVec2& point : route.points_m)
+        line.add(view.toScreen(point));
     line.findNormals();
 }
 
@@ -96,7 +94,20 @@ void drawCableShadow(ImDrawList* list,
     if (route.points_m.size() < 2) return;
     const float k = view.px_per_m / 800.0f, lift = look.held ? 2.4f : 1.0f;
     Line line;
-    toLine(view, route, ImVec2(1.6f * k * lift, 4.2f * k * lift), line);
+    const ImVec2 fall(1.6f * k * lift, 4.2f * k * lift);
+    const auto shifted = [&](ImVec2 at_m) {
+        const ImVec2 at = view.toScreen(at_m);
+        return ImVec2(at.x + fall.x, at.y + fall.y);
+    };
+    // Under the fittings too; a bare end that is clamped begins inside.
+    const auto reaches = [&](int end) {
+        return sleeveStart_m(route.ends[end], route.width_m) > 0.0f;
+    };
+    if (reaches(0)) line.add(shifted(route.ends[0].terminal_m));
+    for (const ImVec2& point : route.points_m)
+        line.add(shifted(point));
+    if (reaches(1)) line.add(shifted(route.ends[1].terminal_m));
+    line.findNormals();
     drawSoftBand(list,
                  line,
                  0.5f * route.width_m * view.px_per_m,
@@ -111,7 +122,7 @@ void drawCable(ImDrawList* list,
                const CableLook& look) {
     if (route.points_m.size() < 2) return;
     Line line;
-    toLine(view, route, ImVec2(0, 0), line);
+    toLine(view, route, line);
     const float half_px = 0.5f * route.width_m * view.px_per_m;
     if (look.held || look.selected)
         drawGlow(list, line, half_px, fade(tone::attention, 0.9f * look.alpha));

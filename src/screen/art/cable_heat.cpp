@@ -25,8 +25,8 @@ float uneven(int i, int seed) {
 }
 
 float bumps(int i, int seed) {
-    const int whole = i / 3;
-    const float t = static_cast<float>(i % 3) / 3.0f;
+    const int whole = i / 2;
+    const float t = static_cast<float>(i % 2) / 2.0f;
     return uneven(whole, seed) * (1.0f - t) + uneven(whole + 1, seed) * t;
 }
 
@@ -76,29 +76,36 @@ void drawBurntTube(ImDrawList* list,
     for (int i = 0; i < line.count; ++i) {
         const int place = firstIndex + i;
         const float bump = bumps(place, 1);
-        widths[i] = half_px * (1.0f + heat.swollen * (0.10f + 0.30f * bump) -
-                               0.25f * heat.charred * bumps(place, 2));
+        widths[i] = half_px * (1.0f + heat.swollen * (0.04f + 0.42f * bump) -
+                               0.30f * heat.charred * bumps(place, 2));
         const float burnt = ImClamp(heat.charred * (0.55f + 0.9f * bumps(place, 3)), 0.0f, 1.0f);
         const ImU32 dulled = blend(body, rgb(0x8a7a66), 0.22f * heat.dull);
         const ImU32 scorched = blend(dulled, rgb(0x4a2f1a), ImMin(1.0f, 1.4f * burnt));
-        tones[i] = {blend(scorched, rgb(0x17120f), burnt * burnt),
+        const ImU32 coal =
+            blend(rgb(0x14100d), rgb(0x5b5149), 0.8f * bumps(place, 4) * bumps(place, 5));
+        tones[i] = {blend(scorched, coal, burnt * burnt),
                     1.0f - heat.dull,
                     ImClamp(half_px * 0.24f, 0.7f, 1.8f),
                     alpha};
     }
     drawTube(list, line, widths, tones);
     if (heat.split <= 0.0f) return;
-    // Where the sleeve has cracked open the strands show, bright in a black rim.
-    for (int i = 1; i + 2 < line.count; ++i) {
-        if (uneven(firstIndex + i, 7) > 0.42f * heat.split) continue;
+    // Where the sleeve has cracked open the strands show, in long pointed gaps.
+    const ImU32 copper = blend(tone::copper, rgb(0xff7a1a), heat.glow);
+    for (int i = 1; i + 3 < line.count; i += 2) {
+        if (uneven(firstIndex + i, 7) > 0.5f * heat.split) continue;
+        const float wide = half_px * (0.30f + 0.35f * uneven(firstIndex + i, 8));
+        const float aside = half_px * 0.5f * (uneven(firstIndex + i, 10) - 0.5f);
         Line crack;
-        crack.add(line.at[i]);
-        crack.add(line.at[i + 1]);
+        for (int k = 0; k < 4; ++k)
+            crack.add(ImVec2(line.at[i + k].x + line.normal[i + k].x * aside,
+                             line.at[i + k].y + line.normal[i + k].y * aside));
         crack.findNormals();
-        drawTube(list,
-                 crack,
-                 half_px * (0.34f + 0.2f * uneven(firstIndex + i, 8)),
-                 {blend(tone::copper, rgb(0xff7a1a), heat.glow), 0.7f, 1.4f, alpha});
+        const float widths_px[4] = {
+            0.1f, wide, wide * (0.4f + uneven(firstIndex + i, 11) * 0.6f), 0.1f};
+        const TubeTone strand{copper, 0.7f, 1.2f, alpha};
+        const TubeTone strands[4] = {strand, strand, strand, strand};
+        drawTube(list, crack, widths_px, strands);
     }
 }
 
@@ -173,7 +180,7 @@ void drawWisp(ImDrawList* list,
               int which,
               float amount) {
     if (amount <= 0.0f) return;
-    constexpr int puffs = 5;
+    constexpr int puffs = 6;
     constexpr float life_s = 2.6f;
     const float k = px_per_m / 800.0f;
     list->PushTextureID(pictures.softSpot());
@@ -182,14 +189,14 @@ void drawWisp(ImDrawList* list,
         const float age = phase - std::floor(phase);
         const float sway = std::sin(phase * 5.0f + static_cast<float>(which) * 2.1f);
         const ImVec2 at(at_px.x + (6.0f * sway + 16.0f * age) * age * k, at_px.y - 62.0f * age * k);
-        const float r = (4.0f + 19.0f * age) * k;
-        const float thick = amount * 0.36f * ImMin(1.0f, age * 6.0f) * (1.0f - age);
+        const float r = (6.0f + 26.0f * age) * k;
+        const float thick = amount * 0.34f * ImMin(1.0f, age * 6.0f) * (1.0f - age);
         list->PrimReserve(6, 4);
         list->PrimRectUV(ImVec2(at.x - r, at.y - r),
                          ImVec2(at.x + r, at.y + r),
                          ImVec2(0, 0),
                          ImVec2(1, 1),
-                         fade(rgb(0x6f6a66), thick));
+                         fade(rgb(0x5f5a57), thick));
     }
     list->PopTextureID();
 }

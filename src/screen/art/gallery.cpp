@@ -246,7 +246,7 @@ void showCable(Flow& flow, const CableShow& show, float span_px, const char* cap
         seat.stiffness = 0.8f;
     }
     span.width_m = sleeveWidth_m(show.look.area_m2);
-    span.length_m = 1.15f * span_px / kPxPerM;
+    span.length_m = 0.97f * span_px / kPxPerM;
     Route route;
     layRoute(span, route);
     drawCableShadow(flow.list, view, route, show.look);

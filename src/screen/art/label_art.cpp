@@ -108,9 +108,9 @@ void placeLabels(const BoardView& view,
         for (const float share : kShares) {
             LabelSpot tried;
             settle(tried, view, *wish.route, share, size);
-            const float cost = crowd.covered(tried.box_px, i, i) +
-                               260.0f * std::fabs(share - 0.5f) +
-                               14.0f * static_cast<float>(crossings(view, wishes, i, tried.box_px));
+            float cost = crowd.covered(tried.box_px, i, i) + 260.0f * std::fabs(share - 0.5f);
+            if (cost >= best) continue;
+            cost += 14.0f * static_cast<float>(crossings(view, wishes, i, tried.box_px));
             if (cost < best) {
                 best = cost;
                 bestShare = share;

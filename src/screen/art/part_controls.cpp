@@ -224,14 +224,14 @@ void drawSelector(const PartDrawing& d) {
         drawLegend(d, x, y, 14.5f, isHere, isHere ? rgb(0xfbf8f0) : rgb(0xaab3b3), text, 10.5f);
     };
     mark(-41.0f, -31.5f, "F", state == 2);
-    mark(0.0f, -51.5f, "0", state == 1);
+    mark(0.0f, -53.0f, "0", state == 1);
     mark(41.0f, -31.5f, "R", state == 0);
 }
 
 void drawToggle(const PartDrawing& d) {
     const PartFrame& f = d.frame;
     const float on = ImClamp(d.look->position, 0.0f, 1.0f);
-    const float reach = 17.0f - 34.0f * on; // the lever points up when on
+    const float reach = 15.5f - 31.0f * on; // the lever points up when on
     const ImVec2 root(0.0f, -9.0f), tip(0.0f, -9.0f + reach);
     drawBar(d.list,
             f,
@@ -247,7 +247,7 @@ void drawToggle(const PartDrawing& d) {
     drawLegend(
         d, 0.0f, -40.0f, 11.5f, on > 0.5f, on > 0.5f ? tone::ink : rgb(0x465052), "on", 9.5f);
     drawLegend(
-        d, 0.0f, 21.5f, 11.5f, on <= 0.5f, on <= 0.5f ? tone::ink : rgb(0x465052), "off", 9.5f);
+        d, 0.0f, 24.0f, 11.5f, on <= 0.5f, on <= 0.5f ? tone::ink : rgb(0x465052), "off", 9.5f);
 }
 
 } // namespace loom::art

@@ -13,8 +13,10 @@ namespace loom::art {
 namespace {
 
 constexpr int kCurveSteps = 64;
-constexpr float kPointEvery_m = 0.011f; // along a route
-constexpr float kHandle = 0.27f;        // how far an end goes on before it turns, of the distance
+constexpr float kPointEvery_m = 0.012f; // along a route
+constexpr float kBendCounts_m =
+    0.07f;                       // a bend of one radian asks for as many points as this length
+constexpr float kHandle = 0.27f; // how far an end goes on before it turns, of the distance
 // Slack beyond this is left out of the picture, so that long cables do not bury the board.
 constexpr float kSlackShare = 1.14f;
 constexpr float kSlackExtra_m = 0.045f;
@@ -172,31 +174,38 @@ Curve fitted(const Course& course, float length_m) {
     return curve;
 }
 
+// Points closer together where the line bends.
 void resample(const Curve& curve, Route& out) {
     ImVec2 fine[kCurveSteps + 1];
-    float along[kCurveSteps + 1];
+    float along[kCurveSteps + 1], measure[kCurveSteps + 1];
     fine[0] = curve.p[0];
-    along[0] = 0.0f;
+    along[0] = measure[0] = 0.0f;
+    ImVec2 before(0, 0);
     for (int i = 1; i <= kCurveSteps; ++i) {
         fine[i] = curve.at(static_cast<float>(i) / kCurveSteps);
-        along[i] =
-            along[i - 1] + lengthOf(ImVec2(fine[i].x - fine[i - 1].x, fine[i].y - fine[i - 1].y));
+        const ImVec2 step(fine[i].x - fine[i - 1].x, fine[i].y - fine[i - 1].y);
+        const ImVec2 way = unit(step, before);
+        const float bend = i > 1 ? lengthOf(ImVec2(way.x - before.x, way.y - before.y)) : 0.0f;
+        along[i] = along[i - 1] + lengthOf(step);
+        measure[i] = measure[i - 1] + lengthOf(step) + kBendCounts_m * bend;
+        before = way;
     }
     out.drawn_m = along[kCurveSteps];
+    const float total = measure[kCurveSteps];
     const int pieces =
-        std::min(std::max(static_cast<int>(out.drawn_m / kPointEvery_m), 6), kLinePoints - 8);
+        std::min(std::max(static_cast<int>(total / kPointEvery_m), 6), kLinePoints - 4);
     out.points_m.clear();
     out.along_m.clear();
     int k = 0;
     for (int i = 0; i <= pieces; ++i) {
-        const float want = out.drawn_m * static_cast<float>(i) / static_cast<float>(pieces);
-        while (k + 1 < kCurveSteps && along[k + 1] < want)
+        const float want = total * static_cast<float>(i) / static_cast<float>(pieces);
+        while (k + 1 < kCurveSteps && measure[k + 1] < want)
             ++k;
-        const float span = along[k + 1] - along[k];
-        const float share = span > 1e-9f ? std::min(1.0f, (want - along[k]) / span) : 0.0f;
+        const float span = measure[k + 1] - measure[k];
+        const float share = span > 1e-9f ? std::min(1.0f, (want - measure[k]) / span) : 0.0f;
         out.points_m.push_back(ImVec2(fine[k].x + (fine[k + 1].x - fine[k].x) * share,
                                       fine[k].y + (fine[k + 1].y - fine[k].y) * share));
-        out.along_m.push_back(want);
+        out.along_m.push_back(along[k] + (along[k + 1] - along[k]) * share);
     }
 }
 
@@ -235,13 +244,12 @@ RoutePoint pointAlong(const Route& route, float along_m) {
     RoutePoint out{ImVec2(0, 0), ImVec2(1, 0)};
     const std::size_t count = route.points_m.size();
     if (count < 2) return out;
-    const float each = route.drawn_m / static_cast<float>(count - 1);
-    const float place =
-        each > 0.0f ? std::min(std::max(along_m / each, 0.0f), static_cast<float>(count - 1))
-                    : 0.0f;
-    const std::size_t k = std::min(static_cast<std::size_t>(place), count - 2);
+    const auto next = std::lower_bound(route.along_m.begin() + 1, route.along_m.end() - 1, along_m);
+    const auto k = static_cast<std::size_t>(next - route.along_m.begin()) - 1;
     const ImVec2 a = route.points_m[k], b = route.points_m[k + 1];
-    const float share = place - static_cast<float>(k);
+    const float span = route.along_m[k + 1] - route.along_m[k];
+    const float share =
+        span > 0.0f ? std::min(std::max((along_m - route.along_m[k]) / span, 0.0f), 1.0f) : 0.0f;
     out.at_m = ImVec2(a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share);
     out.towards = unit(ImVec2(b.x - a.x, b.y - a.y), ImVec2(1, 0));
     return out;
