@@ -5,21 +5,35 @@
 
 #include "screen/art/picture.h"
 #include "screen/bench_view.h"
+#include "screen/scroll.h"
 #include "screen/view.h"
 
+#include <map>
 #include <string>
 
 namespace loom::screen {
 
 struct FurnitureUi {
-    bool paperOut = false;   // tablet: the paper is pulled in over the board
-    bool trayOpen = true;    // the drawer
-    bool eventsOpen = false; // the whole list of happenings
+    bool paperOut = false;      // tablet: the paper is pulled in over the board
+    bool trayOpen = true;       // the drawer
+    bool eventsOpen = false;    // the whole list of happenings
     bool helpOpen = false;
-    bool coursesOpen = false; // choosing another exercise
-    float trayScroll = 0.0f, eventsScroll = 0.0f, paperScroll = 0.0f;
+    bool coursesOpen = false;   // the leaf on which another exercise is chosen
+    bool motionPaused = false;  // what moves by itself stands still, as under reduced motion
+
+    float trayScroll = 0.0f, eventsScroll = 0.0f, paperScroll = 0.0f, helpScroll = 0.0f;
+    Grip trayGrip, eventsGrip, paperGrip, helpGrip;
+    float paperSlide = 0.0f;    // tablet: 0 away, 1 pulled in
+    std::string asking;         // what was pressed that clears the bench, until it is confirmed
+    std::string leafShown;      // a change of exercise or leaf brings the paper to its top
+    std::map<std::string, int> bestMarks;  // of this sitting, by exercise
 };
 
+// Whether a drawer, a leaf or a list is on its way, so that another frame is wanted.
+bool furnitureMoves(const FurnitureUi& ui);
+
+// Draw after the board, in this order; what lies over the board comes later: header, rail, tray,
+// card, events, paper, help.
 void drawHeader(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list, Intents& out);
 // The Job leaf: what to achieve, marks, feedback, hint, check, cautions.
 void drawPaper(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list, Intents& out);

@@ -3,6 +3,7 @@
 // frame, then write with it. Lengths are screen pixels; px() gives them from design pixels.
 #pragma once
 
+#include "screen/scroll.h"
 #include "screen/view.h"
 
 #include <string>
@@ -43,6 +44,7 @@ public:
 
     ImDrawList* list;
     float unit;
+    Window* window = nullptr; // what is written in scrolls in this
 
 private:
     void write(Face face, float x, float middle_y, ImU32 colour, std::string_view text) const;

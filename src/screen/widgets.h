@@ -3,36 +3,45 @@
 // text that wraps. Used everywhere; nothing of Dear ImGui's stock look appears.
 #pragma once
 
-#include "imgui.h"
 #include "screen/items.h"
+#include "screen/pen.h"
+
+#include "imgui.h"
 
 #include <string_view>
 
 namespace loom::screen {
 
+// Items::add, but what is scrolled out of the pen's window cannot be pressed.
+Touch press(const Pen& pen, Items& items, std::string_view name, std::string_view label, Zone zone,
+            const Rect& rect);
+
 enum class ButtonLook {
-    Room,  // on the dark room: undo, redo
-    Paper, // outlined on paper: hint
-    Main   // the screen's one main action
+    Room,   // on the dark room: undo, redo
+    Paper,  // outlined on paper: hint
+    Main    // the screen's one main action
 };
 
-bool button(Items& items,
-            ImDrawList* list,
-            ImFont* font,
-            std::string_view name,
-            std::string_view label,
-            Zone zone,
-            const Rect& rect,
-            ButtonLook look,
+// Returns whether it was clicked; never when it is not enabled, though it can still be found. The
+// label is cut to the button's width.
+bool button(const Pen& pen, Items& items, std::string_view name, std::string_view label, Zone zone,
+            const Rect& rect, ButtonLook look, bool enabled = true);
+// The width that shows the label whole.
+float buttonWidth(const Pen& pen, std::string_view label);
+// A pressable line of text on paper: a row of a list, a link. chosen: it is the one shown.
+Touch row(const Pen& pen, Items& items, std::string_view name, std::string_view label, Zone zone,
+          const Rect& rect, bool chosen);
+// A square button with a cross: closes a card or a panel.
+bool closeButton(const Pen& pen, Items& items, std::string_view name, Zone zone, ImVec2 centre);
+
+// The same with a font at its own size, for those without a Pen.
+bool button(Items& items, ImDrawList* list, ImFont* font, std::string_view name,
+            std::string_view label, Zone zone, const Rect& rect, ButtonLook look,
             bool enabled = true);
 
 // Text in a column; returns the height used. Never breaks a word unless it is wider than the column.
-float paragraph(ImDrawList* list,
-                ImFont* font,
-                float size,
-                ImVec2 at,
-                float width,
-                ImU32 colour,
+// size: as Dear ImGui's, the letters' size in CSS pixels times linePerEm.
+float paragraph(ImDrawList* list, ImFont* font, float size, ImVec2 at, float width, ImU32 colour,
                 std::string_view text);
 float paragraphHeight(ImFont* font, float size, float width, std::string_view text);
 
@@ -40,10 +49,24 @@ float paragraphHeight(ImFont* font, float size, float width, std::string_view te
 enum class Mark { Empty, Done, Wrong };
 void drawMark(ImDrawList* list, ImVec2 centre, float radius, Mark mark);
 
+// A number in a round badge.
+void drawBadge(const Pen& pen, ImVec2 centre, std::string_view text);
+// A rubber stamp, a little turned.
+void drawStamp(const Pen& pen, ImVec2 centre, ImU32 colour, std::string_view text);
+// How much of something, 0..1: a bar with a mark where it becomes too much (over 1: none).
+void drawGauge(ImDrawList* list, const Rect& rect, float share, float tooMuch);
+// A dashed rounded box: the place of something that is elsewhere.
+void drawDashedBox(ImDrawList* list, const Rect& rect, float rounding, ImU32 colour, float stroke);
+// A chevron pointing right (1, 0), left, up or down.
+void drawChevron(ImDrawList* list, ImVec2 centre, float size, ImVec2 towards, ImU32 colour,
+                 float stroke);
+
 // Raised panel, paper sheet, warm note; with the one soft shadow where it lies on something.
+void drawSoftShadow(ImDrawList* list, const Rect& rect, float rounding, float reach, float alpha);
 void drawPanel(ImDrawList* list, const Rect& rect, float rounding);
 void drawPaperSheet(ImDrawList* list, const Rect& rect);
+void drawClip(const Pen& pen, ImVec2 middleOfTopEdge);
 void drawNote(ImDrawList* list, const Rect& rect);
 void drawFocusRing(ImDrawList* list, const Rect& rect, float rounding);
 
-} // namespace loom::screen
+}  // namespace loom::screen

@@ -1,0 +1,209 @@
+// SPDX-License-Identifier: MIT
+// What happened, in one sentence with its number, under the board; the whole list opens over it.
+#include "screen/furniture.h"
+#include "screen/sentences.h"
+#include "screen/tones.h"
+#include "screen/widgets.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loom::screen {
+namespace {
+
+using attempt::Happening;
+
+// A word and a shape that say what kind of line it is.
+void drawNoticeSign(const Pen& pen, ImVec2 at) {
+    const float r = pen.px(11.0f);
+    const ImVec2 corners[] = {
+        {at.x, at.y - r}, {at.x + r, at.y + r * 0.8f}, {at.x - r, at.y + r * 0.8f}};
+    pen.list->AddTriangleFilled(corners[0], corners[1], corners[2], tone::attention);
+    pen.list->AddLine(
+        {at.x, at.y - r * 0.35f}, {at.x, at.y + r * 0.25f}, tone::paper, pen.px(2.2f));
+    pen.list->AddCircleFilled({at.x, at.y + r * 0.52f}, pen.px(1.5f), tone::paper);
+}
+
+// One line in the middle, or as many as the slip has room for, the rest cut.
+void drawSentence(const Pen& pen, const Rect& room, const std::string& text) {
+    const float pitch = pen.line(Face::Body);
+    const auto lines = wrapped(pen.font(Face::Body), pen.size(Face::Body), room.width(), text);
+    const std::size_t most =
+        std::max<std::size_t>(1, static_cast<std::size_t>(room.height() / pitch));
+    const std::size_t shown = std::min(lines.size(), most);
+    float y = room.centre().y - pitch * 0.5f * static_cast<float>(shown - 1);
+    for (std::size_t i = 0; i < shown; ++i, y += pitch) {
+        const bool last = i + 1 == shown && shown < lines.size();
+        // From where this line starts to the end of the text.
+        const std::string rest(lines[i].data(), text.data() + text.size() - lines[i].data());
+        pen.left(Face::Body,
+                 {room.min.x, y},
+                 tone::ink,
+                 last ? pen.cut(Face::Body, rest, room.width()) : std::string(lines[i]));
+    }
+}
+
+struct Line {
+    std::string time, text;
+    bool notice = false;
+};
+
+Line lineOf(const View& view, const std::string& notice) {
+    if (!notice.empty()) return {"", notice, true};
+    if (!view.savedWord.empty()) return {"", view.savedWord, true};
+    const std::vector<Happening>& all = view.session->attempt().happenings();
+    if (all.empty()) return {"", words("events/none"), false};
+    return {timeOf(all.back().time_s), sentence(all.back()), false};
+}
+
+void drawSlip(
+    const View& view, Items& items, FurnitureUi& ui, const Pen& pen, const std::string& notice) {
+    const Rect& slip = view.layout.events;
+    const Line line = lineOf(view, notice);
+    pen.list->AddRectFilled(slip.min, slip.max, tone::eventPaper, pen.px(8.0f));
+    pen.list->AddRect(slip.min,
+                      slip.max,
+                      line.notice ? tone::attention : tone::eventLine,
+                      pen.px(8.0f),
+                      0,
+                      line.notice ? 2.0f : 1.0f);
+
+    const std::string all = words("events/all");
+    const float linkWidth = pen.width(Face::Bold, all) + pen.px(32.0f);
+    const float high = pen.px(44.0f);
+    const Rect link{{slip.max.x - linkWidth, slip.max.y - high}, slip.max};
+    const bool any = !view.session->attempt().happenings().empty();
+    float x = slip.min.x + pen.px(16.0f);
+    if (line.notice) {
+        drawNoticeSign(pen, {x + pen.px(10.0f), slip.centre().y});
+        x += pen.px(32.0f);
+    } else if (!line.time.empty()) {
+        const float y =
+            slip.height() > pen.px(60.0f) ? slip.min.y + pen.px(20.0f) : slip.centre().y;
+        pen.left(Face::Bold, {x, y}, tone::inkSoft, line.time);
+        x += pen.width(Face::Bold, line.time) + pen.px(14.0f);
+    }
+    const float end = any ? link.min.x : slip.max.x - pen.px(16.0f);
+    const Rect room{{x, slip.min.y + pen.px(2.0f)}, {end, slip.max.y - pen.px(2.0f)}};
+    drawSentence(pen, room, line.text);
+    items.note("events/last",
+               line.time.empty() ? line.text : line.time + " " + line.text,
+               Zone::Events,
+               {slip.min, {end, slip.max.y}});
+    if (!any) return;
+
+    const Touch touch = items.add("events/all", all, Zone::Events, link);
+    const ImVec2 at(link.max.x - pen.px(16.0f), link.centre().y);
+    pen.right(Face::Bold, at, touch.hot ? tone::ink : tone::link, all);
+    const float y = at.y + pen.px(10.0f);
+    pen.list->AddLine({at.x - pen.width(Face::Bold, all), y}, {at.x, y}, tone::link, 1.4f);
+    if (touch.focused) drawFocusRing(pen.list, shrunk(link, 4.0f), pen.px(6.0f));
+    if (touch.clicked) {
+        ui.eventsOpen = !ui.eventsOpen;
+        ui.eventsScroll = 0.0f;
+        if (ui.eventsOpen && items.focusVisible()) items.setFocus("events/close");
+    }
+}
+
+struct Entry {
+    std::string time, text;
+    float height = 0.0f;
+};
+
+constexpr std::size_t mostListed = 400; // what anybody reads; the record keeps them all
+
+std::vector<Entry> entriesOf(const View& view, const Pen& pen, float textWidth) {
+    const std::vector<Happening>& all = view.session->attempt().happenings();
+    std::vector<Entry> out;
+    for (std::size_t i = all.size(); i-- > 0 && out.size() < mostListed;) {
+        Entry entry{timeOf(all[i].time_s), sentence(all[i]), 0.0f};
+        entry.height = pen.paragraphHeight(Face::Body, textWidth, entry.text) + pen.px(10.0f);
+        out.push_back(std::move(entry));
+    }
+    return out;
+}
+
+// Only the entries in sight are written.
+void drawEntries(const Pen& pen,
+                 const Rect& area,
+                 const std::vector<Entry>& entries,
+                 float at_px,
+                 float timeWidth) {
+    pen.list->PushClipRect(area.min, area.max, true);
+    float y = area.min.y - std::round(at_px);
+    for (const Entry& entry : entries) {
+        const float next = y + entry.height;
+        if (next > area.min.y && y < area.max.y) {
+            const float top = y + pen.px(5.0f);
+            pen.left(Face::Bold,
+                     {area.min.x, top + pen.line(Face::Body) * 0.5f},
+                     tone::inkSoft,
+                     entry.time);
+            pen.paragraph(Face::Body,
+                          {area.min.x + timeWidth, top},
+                          area.width() - timeWidth - pen.px(12.0f),
+                          tone::ink,
+                          entry.text);
+            pen.list->AddLine(
+                {area.min.x, next}, {area.max.x - pen.px(12.0f), next}, tone::eventLine, 1.0f);
+        }
+        y = next;
+    }
+    pen.list->PopClipRect();
+}
+
+void drawWholeList(const View& view, Items& items, FurnitureUi& ui, const Pen& pen) {
+    const Rect& board = view.layout.board;
+    const float height = std::min(pen.px(340.0f), board.height() * 0.72f);
+    const Rect panel{{board.min.x + pen.px(8.0f), board.max.y - height},
+                     {board.max.x - pen.px(8.0f), board.max.y}};
+    const ImVec2 window = ImGui::GetIO().DisplaySize;
+    // A press beside the list closes it; the line under it stays in reach.
+    const Touch above = items.add("events/beside",
+                                  words("close"),
+                                  Zone::Events,
+                                  {{0, 0}, {window.x, view.layout.events.min.y}});
+    items.add("events/list", words("events/title"), Zone::Events, panel);
+    drawSoftShadow(pen.list, panel, pen.px(8.0f), pen.px(18.0f), 0.4f);
+    pen.list->AddRectFilled(panel.min, panel.max, tone::eventPaper, pen.px(8.0f));
+    pen.list->AddRect(panel.min, panel.max, tone::eventLine, pen.px(8.0f), 0, 1.0f);
+    pen.left(Face::Title,
+             {panel.min.x + pen.px(16.0f), panel.min.y + pen.px(26.0f)},
+             tone::ink,
+             words("events/title"));
+
+    const Rect area{{panel.min.x + pen.px(16.0f), panel.min.y + pen.px(50.0f)},
+                    {panel.max.x - pen.px(8.0f), panel.max.y - pen.px(8.0f)}};
+    const float timeWidth =
+        pen.width(Face::Bold, words("time/minutes", {"000", "00"})) + pen.px(12.0f);
+    const std::vector<Entry> entries =
+        entriesOf(view, pen, area.width() - timeWidth - pen.px(12.0f));
+    float total = 0.0f;
+    for (const Entry& entry : entries)
+        total += entry.height;
+    scrollBy(items, area, Axis::Down, total, !ui.helpOpen, ui.eventsScroll, ui.eventsGrip);
+    if (!ui.helpOpen && !ui.paperOut) pageByKeys(area, ui.eventsScroll, ui.eventsGrip);
+    drawEntries(pen, area, entries, ui.eventsScroll, timeWidth);
+    drawScrollBar(pen.list, area, Axis::Down, total, ui.eventsScroll, tone::eventLine);
+
+    const bool closed = closeButton(pen,
+                                    items,
+                                    "events/close",
+                                    Zone::Events,
+                                    {panel.max.x - pen.px(28.0f), panel.min.y + pen.px(26.0f)});
+    if (above.clicked || closed) {
+        ui.eventsOpen = false;
+        if (items.focusVisible()) items.setFocus("events/all");
+    }
+}
+
+} // namespace
+
+void drawEvents(
+    const View& view, Items& items, FurnitureUi& ui, const std::string& notice, ImDrawList* list) {
+    const Pen pen(view, list);
+    drawSlip(view, items, ui, pen, notice);
+    if (ui.eventsOpen) drawWholeList(view, items, ui, pen);
+}
+
+} // namespace loom::screen
