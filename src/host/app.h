@@ -48,7 +48,8 @@ double seconds(); // since the page was opened
 
 // frame.cpp
 void drawFrame(App& app);
-void wake(App& app); // some frames from now on
+void drawInputNow(App& app); // so many frames that all input so far is seen
+void wake(App& app);         // some frames from now on
 
 // documents.cpp
 // Asks storage for what the address wants, or for what was open last; frames start when it answers.

@@ -16,9 +16,10 @@ using namespace loom::host;
 
 namespace {
 
-// The item of the screen that opens a file. The browser opens its file chooser only from within the
-// event, long before the screen sees the click.
-const char* const openItem = "rail/open";
+// Items that open a file, or may.
+bool mayOpenFile(const std::string& item) {
+    return item.rfind("paper/open", 0) == 0;
+}
 
 std::string document, file; // named by the letter before the one with the text
 
@@ -46,14 +47,20 @@ CALLED void loom_keys_released() {
     SDL_ResetKeyboard();
 }
 
-CALLED int loom_opens_file(float x, float y) {
+CALLED int loom_may_open_file(float x, float y) {
     const screen::Item* item = app().room.items.over({x, y});
-    return item != nullptr && item->name == openItem ? 1 : 0;
+    return item != nullptr && mayOpenFile(item->name) ? 1 : 0;
 }
 
-CALLED int loom_focus_opens_file() {
+CALLED int loom_focus_may_open_file() {
     const screen::Items& items = app().room.items;
-    return items.focusVisible() && items.focused() == openItem ? 1 : 0;
+    return items.focusVisible() && mayOpenFile(items.focused()) ? 1 : 0;
+}
+
+// Within the page's event: whatever it asks for is done before it returns.
+CALLED void loom_turn_now() {
+    wake(app());
+    drawInputNow(app());
 }
 
 CALLED void loom_zoom(float x, float y, float factor) {
@@ -154,14 +161,10 @@ CALLED void loom_file_read(int works) {
 
 // --- mirror.js
 
-CALLED int loom_item_opens_file() {
-    return takeLetter() == openItem ? 1 : 0;
-}
-
 // As if the item had the keyboard and Enter were pressed.
 CALLED void loom_act() {
     app().room.items.setFocus(takeLetter());
     ImGui::GetIO().AddKeyEvent(ImGuiKey_Enter, true);
     ImGui::GetIO().AddKeyEvent(ImGuiKey_Enter, false);
-    wake(app());
+    loom_turn_now();
 }

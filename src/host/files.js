@@ -4,7 +4,6 @@ mergeInto(LibraryManager.library, {
     $loomFiles__deps: ['$loomSend'],
     $loomFiles: {
         chooser: null,
-        chosenByHand: false,  // the chooser is already open for the coming request of the screen
 
         listen: function () {
             var chooser = document.createElement('input');
@@ -29,11 +28,6 @@ mergeInto(LibraryManager.library, {
             });
         },
 
-        chooseNow: function () {
-            loomFiles.chosenByHand = true;
-            loomFiles.chooser.click();
-        },
-
         read: function (file) {
             loomSend(file.name);
             if (!_loom_file_named(file.size)) return;  // refused before it is read
@@ -48,8 +42,7 @@ mergeInto(LibraryManager.library, {
 
     loom_files_choose__deps: ['$loomFiles'],
     loom_files_choose: function () {
-        if (!loomFiles.chosenByHand) loomFiles.chooser.click();
-        loomFiles.chosenByHand = false;
+        loomFiles.chooser.click();
     },
 
     loom_files_save: function (name, text) {

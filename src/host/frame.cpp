@@ -121,9 +121,12 @@ std::string lastSentence(const App& app) {
     return happenings.empty() ? std::string() : screen::sentence(happenings.back());
 }
 
+bool inputWaits() {
+    return !ImGui::GetCurrentContext()->InputEventsQueue.empty();
+}
+
 void restOrGoOn(App& app) {
-    const bool waiting = !ImGui::GetCurrentContext()->InputEventsQueue.empty();
-    app.moving = app.moving || waiting || !app.session.attempt().quiet();
+    app.moving = app.moving || inputWaits() || !app.session.attempt().quiet();
     const bool resting = app.pace.framesWanted() == 0 && !app.moving;
     app.mirror.show(app.room.items, lastSentence(app), seconds(), resting);
     if (!resting || app.paused) return;
@@ -148,6 +151,14 @@ void drawFrame(App& app) {
     app.pace.drawn((drawn_s - begin_s) * 1e3, (shown_s - drawn_s) * 1e3);
     if (app.pace.frames() == 1) loom_first_frame();
     restOrGoOn(app);
+}
+
+// A press and its release come in frames of their own.
+void drawInputNow(App& app) {
+    int frames = 4;
+    do
+        drawFrame(app);
+    while (inputWaits() && --frames > 0);
 }
 
 void wake(App& app) {

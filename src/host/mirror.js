@@ -24,8 +24,6 @@ mergeInto(LibraryManager.library, {
             button.dataset.name = name;
             button.addEventListener('click', function () {
                 loomSend(name);
-                if (_loom_item_opens_file()) loomFiles.chooseNow();
-                loomSend(name);
                 _loom_act();
             });
             loomMirror.buttons[name] = document.createElement('li');
@@ -35,7 +33,7 @@ mergeInto(LibraryManager.library, {
     },
 
     // items: [[zone, name, label], …] in reading order.
-    loom_mirror_show__deps: ['$loomMirror', '$loomSend', '$loomFiles'],
+    loom_mirror_show__deps: ['$loomMirror', '$loomSend'],
     loom_mirror_show: function (json) {
         var items = JSON.parse(UTF8ToString(json));
         var seen = {};

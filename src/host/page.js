@@ -38,25 +38,22 @@ mergeInto(LibraryManager.library, {
         }
     },
 
-    $loomPointer__deps: ['$loomFiles'],
     $loomPointer: {
-        opensFile: false,  // the press began on what opens a file
         place: function (event) {
             var box = Module['canvas'].getBoundingClientRect();
             return [event.clientX - box.left, event.clientY - box.top];
         },
         down: function (event) {
-            if (event.target !== Module['canvas']) return;
-            var at = loomPointer.place(event);
-            loomPointer.opensFile = !!_loom_opens_file(at[0], at[1]);
             // A drag goes on outside the canvas and the window.
-            if (event.pointerType === 'mouse') Module['canvas'].setPointerCapture(event.pointerId);
+            if (event.target === Module['canvas'] && event.pointerType === 'mouse') {
+                event.target.setPointerCapture(event.pointerId);
+            }
         },
-        // Browsers open a file chooser only from within the learner's own release or key press.
+        // Browsers open a file chooser only from within the learner's own act, so a release where
+        // one may be asked for is not left for the next frame.
         up: function (event) {
-            var at = loomPointer.place(event);
-            if (loomPointer.opensFile && _loom_opens_file(at[0], at[1])) loomFiles.chooseNow();
-            loomPointer.opensFile = false;
+            var at = loomPointer.place(event.changedTouches ? event.changedTouches[0] : event);
+            if (_loom_may_open_file(at[0], at[1])) _loom_turn_now();
         },
         // Trackpads report a pinch as the wheel with the control key.
         wheel: function (event) {
@@ -74,12 +71,13 @@ mergeInto(LibraryManager.library, {
         var early = { capture: true, passive: true };
         // Ahead of SDL's own listeners, which only queue: the next frame reads the queue.
         window.addEventListener('keydown', loomKeys.down, true);
-        window.addEventListener('keydown', function (event) {
-            if (event.target === canvas && (event.key === 'Enter' || event.key === ' ')
-                && _loom_focus_opens_file()) loomFiles.chooseNow();
-        }, early);
         window.addEventListener('pointerdown', loomPointer.down, early);
-        window.addEventListener('pointerup', loomPointer.up, early);
+        // Behind them.
+        window.addEventListener('mouseup', loomPointer.up);
+        window.addEventListener('touchend', loomPointer.up);
+        window.addEventListener('keydown', function (event) {
+            if (event.target === canvas && _loom_focus_may_open_file()) _loom_turn_now();
+        });
         window.addEventListener('wheel', loomPointer.wheel, { capture: true, passive: false });
         canvas.addEventListener('touchcancel', function () { _loom_touch_cancelled(); }, early);
         canvas.addEventListener('blur', function () {
