@@ -16,10 +16,10 @@ constexpr int kCurveSteps = 64;
 constexpr float kPointEvery_m = 0.012f; // along a route
 constexpr float kBendCounts_m =
     0.07f;                       // a bend of one radian asks for as many points as this length
-constexpr float kHandle = 0.27f; // how far an end goes on before it turns, of the distance
+constexpr float kHandle = 0.20f; // how far an end goes on before it turns, of the distance
 // Slack beyond this is left out of the picture, so that long cables do not bury the board.
-constexpr float kSlackShare = 1.14f;
-constexpr float kSlackExtra_m = 0.045f;
+constexpr float kSlackShare = 1.20f;
+constexpr float kSlackExtra_m = 0.05f;
 
 ImVec2 plus(ImVec2 a, ImVec2 b, float share) {
     return ImVec2(a.x + b.x * share, a.y + b.y * share);
@@ -153,7 +153,7 @@ Course courseOf(const CableSpan& span, Route& out, float width_m) {
         // An end that points away from the other needs room to turn round.
         const float away = 1.0f - sign * (way.x * course.leaves[i].x + way.y * course.leaves[i].y);
         course.straight_m[i] =
-            (kHandle * apart + 1.2f * width_m + std::min(0.038f, 0.3f * apart + 0.02f) * away) *
+            (kHandle * apart + 1.2f * width_m + std::min(0.030f, 0.25f * apart + 0.02f) * away) *
             (1.0f + sign * lean);
     }
     const ImVec2* l = course.leaves;
@@ -234,8 +234,10 @@ void layRoute(const CableSpan& span, Route& out) {
     const Course course = courseOf(span, out, width_m);
     const ImVec2 gap(course.starts[1].x - course.starts[0].x,
                      course.starts[1].y - course.starts[0].y);
-    const float most =
-        lengthOf(gap) * kSlackShare + kSlackExtra_m * (1.0f + 0.25f * wander(span.seed, 3));
+    // An S needs room on both sides, so less of its slack is shown.
+    const float share = kSlackShare - 0.1f * course.opposed;
+    const float extra_m = kSlackExtra_m * (1.0f - 0.6f * course.opposed);
+    const float most = lengthOf(gap) * share + extra_m * (1.0f + 0.25f * wander(span.seed, 3));
     out.width_m = width_m;
     resample(fitted(course, std::min(finite(span.length_m), most)), out);
 }
