@@ -35,25 +35,33 @@ double resistance_ohm(const BatteryPart& b, const double* y) {
            (1.0 + 0.012 * (cold > 0.0 ? cold < 100.0 ? cold : 100.0 : 0.0));
 }
 
-void stamp(const std::vector<BatteryPart>& batteries, Stage& s) {
-    for (const BatteryPart& b : batteries) {
-        const double g = 1.0 / resistance_ohm(b, s.y);
+void refresh(std::vector<BatteryPart>& batteries, const double* y) {
+    for (BatteryPart& b : batteries)
+        b.stamped_ohm = resistance_ohm(b, y);
+}
+
+void stamp(std::vector<BatteryPart>& batteries, Stage& s) {
+    for (BatteryPart& b : batteries) {
+        const double r = resistance_ohm(b, s.y);
+        if (stale(b.stamped_ohm, r)) b.stamped_ohm = r;
+        const double g = 1.0 / b.stamped_ohm;
         s.g[b.branch] = g;
         s.j[b.branch] = -g * emf_V(b, s.y);
     }
 }
 
 void settle(const std::vector<BatteryPart>& batteries, Stage& s) {
-    for (const BatteryPart& b : batteries) {
-        const double i = s.g[b.branch] * s.v[b.branch] + s.j[b.branch];
-        s.i[b.branch] = i;
-        const double lost_W = i * i / s.g[b.branch];
+    for (const BatteryPart& b : batteries)
+        s.i[b.branch] = s.g[b.branch] * s.v[b.branch] + s.j[b.branch];
+}
 
+void warm(const std::vector<BatteryPart>& batteries, Stage& s) {
+    for (const BatteryPart& b : batteries) {
+        const double i = s.i[b.branch], a = s.a_s;
         const bool gassing = i > 0.0 && s.base[b.available] >= kFullest * kAvailable;
         const bool dead = i < 0.0 && s.base[b.available] <= 2.0 * kEmpty * kAvailable;
         const double drive = gassing || dead ? 0.0 : i / all_C(b, s.base[b.temperature]);
-        const double a = s.a_s, p = kExchange_per_s / kAvailable,
-                     q = kExchange_per_s / (1.0 - kAvailable);
+        const double p = kExchange_per_s / kAvailable, q = kExchange_per_s / (1.0 - kAvailable);
         // y1 + y2 moves by a drive; the exchange is one more equation in y1.
         const double sum = s.base[b.available] + s.base[b.bound] + a * drive;
         const double y1 = (s.base[b.available] + a * (drive + q * sum)) / (1.0 + a * (p + q));
@@ -63,12 +71,14 @@ void settle(const std::vector<BatteryPart>& batteries, Stage& s) {
         s.f[b.available] = drive + exchange;
         s.f[b.bound] = -exchange;
 
+        const double lost_W = i * i * b.stamped_ohm;
         const double perHeat = 1.0 / (340.0 * b.capacity_C / 3600.0);
         const double loss = 0.02 * b.capacity_C / 3600.0;
         const double rise = (s.base[b.temperature] - s.ambient_K + a * perHeat * lost_W) /
                             (1.0 + a * perHeat * loss);
         s.y[b.temperature] = s.ambient_K + rise;
         s.f[b.temperature] = perHeat * (lost_W - loss * rise);
+        s.compare(resistance_ohm(b, s.y), b.stamped_ohm);
     }
 }
 

@@ -33,6 +33,7 @@ struct BatteryPart {
     std::uint32_t branch = 0;
     std::uint32_t available = 0, bound = 0, temperature = 0; // states
     double full_V = 0.0, low_V = 0.0, resistance_ohm = 0.0, capacity_C = 1.0;
+    double stamped_ohm = 1.0;
     bool flatReported = false, abuseReported = false, chargeReported = false;
 };
 
@@ -43,7 +44,10 @@ inline double charge(const BatteryPart& b, const double* y) {
     return y[b.available] + y[b.bound];
 }
 
-void stamp(const std::vector<BatteryPart>& batteries, Stage& s);
+// Stamps from the states y exactly, whatever was stamped before.
+void refresh(std::vector<BatteryPart>& batteries, const double* y);
+void stamp(std::vector<BatteryPart>& batteries, Stage& s);
 void settle(const std::vector<BatteryPart>& batteries, Stage& s);
+void warm(const std::vector<BatteryPart>& batteries, Stage& s);
 
 } // namespace loom::circuit

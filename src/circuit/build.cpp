@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// How a Network is built from a Netlist, and how it inherits what an older one carried.
+// How a Network is built from a Netlist.
 #include "circuit/check.h"
 #include "circuit/network.h"
 
@@ -7,9 +7,12 @@
 
 namespace loom::circuit {
 
+// Error tolerances of a step: relative for currents and speeds; absolute as a share of a relay's
+// pull-in current, and for a motor the current this voltage drives into it at rest.
+constexpr double kElectricRelative = 1e-5, kElectricAbsolute = 5e-5, kMotorAbsolute_V = 2.4e-4;
+
 struct NetworkBuilder {
     Network& net;
-    std::vector<StarMesh::Edge> edges;
 
     std::uint32_t branch(Node a, Node b, double g = 0.0, double j = 0.0) {
         Branches& br = net.branches;
@@ -20,9 +23,6 @@ struct NetworkBuilder {
         br.offset_V.push_back(net.joins.offset_V[a] - net.joins.offset_V[b]);
         br.g.push_back(g);
         br.j.push_back(j);
-        br.v.push_back(0.0);
-        br.i.push_back(0.0);
-        edges.push_back({br.a.back(), br.b.back()});
         return static_cast<std::uint32_t>(br.size() - 1);
     }
 
@@ -36,6 +36,7 @@ struct NetworkBuilder {
         if (const auto* p = std::get_if<CurrentSource>(&part)) {
             w.kind = Kind::Source;
             w.branch = branch(p->from, p->to, 0.0, p->current_A);
+            net.sources.push_back({w.branch, p->current_A});
             return true;
         }
         return false;
@@ -56,10 +57,16 @@ struct NetworkBuilder {
         return {Kind::Capacitor, std::uint32_t(net.capacitors.size() - 1), c.branch};
     }
 
-    std::uint32_t coil(Node a, Node b, double ohm, double henry, double initial_A, bool warms) {
+    std::uint32_t coil(Node a,
+                       Node b,
+                       double ohm,
+                       double henry,
+                       double initial_A,
+                       double tolerance_A,
+                       bool warms) {
         CoilPart c;
         c.branch = branch(a, b);
-        c.current = net.states.addCurrent(initial_A);
+        c.current = net.states.add(initial_A, tolerance_A, kElectricRelative);
         c.resistance_ohm = ohm;
         c.inductance_H = henry;
         c.warms = warms;
@@ -67,29 +74,59 @@ struct NetworkBuilder {
         c.heat_J_per_K = 12.0;  // coil of a 2 W relay, some 25 g of copper: no source
         c.loss_W_per_K = 0.033; // 55 K at 1.8 W: no source
         net.coils.push_back(c);
-        net.coilOf.push_back(current);
         return static_cast<std::uint32_t>(net.coils.size() - 1);
     }
 
     Where operator()(const Inductor& p) {
         const std::uint32_t k =
-            coil(p.a, p.b, p.resistance_ohm, p.inductance_H, p.initial_A, false);
+            coil(p.a, p.b, p.resistance_ohm, p.inductance_H, p.initial_A, 1e-6, false);
         return {Kind::Inductor, k, net.coils[k].branch};
     }
 
-    Where operator()(const Cable& p) {
-        CablePart c = makeCable(p);
-        c.branch = branch(p.a, p.b);
-        c.conductor = net.states.addTemperature(net.netlist.ambient_K);
-        c.sleeve = net.states.addTemperature(net.netlist.ambient_K);
-        for (EndPart& e : c.ends) {
+    Where operator()(const Cable&) { return {}; }
+
+    // All cables, so that their branches and states come in runs.
+    void placeCables(const std::vector<char>& fine) {
+        Cables& cables = net.cables;
+        const std::vector<Element>& elements = net.netlist.elements;
+        std::vector<const Cable*> specs;
+        cables.firstBranch = static_cast<std::uint32_t>(net.branches.size());
+        for (std::uint32_t e = 0; e < elements.size(); ++e) {
+            const auto* spec = std::get_if<Cable>(&elements[e].part);
+            if (spec == nullptr || !fine[e]) continue;
+            cables.add(cableValues(*spec));
+            net.where[e] = {Kind::Cable, std::uint32_t(specs.size()), branch(spec->a, spec->b)};
+            net.cableOf.push_back(e);
+            specs.push_back(spec);
+        }
+        cables.firstConductor = warmRun(specs.size());
+        cables.firstSleeve = warmRun(specs.size());
+        for (std::size_t k = 0; k < specs.size(); ++k) {
+            placeEnds(*specs[k], static_cast<std::uint32_t>(k));
+            if (!specs[k]->parted) continue;
+            cables.parted[k].phase = GapPhase::Open;
+            cables.part(k);
+        }
+    }
+
+    std::uint32_t warmRun(std::size_t count) {
+        const std::uint32_t first = static_cast<std::uint32_t>(net.states.value.size());
+        for (std::size_t k = 0; k < count; ++k)
+            net.states.addTemperature(net.netlist.ambient_K);
+        return first;
+    }
+
+    void placeEnds(const Cable& spec, std::uint32_t cable) {
+        for (const Joint* made : {&spec.endA, &spec.endB}) {
+            if (!ownModel(*made)) continue;
+            EndPart e;
+            e.cable = cable;
+            e.resistance_ohm = made->resistance_ohm;
+            e.loose = made->loose;
             e.temperature = net.states.addTemperature(net.netlist.ambient_K);
             e.wear = net.states.add(0.0, 1e-5, 1e-5);
+            net.cables.ends.push_back(e);
         }
-        if (p.parted) c.parted.phase = GapPhase::Open;
-        net.cables.push_back(c);
-        net.cableOf.push_back(current);
-        return {Kind::Cable, std::uint32_t(net.cables.size() - 1), c.branch};
     }
 
     Where operator()(const Battery& p) {
@@ -114,7 +151,6 @@ struct NetworkBuilder {
         c.resistance_ohm = ohm < kConflict_ohm ? kConflict_ohm : ohm;
         c.gap.phase = closed ? GapPhase::Closed : GapPhase::Open;
         net.contacts.push_back(c);
-        net.contactOf.push_back(current);
         return static_cast<std::uint32_t>(net.contacts.size() - 1);
     }
 
@@ -126,7 +162,7 @@ struct NetworkBuilder {
     Where operator()(const Fuse& p) {
         FusePart f = makeFuse(p);
         f.branch = branch(p.a, p.b);
-        f.element = net.states.add(0.0, 1e-6, 1e-6);
+        f.element = net.states.add(0.0, 2e-6, 1e-6);
         f.body = net.states.add(0.0, 1e-6, 1e-6);
         if (p.blown) f.gap.phase = GapPhase::Open;
         net.fuses.push_back(f);
@@ -136,12 +172,13 @@ struct NetworkBuilder {
 
     Where operator()(const Relay& p) {
         RelayPart r;
-        r.coil = coil(p.coilA, p.coilB, p.coil_ohm, p.coil_H, 0.0, true);
+        r.pullIn_A = p.pullIn_V / p.coil_ohm;
+        const double tolerance_A = kElectricAbsolute * r.pullIn_A;
+        r.coil = coil(p.coilA, p.coilB, p.coil_ohm, p.coil_H, 0.0, tolerance_A, true);
         r.normallyOpen = contact(p.common, p.normallyOpen, p.contact_ohm, p.welded);
         // A welded armature stays over at the normally-open side: the other contact cannot make.
         r.normallyClosed = contact(p.common, p.normallyClosed, p.contact_ohm, !p.welded);
         r.weldEnergy = net.states.add(0.0, 1e-4, 1e-4);
-        r.pullIn_A = p.pullIn_V / p.coil_ohm;
         r.dropOut_A = p.dropOut_V / p.coil_ohm;
         r.rating_A = p.contactRating_A;
         r.kickThreshold_V = 2.0 * p.pullIn_V;
@@ -162,7 +199,7 @@ struct NetworkBuilder {
     Where operator()(const Lamp& p) {
         LampPart l = makeLamp(p.rated_V, p.rated_W, p.coldRatio);
         l.branch = branch(p.a, p.b);
-        l.temperature = net.states.add(net.netlist.ambient_K, 1e-2, 1e-5);
+        l.temperature = net.states.add(net.netlist.ambient_K, 0.03, 3e-5);
         if (p.broken) l.gap.phase = GapPhase::Open;
         net.lamps.push_back(l);
         net.lampOf.push_back(current);
@@ -172,9 +209,9 @@ struct NetworkBuilder {
     Where operator()(const Motor& p) {
         MotorPart m;
         m.branch = branch(p.a, p.b);
-        m.current = net.states.addCurrent(0.0);
-        m.speed = net.states.add(0.0, 1e-5, 1e-6);
-        m.angle = net.states.add(0.0, 0.0, 0.0);
+        m.current = net.states.add(0.0, kMotorAbsolute_V / p.resistance_ohm, kElectricRelative);
+        m.speed = net.states.add(0.0, 1e-4, kElectricRelative);
+        m.angle = net.states.add(0.0, kUncontrolled, 0.0);
         m.temperature = net.states.addTemperature(net.netlist.ambient_K);
         m.resistance_ohm = p.resistance_ohm;
         m.inductance_H = p.inductance_H;
@@ -222,24 +259,40 @@ struct NetworkBuilder {
             if (fine[e] && net.where[e].kind == Kind::Unusable)
                 placeFixed(elements[e].part, net.where[e]);
         net.firstMoving = static_cast<std::uint32_t>(net.branches.size());
+        placeCables(fine);
         for (current = 0; current < elements.size(); ++current)
             if (fine[current] && net.where[current].kind == Kind::Unusable)
                 net.where[current] = std::visit(*this, elements[current].part);
     }
 
+    // Numbers the unknowns in the order of their elimination.
+    void renumber() {
+        Branches& br = net.branches;
+        std::vector<MeshEdge> edges(br.size());
+        for (std::size_t k = 0; k < br.size(); ++k)
+            edges[k] = {br.a[k], br.b[k]};
+        const std::vector<std::uint32_t> place = eliminationPlaces(net.joins.unknowns, edges);
+        for (std::uint32_t& unknown : net.joins.unknown)
+            unknown = place[unknown];
+        for (std::size_t k = 0; k < br.size(); ++k) {
+            br.a[k] = place[br.a[k]];
+            br.b[k] = place[br.b[k]];
+            edges[k] = {br.a[k], br.b[k]};
+        }
+        br.slot = net.mesh.analyse(net.joins.unknowns, edges);
+    }
+
     void layMesh() {
         Branches& br = net.branches;
-        br.slot = net.mesh.analyse(net.joins.unknowns, edges);
+        renumber();
         net.fixedConductance.assign(net.mesh.conductances().size(), 0.0);
         net.fixedInject_A.assign(net.joins.unknowns, 0.0);
-        net.inject_A.assign(net.joins.unknowns, 0.0);
-        net.volts_V.assign(net.joins.unknowns, 0.0);
-        for (std::uint32_t k = 0; k < net.firstMoving; ++k) {
+        net.residual_A.assign(net.joins.unknowns, 0.0);
+        net.silent.assign(br.size(), 0);
+        net.feeding.reserve(br.size());
+        for (std::uint32_t k = 0; k < net.firstMoving; ++k)
             if (br.slot[k] >= 0) net.fixedConductance[br.slot[k]] += br.g[k];
-            const double through = br.j[k] + br.g[k] * br.offset_V[k];
-            net.fixedInject_A[br.a[k]] -= through;
-            net.fixedInject_A[br.b[k]] += through;
-        }
+        net.injectFixed();
         net.factored_S.assign(br.size(), -1.0); // no conductance is negative: factor at first
         net.mesh.conductances() = net.fixedConductance;
         net.mesh.factor();
@@ -249,149 +302,11 @@ struct NetworkBuilder {
 Network::Network(const Netlist& from) : netlist(from) {
     const std::vector<char> fine = usable(netlist);
     where.resize(netlist.elements.size());
-    NetworkBuilder builder{*this, {}};
+    NetworkBuilder builder{*this};
     joins = joinIdeal(netlist.nodeCount, builder.idealEdges(fine));
     builder.placeAll(fine);
     builder.layMesh();
-}
-
-namespace {
-
-// Whether the caller put a fresh one in the place of a spent one of the same key.
-bool replaced(const Part& old, const Part& now) {
-    if (const auto* f = std::get_if<Fuse>(&now)) {
-        const Fuse& was = std::get<Fuse>(old);
-        return (was.blown && !f->blown) || was.rating_A != f->rating_A || was.style != f->style;
-    }
-    if (const auto* c = std::get_if<Cable>(&now)) return std::get<Cable>(old).parted && !c->parted;
-    if (const auto* l = std::get_if<Lamp>(&now)) return std::get<Lamp>(old).broken && !l->broken;
-    if (const auto* r = std::get_if<Relay>(&now)) return std::get<Relay>(old).welded && !r->welded;
-    return false;
-}
-
-void copyStates(
-    const States& from, std::uint32_t first, States& to, std::uint32_t at, std::uint32_t count) {
-    for (std::uint32_t k = 0; k < count; ++k)
-        to.value[at + k] = from.value[first + k];
-}
-
-void inheritGap(const Gap& old, Gap& now) {
-    if (now.closed() && !old.closed()) now = old;  // what opened by itself stays open
-    if (!now.closed() && !old.closed()) now = old; // an arc goes on
-}
-
-} // namespace
-
-void Network::inherit(const Network& old, const States& from, double now_s) {
-    inheritedAt_s = now_s;
-    std::vector<std::pair<Key, std::uint32_t>> byKey;
-    for (std::uint32_t e = 0; e < old.where.size(); ++e)
-        if (old.where[e].kind != Kind::Unusable) byKey.emplace_back(old.netlist.elements[e].key, e);
-    std::sort(byKey.begin(), byKey.end());
-    for (std::uint32_t e = 0; e < where.size(); ++e) {
-        const Where& now = where[e];
-        if (now.kind == Kind::Unusable) continue;
-        const Key key = netlist.elements[e].key;
-        const auto at = std::lower_bound(byKey.begin(), byKey.end(), std::make_pair(key, 0u));
-        if (at == byKey.end() || at->first != key) continue;
-        const Where& was = old.where[at->second];
-        if (was.kind != now.kind) continue;
-        if (replaced(old.netlist.elements[at->second].part, netlist.elements[e].part)) continue;
-        inheritElement(old, was, from, now);
-    }
-}
-
-void Network::inheritElement(const Network& old,
-                             const Where& was,
-                             const States& from,
-                             const Where& now) {
-    const double through_A = old.branches.i.empty() ? 0.0 : old.branches.i[was.branch];
-    switch (now.kind) {
-    case Kind::Capacitor:
-        copyStates(from, old.capacitors[was.part].voltage, states, capacitors[now.part].voltage, 1);
-        break;
-    case Kind::Inductor:
-        copyStates(from, old.coils[was.part].current, states, coils[now.part].current, 1);
-        break;
-    case Kind::Cable: {
-        const CablePart& o = old.cables[was.part];
-        CablePart& c = cables[now.part];
-        copyStates(from, o.conductor, states, c.conductor, 6);
-        c.state = o.state;
-        for (int k = 0; k < 2; ++k)
-            c.ends[k].hotReported = o.ends[k].hotReported;
-        inheritGap(o.parted, c.parted);
-        break;
-    }
-    case Kind::Battery: {
-        const BatteryPart& o = old.batteries[was.part];
-        BatteryPart& b = batteries[now.part];
-        copyStates(from, o.available, states, b.available, 3);
-        b.flatReported = o.flatReported;
-        b.abuseReported = o.abuseReported;
-        b.chargeReported = o.chargeReported;
-        break;
-    }
-    case Kind::Contact: {
-        const Gap& o = old.contacts[was.part].gap;
-        Gap& g = contacts[now.part].gap;
-        if (!g.closed() && !o.closed()) g = o;
-        if (!g.closed() && o.closed()) {
-            g.phase = GapPhase::Closed;
-            openGap(g, through_A, inheritedAt_s);
-        }
-        break;
-    }
-    case Kind::Fuse: {
-        const FusePart& o = old.fuses[was.part];
-        FusePart& f = fuses[now.part];
-        copyStates(from, o.element, states, f.element, 2);
-        f.overloadedSince_s = o.overloadedSince_s;
-        inheritGap(o.gap, f.gap);
-        break;
-    }
-    case Kind::Relay:
-        inheritRelay(old, old.relays[was.part], from, relays[now.part]);
-        break;
-    case Kind::Lamp: {
-        const LampPart& o = old.lamps[was.part];
-        LampPart& l = lamps[now.part];
-        copyStates(from, o.temperature, states, l.temperature, 1);
-        l.at_V = o.at_V;
-        inheritGap(o.gap, l.gap);
-        break;
-    }
-    case Kind::Diode:
-        diodes[now.part].at_V = old.diodes[was.part].at_V;
-        break;
-    case Kind::Motor: {
-        const MotorPart& o = old.motors[was.part];
-        MotorPart& m = motors[now.part];
-        copyStates(from, o.current, states, m.current, 4);
-        m.turning = m.jammed ? 0 : o.turning;
-        if (m.jammed) states.value[m.speed] = 0.0;
-        m.stalled = o.stalled;
-        break;
-    }
-    default:
-        break;
-    }
-}
-
-void Network::inheritRelay(const Network& old,
-                           const RelayPart& o,
-                           const States& from,
-                           RelayPart& r) {
-    copyStates(from, old.coils[o.coil].current, states, coils[r.coil].current, 2);
-    copyStates(from, o.weldEnergy, states, r.weldEnergy, 1);
-    r.kicking = o.kicking;
-    r.kick_V = o.kick_V;
-    r.armature = o.armature;
-    r.began_s = o.began_s;
-    if (r.welded && !o.welded) return; // put on welded: its contacts are set as made
-    r.welded = o.welded;
-    contacts[r.normallyOpen].gap = old.contacts[o.normallyOpen].gap;
-    contacts[r.normallyClosed].gap = old.contacts[o.normallyClosed].gap;
+    modelsChanged();
 }
 
 } // namespace loom::circuit

@@ -57,29 +57,88 @@ double sleeveSection_m2(double area_m2) {
     return 3.14159265358979324 * wall * (2.0 * radius + wall);
 }
 
-double settleEnd(const EndPart& e, double i, Stage& s) {
-    constexpr double kHeat_J_per_K = 12.0, kLoss_W_per_K = 0.15, kWear_J = 400.0;
-    const double r = endResistance_ohm(e, s.y), p = i * i * r, a = s.a_s / kHeat_J_per_K;
-    const double rise = (s.base[e.temperature] - s.ambient_K + a * p) / (1.0 + a * kLoss_W_per_K);
-    s.y[e.temperature] = s.ambient_K + rise;
-    s.f[e.temperature] = (p - kLoss_W_per_K * rise) / kHeat_J_per_K;
-    s.f[e.wear] = e.loose ? p / kWear_J : 0.0;
-    s.y[e.wear] = s.base[e.wear] + s.a_s * s.f[e.wear];
-    return endResistance_ohm(e, s.y) - r;
+// For a stage of weight a, with rises t, s over ambient and base rises t0, s0:
+//   (Cc + a Gi) t - a Gi s = Cc t0 + a P,   -a Gi t + (Cs + a (Gi + Go)) s = Cs s0.
+// k11, k12, k22 is the inverse of that symmetric matrix.
+void prepare(Cables& c, double a) {
+    if (c.preparedFor_s == a) return;
+    c.preparedFor_s = a;
+    for (std::size_t k = 0; k < c.size(); ++k) {
+        const double m12 = a * c.inner[k], m11 = c.heatConductor[k] + m12;
+        const double m22 = c.heatSleeve[k] + m12 + a * c.outer[k];
+        const double perDet = 1.0 / (m11 * m22 - m12 * m12);
+        c.k11[k] = m22 * perDet;
+        c.k12[k] = m12 * perDet;
+        c.k22[k] = m11 * perDet;
+    }
 }
 
-void settleHeat(const CablePart& c, double p, Stage& s) {
-    const double a = s.a_s, gi = c.inner_W_per_K, go = c.outer_W_per_K;
-    const double cc = c.heatConductor_J_per_K, cs = c.heatSleeve_J_per_K;
-    const double t0 = s.base[c.conductor] - s.ambient_K, s0 = s.base[c.sleeve] - s.ambient_K;
-    const double m11 = cc + a * gi, m22 = cs + a * (gi + go), m12 = a * gi;
-    const double r1 = cc * t0 + a * p, r2 = cs * s0;
-    const double perDet = 1.0 / (m11 * m22 - m12 * m12);
-    const double t = (r1 * m22 + m12 * r2) * perDet, sl = (m11 * r2 + m12 * r1) * perDet;
-    s.y[c.conductor] = s.ambient_K + t;
-    s.y[c.sleeve] = s.ambient_K + sl;
-    s.f[c.conductor] = (p - gi * (t - sl)) / cc;
-    s.f[c.sleeve] = (gi * (t - sl) - go * sl) / cs;
+void expectEnds(Cables& c, const double* y) {
+    for (const EndPart& e : c.ends)
+        c.worn_ohm[e.cable] = 0.0;
+    for (const EndPart& e : c.ends)
+        c.worn_ohm[e.cable] += e.resistance(y);
+}
+
+// Resistance that the temperatures y call for, into expected_ohm.
+void expectResistance(Cables& c, const double* y) {
+    const double* const __restrict t = y + c.firstConductor;
+    const double* const __restrict copper = c.copper_ohm.data();
+    const double* const __restrict sound = c.soundEnds_ohm.data();
+    const double* const __restrict wornEnds = c.worn_ohm.data();
+    double* const __restrict r = c.expected_ohm.data();
+    const std::size_t n = c.size();
+    for (std::size_t k = 0; k < n; ++k) {
+        const double f = 1.0 + kCopperPerK * (t[k] - kReference_K);
+        r[k] = copper[k] * (f > 0.1 ? f : 0.1) + (sound[k] + wornEnds[k]);
+    }
+}
+
+void warmEnds(const Cables& c, Stage& s) {
+    constexpr double kHeat_J_per_K = 12.0, kLoss_W_per_K = 0.15, kWear_J = 400.0;
+    for (const EndPart& e : c.ends) {
+        const double i = s.i[c.branch(e.cable)], p = i * i * e.resistance(s.y);
+        const double a = s.a_s / kHeat_J_per_K;
+        const double rise =
+            (s.base[e.temperature] - s.ambient_K + a * p) / (1.0 + a * kLoss_W_per_K);
+        s.y[e.temperature] = s.ambient_K + rise;
+        s.f[e.temperature] = (p - kLoss_W_per_K * rise) / kHeat_J_per_K;
+        s.f[e.wear] = e.loose ? p / kWear_J : 0.0;
+        s.y[e.wear] = s.base[e.wear] + s.a_s * s.f[e.wear];
+    }
+}
+
+// Both heat equations of every cable.
+void warmAll(const Cables& c, Stage& s) {
+    const std::size_t n = c.size();
+    const double* const __restrict i = s.i + c.firstBranch;
+    const double* const __restrict r = c.stamped_ohm.data();
+    const double* const __restrict sound = c.soundEnds_ohm.data();
+    const double* const __restrict wornEnds = c.worn_ohm.data();
+    const double* const __restrict cc = c.heatConductor.data();
+    const double* const __restrict cs = c.heatSleeve.data();
+    const double* const __restrict gi = c.inner.data();
+    const double* const __restrict go = c.outer.data();
+    const double* const __restrict k11 = c.k11.data();
+    const double* const __restrict k12 = c.k12.data();
+    const double* const __restrict k22 = c.k22.data();
+    const double* const __restrict t0 = s.base + c.firstConductor;
+    const double* const __restrict s0 = s.base + c.firstSleeve;
+    double* const __restrict t1 = s.y + c.firstConductor;
+    double* const __restrict s1 = s.y + c.firstSleeve;
+    double* const __restrict tf = s.f + c.firstConductor;
+    double* const __restrict sf = s.f + c.firstSleeve;
+    const double a = s.a_s, ambient = s.ambient_K;
+    for (std::size_t k = 0; k < n; ++k) {
+        const double p = i[k] * i[k] * (r[k] - (sound[k] + wornEnds[k]));
+        const double r1 = cc[k] * (t0[k] - ambient) + a * p, r2 = cs[k] * (s0[k] - ambient);
+        const double t = k11[k] * r1 + k12[k] * r2, sl = k12[k] * r1 + k22[k] * r2;
+        const double inward = gi[k] * (t - sl);
+        t1[k] = ambient + t;
+        s1[k] = ambient + sl;
+        tf[k] = (p - inward) / cc[k];
+        sf[k] = (inward - go[k] * sl) / cs[k];
+    }
 }
 
 } // namespace
@@ -88,8 +147,8 @@ double copperCable_ohm_per_m(double area_m2) {
     return ratioToPlainCopper(area_m2) * kCopper_ohm_m / area_m2;
 }
 
-CablePart makeCable(const Cable& spec) {
-    CablePart c;
+CableValues cableValues(const Cable& spec) {
+    CableValues c;
     const double ratio = ratioToPlainCopper(spec.area_m2), length = spec.length_m;
     c.copper_ohm = ratio * kCopper_ohm_m / spec.area_m2 * length;
     c.heatConductor_J_per_K = kCopper_J_per_K_m3 * spec.area_m2 * ratio * length;
@@ -100,64 +159,92 @@ CablePart makeCable(const Cable& spec) {
     c.inner_W_per_K = 3.0 * loss;
     c.outer_W_per_K = 1.5 * loss;
     c.limit_K = spec.sleeveLimit_K;
-    const Joint* joints[] = {&spec.endA, &spec.endB};
-    for (int k = 0; k < 2; ++k) {
-        c.ends[k].resistance_ohm = joints[k]->resistance_ohm;
-        c.ends[k].loose = joints[k]->loose;
-    }
+    for (const Joint* end : {&spec.endA, &spec.endB})
+        if (!ownModel(*end)) c.soundEnds_ohm += end->resistance_ohm;
     return c;
 }
 
-double endResistance_ohm(const EndPart& e, const double* y) {
-    return e.resistance_ohm * (1.0 + y[e.wear]);
-}
-
-double resistance_ohm(const CablePart& c, const double* y) {
-    return c.copper_ohm * copperFactor(y[c.conductor]) + endResistance_ohm(c.ends[0], y) +
-           endResistance_ohm(c.ends[1], y);
-}
-
-double sleeveThreshold_K(const CablePart& c, Sleeve state) {
+double sleeveThreshold_K(double limit_K, Sleeve state) {
     switch (state) {
     case Sleeve::Softened:
-        return c.limit_K + 10.0;
+        return limit_K + 10.0;
     case Sleeve::Smoking:
-        return c.limit_K + 130.0;
+        return limit_K + 130.0;
     case Sleeve::Burning:
-        return c.limit_K + 320.0;
+        return limit_K + 320.0;
     case Sleeve::Sound:
         break;
     }
     return 0.0;
 }
 
-void stamp(const std::vector<CablePart>& cables, Stage& s) {
-    for (const CablePart& c : cables) {
-        if (!c.parted.closed()) {
-            stampGap(c.parted, c.branch, s);
-            continue;
-        }
-        s.g[c.branch] = 1.0 / resistance_ohm(c, s.y);
-        s.j[c.branch] = 0.0;
-    }
+void Cables::add(const CableValues& v) {
+    copper_ohm.push_back(v.copper_ohm);
+    soundEnds_ohm.push_back(v.soundEnds_ohm);
+    limit_K.push_back(v.limit_K);
+    inner.push_back(v.inner_W_per_K);
+    outer.push_back(v.outer_W_per_K);
+    heatConductor.push_back(v.heatConductor_J_per_K);
+    heatSleeve.push_back(v.heatSleeve_J_per_K);
+    state.push_back(Sleeve::Sound);
+    nextEvent_K.push_back(0.0);
+    parted.emplace_back();
+    for (std::vector<double>* values : {&stamped_ohm, &expected_ohm, &worn_ohm, &k11, &k12, &k22})
+        values->push_back(0.0);
+    setState(size() - 1, Sleeve::Sound);
 }
 
-void settle(std::vector<CablePart>& cables, Stage& s) {
-    for (CablePart& c : cables) {
-        double i = 0.0;
-        if (c.parted.closed()) {
-            i = s.g[c.branch] * s.v[c.branch];
-            s.i[c.branch] = i;
-        } else {
-            settleGap(c.parted, c.branch, s);
-        }
-        const double before = copperFactor(s.y[c.conductor]);
-        settleHeat(c, i * i * c.copper_ohm * before, s);
-        double change = c.copper_ohm * (copperFactor(s.y[c.conductor]) - before);
-        for (const EndPart& e : c.ends)
-            change += settleEnd(e, i, s);
-        if (c.parted.closed()) s.disagree(std::fabs(change) * s.g[c.branch] * 1e6);
+void Cables::part(std::size_t k) {
+    apart.push_back(static_cast<std::uint32_t>(k));
+    setState(k, state[k]);
+}
+
+void Cables::setState(std::size_t k, Sleeve now) {
+    state[k] = now;
+    const double never_K = 1e30;
+    if (now == Sleeve::Burning)
+        nextEvent_K[k] = parted[k].closed() ? kCopperMelts_K : never_K;
+    else
+        nextEvent_K[k] = sleeveThreshold_K(limit_K[k], static_cast<Sleeve>(int(now) + 1));
+}
+
+void refresh(Cables& c, const double* y) {
+    expectEnds(c, y);
+    expectResistance(c, y);
+    c.stamped_ohm = c.expected_ohm;
+}
+
+void stamp(Cables& c, Stage& s) {
+    expectEnds(c, s.y);
+    expectResistance(c, s.y);
+    double* const g = s.g + c.firstBranch;
+    for (std::size_t k = 0; k < c.size(); ++k) {
+        if (stale(c.stamped_ohm[k], c.expected_ohm[k])) c.stamped_ohm[k] = c.expected_ohm[k];
+        g[k] = 1.0 / c.stamped_ohm[k];
     }
+    for (const std::uint32_t k : c.apart)
+        stampGap(c.parted[k], c.branch(k), s);
+}
+
+void settle(Cables& c, Stage& s) {
+    const double* const __restrict g = s.g + c.firstBranch;
+    const double* const __restrict v = s.v + c.firstBranch;
+    double* const __restrict i = s.i + c.firstBranch;
+    const std::size_t n = c.size();
+    for (std::size_t k = 0; k < n; ++k)
+        i[k] = g[k] * v[k];
+    for (const std::uint32_t k : c.apart)
+        settleGap(c.parted[k], c.branch(k), s);
+}
+
+void warm(Cables& c, Stage& s) {
+    prepare(c, s.a_s);
+    warmAll(c, s);
+    warmEnds(c, s);
+    expectEnds(c, s.y);
+    expectResistance(c, s.y);
+    for (std::size_t k = 0; k < c.size(); ++k)
+        s.compare(c.expected_ohm[k], c.stamped_ohm[k]);
 }
 
 } // namespace loom::circuit

@@ -9,15 +9,18 @@
 //   Cc = 3.45e6 J/(K m3) x area x the same ratio (C14, from memory), so that the adiabatic rule
 //   t = (k area/I)^2 of C22-C25 holds with the tabulated resistance.
 //   1/Gi + 1/Go = 1/G, Gi = 3 G;  G = 0.165 W/(K m) (area/mm2)^0.23 fits C40-C43 (LEC, conduct)
-//   within 20 %. Cs = 1.7e6 J/(K m3) of PVC x its section (0.5 mm + 0.03 mm x sqrt.. see cpp).
+//   within 20 %. Cs = 1.7e6 J/(K m3) of PVC (from memory) x the section of its wall (cable.cpp).
 //   Cables lying against it: G falls by the square of the grouping factors 0.80, 0.70, 0.65, 0.60,
 //   0.57 for 2..6 (IEC 60364-5-52 table B.52.17, from memory).
+//   The heat of sound ends goes into their studs and terminals, which are left out.
 // Sleeve: softens at its limit + 10 K, smokes at + 130 K, burns at + 320 K; for PVC (70 C) that is
 //   80, 200, 390 C: C44-C48. Judged on the conductor, which the sleeve touches. The conductor parts
 //   at 1083 C (C17); heat of fusion is left out (C24).
-// End:  Cj dT/dt = i^2 Rj - Gj (T - A), Cj = 12 J/K, Gj = 0.15 W/K: common practice, no source.
+// End, when loose or above 1 mohm (T19 calls less sound): a lump of its own,
+//   Cj dT/dt = i^2 Rj - Gj (T - A), Cj = 12 J/K, Gj = 0.15 W/K: common practice, no source.
 //   A loose end grows: its resistance is x (1 + w),  dw/dt = P / 400 J, P its heat; no source.
 // Left out: heat along the cable into its ends, radiation's own law, heat from a neighbour.
+// The cables of a network are held as arrays, one entry a cable: there are many and all do the same.
 // Tested: cable_test, C01-C10, C13, C22-C25, C40-C43.
 #pragma once
 
@@ -30,36 +33,79 @@ namespace loom::circuit {
 // DC resistance of one metre at 20 C, ohm. area_m2 > 0.
 double copperCable_ohm_per_m(double area_m2);
 
+enum class Sleeve : std::uint8_t { Sound, Softened, Smoking, Burning };
+
+constexpr double kCopperMelts_K = 1356.15;
+constexpr double kSoundEnd_ohm = 1e-3;
+constexpr double kEndHot_K = 363.15; // 90 C: too hot to touch, softens a sleeve; no source
+
+// An end that is modelled by itself.
 struct EndPart {
-    double resistance_ohm = 0.0;
+    std::uint32_t cable = 0;     // index among the cables
+    double resistance_ohm = 0.0; // as made
     bool loose = false;
     std::uint32_t temperature = 0, wear = 0; // states
     bool hotReported = false;
+
+    double resistance(const double* y) const { return resistance_ohm * (1.0 + y[wear]); }
 };
 
-enum class Sleeve : std::uint8_t { Sound, Softened, Smoking, Burning };
-
-struct CablePart {
-    std::uint32_t branch = 0;
-    std::uint32_t conductor = 0, sleeve = 0;                      // states
-    double copper_ohm = 0.0;                                      // at 20 C, all its length
-    double heatConductor_J_per_K = 1.0, heatSleeve_J_per_K = 1.0; // all its length
+// What does not change of one cable, for all its length.
+struct CableValues {
+    double copper_ohm = 0.0; // at 20 C
+    double soundEnds_ohm = 0.0;
+    double heatConductor_J_per_K = 1.0, heatSleeve_J_per_K = 1.0;
     double inner_W_per_K = 1.0, outer_W_per_K = 1.0;
     double limit_K = 343.15;
-    EndPart ends[2];
-    Sleeve state = Sleeve::Sound; // reported so far
-    Gap parted;                   // closed while whole
 };
 
-CablePart makeCable(const Cable& spec);
-double resistance_ohm(const CablePart& c, const double* y);
-double endResistance_ohm(const EndPart& e, const double* y);
-// Conductor temperature at which the given state begins.
-double sleeveThreshold_K(const CablePart& c, Sleeve state);
-constexpr double kCopperMelts_K = 1356.15;
-constexpr double kEndHot_K = 363.15; // 90 C: too hot to touch, softens a sleeve; no source
+// Whether an end is modelled by itself.
+inline bool ownModel(const Joint& end) {
+    return end.loose || end.resistance_ohm > kSoundEnd_ohm;
+}
 
-void stamp(const std::vector<CablePart>& cables, Stage& s);
-void settle(std::vector<CablePart>& cables, Stage& s);
+CableValues cableValues(const Cable& spec);
+// Conductor temperature at which the given state begins.
+double sleeveThreshold_K(double limit_K, Sleeve state);
+
+struct Cables {
+    // Branches and states of all cables, each in one run.
+    std::uint32_t firstBranch = 0, firstConductor = 0, firstSleeve = 0;
+    std::vector<double> copper_ohm, soundEnds_ohm, limit_K, inner, outer, heatConductor, heatSleeve;
+    std::vector<Sleeve> state;        // reported so far
+    std::vector<double> nextEvent_K;  // conductor temperature of the next event
+    std::vector<Gap> parted;          // closed while whole
+    std::vector<std::uint32_t> apart; // which are parted
+    std::vector<EndPart> ends;
+
+    std::vector<double> stamped_ohm, expected_ohm, worn_ohm; // worn: what its own ends add
+    // Solution of the two heat equations for the stage weight below, as in cable.cpp.
+    std::vector<double> k11, k12, k22;
+    double preparedFor_s = -1.0;
+
+    std::size_t size() const { return copper_ohm.size(); }
+
+    std::uint32_t conductor(std::size_t k) const {
+        return firstConductor + static_cast<std::uint32_t>(k);
+    }
+
+    std::uint32_t sleeve(std::size_t k) const {
+        return firstSleeve + static_cast<std::uint32_t>(k);
+    }
+
+    std::uint32_t branch(std::size_t k) const {
+        return firstBranch + static_cast<std::uint32_t>(k);
+    }
+
+    void add(const CableValues& values);
+    void part(std::size_t k); // notes that parted[k] is open
+    void setState(std::size_t k, Sleeve s);
+};
+
+// Stamps from the states y exactly, whatever was stamped before.
+void refresh(Cables& cables, const double* y);
+void stamp(Cables& cables, Stage& s);
+void settle(Cables& cables, Stage& s);
+void warm(Cables& cables, Stage& s);
 
 } // namespace loom::circuit

@@ -15,7 +15,7 @@ namespace loom::circuit {
 
 namespace {
 
-constexpr double kFirst_s = 1e-6;  // step after a jump
+constexpr double kFirst_s = 1e-5;  // step after a jump
 constexpr double kLocate_s = 1e-6; // events lie within this before the end of their step
 constexpr double kBeyond_s = 2e-7; // aim this far behind a crossing, so that the step ends past it
 constexpr int kLocateRounds = 8, kChainedJumps = 20;
@@ -27,27 +27,37 @@ struct Circuit::Impl {
     std::unique_ptr<Stepper> stepper;
     std::vector<std::pair<Key, std::uint32_t>> byKey; // sorted; first element of a key
 
+    double tolerance = 1.0; // of every error of a step, over the usual
     double now_s = 0.0;
-    std::vector<double> y; // state at jumped_s, valid while `jumped`
+    std::vector<double> y;       // state at jumped_s, valid while `jumped`
+    std::vector<double> guess_V; // by branch, from before the jump
     double jumped_s = 0.0;
     bool jumped = true;   // models were changed: the stepper must restart from y
     bool pending = false; // stepper.step holds a step that begins at or before now_s
     double nextStep_s = kFirst_s;
     bool afterRestart = true;
     bool unsettled = false;
+    Effort effort; // of this network, and in rounds and factorings of those before it
 
     bool shown = false; // what follows is valid for now_s
     Shown view;
     bool found = false;
     std::vector<Finding> findings;
 
-    explicit Impl(const Netlist& netlist) { take(std::make_unique<Network>(netlist)); }
+    Impl(const Netlist& netlist, double scale) : tolerance(scale) {
+        take(std::make_unique<Network>(netlist));
+    }
 
     void take(std::unique_ptr<Network> fresh) {
+        if (net) {
+            effort.rounds += net->rounds;
+            effort.factorings += net->factorings;
+        }
         stepper.reset();
         net = std::move(fresh);
-        stepper = std::make_unique<Stepper>(*net);
+        stepper = std::make_unique<Stepper>(*net, tolerance);
         y = net->states.value;
+        guess_V.assign(net->branches.size(), 0.0);
         byKey.clear();
         for (std::uint32_t e = 0; e < net->where.size(); ++e)
             if (net->where[e].kind != Kind::Unusable)
@@ -74,12 +84,14 @@ struct Circuit::Impl {
 
     void restart(std::vector<Event>& events) {
         if (!jumped) return;
-        stepper->restart(jumped_s, y);
+        ++effort.restarts;
+        stepper->restart(jumped_s, y, guess_V);
         for (int chain = 0; chain < kChainedJumps; ++chain) {
             Step& s = stepper->step;
             if (!happen(*net, s.t0_s, s.begin.y, s.begin, events)) break;
             y = s.begin.y;
-            stepper->restart(s.t0_s, y);
+            guess_V = s.begin.v;
+            stepper->restart(s.t0_s, y, guess_V);
         }
         jumped = shown = found = false;
         if (!stepper->settled) unsettled = true;
@@ -96,12 +108,14 @@ struct Circuit::Impl {
                 nextStep_s = wanted;
                 return h;
             }
+            ++effort.rejected;
+            const double end = extinction(*net, stepper->step);
             if (h <= 1.01 * kShortest_s) {
-                unsettled = true;
+                if (end >= 1.0) unsettled = true;
                 nextStep_s = 2.0 * kShortest_s;
                 return h;
             }
-            h = std::max(wanted, kShortest_s);
+            h = std::max(std::min(wanted, end * h), kShortest_s);
         }
     }
 
@@ -115,6 +129,7 @@ struct Circuit::Impl {
         for (int round = 0; round < kLocateRounds; ++round) {
             const double theta = firstCrossing(*net, stepper->step);
             if (theta > 1.0 || (1.0 - theta) * h <= kLocate_s) break;
+            ++effort.rejected;
             h = accept(std::max(theta * h + kBeyond_s, kShortest_s));
         }
         nextStep_s = std::max(suggested, kShortest_s);
@@ -124,11 +139,13 @@ struct Circuit::Impl {
 
     void commit(std::vector<Event>& events) {
         Step& s = stepper->step;
+        ++effort.steps;
         const bool jumps = happen(*net, s.end_s(), s.end.y, s.end, events);
         stepper->commit();
         pending = shown = false;
         if (!jumps) return;
         y = s.begin.y;
+        guess_V = s.begin.v;
         jump(s.t0_s);
         restart(events);
     }
@@ -157,12 +174,13 @@ struct Circuit::Impl {
         }
         pending = false;
         y = s.begin.y;
+        guess_V = s.begin.v;
         jump(std::max(now_s, s.t0_s));
     }
 
     const Shown& show() {
         if (shown) return view;
-        if (jumped) stepper->restart(jumped_s, y); // a look only: advance() restarts again
+        if (jumped) stepper->restart(jumped_s, y, guess_V); // a look only: advance() restarts again
         const Step& s = stepper->step;
         const double theta = pending ? std::min(std::max((now_s - s.t0_s) / s.h_s, 0.0), 1.0) : 0.0;
         view.fill(*net, s, theta);
@@ -171,7 +189,8 @@ struct Circuit::Impl {
     }
 };
 
-Circuit::Circuit(const Netlist& netlist) : impl(std::make_unique<Impl>(netlist)) {}
+Circuit::Circuit(const Netlist& netlist, double tolerance)
+    : impl(std::make_unique<Impl>(netlist, tolerance)) {}
 
 Circuit::~Circuit() = default;
 Circuit::Circuit(Circuit&&) noexcept = default;
@@ -179,9 +198,8 @@ Circuit& Circuit::operator=(Circuit&&) noexcept = default;
 
 void Circuit::rewire(const Netlist& netlist) {
     impl->stopHere();
-    impl->net->branches.i = impl->stepper->step.begin.i;
-    States carried = impl->net->states;
-    carried.value = impl->y;
+    Point carried = impl->stepper->step.begin;
+    carried.y = impl->y;
     auto next = std::make_unique<Network>(netlist);
     next->inherit(*impl->net, carried, impl->now_s);
     impl->unsettled = false;
@@ -254,6 +272,13 @@ std::uint64_t Circuit::stateHash() const {
         hash.add(value);
     addModes(hash, *impl->net);
     return hash.value();
+}
+
+Effort Circuit::effort() const {
+    Effort all = impl->effort;
+    all.rounds += impl->net->rounds;
+    all.factorings += impl->net->factorings;
+    return all;
 }
 
 } // namespace loom::circuit

@@ -45,9 +45,19 @@ struct Finding {
     std::vector<Key> elements;
 };
 
+// What the computation has cost since the circuit was made; for benchmarks.
+struct Effort {
+    std::uint64_t steps = 0;      // accepted
+    std::uint64_t rejected = 0;   // tried and found too long, or cut at an event
+    std::uint64_t restarts = 0;   // after a jump
+    std::uint64_t rounds = 0;     // solutions of the node equations
+    std::uint64_t factorings = 0; // of them with new conductances
+};
+
 class Circuit {
 public:
-    explicit Circuit(const Netlist& netlist);
+    // tolerance: the error allowed in one step over the usual one (stage.h); for studies of accuracy.
+    explicit Circuit(const Netlist& netlist, double tolerance = 1.0);
     ~Circuit();
     Circuit(Circuit&&) noexcept;
     Circuit& operator=(Circuit&&) noexcept;
@@ -71,6 +81,7 @@ public:
     // Nothing flows, turns or cools noticeably: advancing changes nothing to see.
     bool quiet() const;
     std::uint64_t stateHash() const; // every state value, field by field
+    Effort effort() const;
 
 private:
     struct Impl;

@@ -3,25 +3,17 @@
 
 #include "circuit/gap.h"
 
-#include <cmath>
-
 namespace loom::circuit {
 
-namespace {
-
-void warm(const CoilPart& c, double i, double r, Stage& s) {
-    const double a = s.a_s / c.heat_J_per_K, rise = s.base[c.temperature] - s.ambient_K;
-    const double next = (rise + a * i * i * r) / (1.0 + a * c.loss_W_per_K);
-    s.f[c.temperature] = (i * i * r - c.loss_W_per_K * next) / c.heat_J_per_K;
-    s.y[c.temperature] = s.ambient_K + next;
-    s.disagree(std::fabs(c.resistance(s.y) - r) / (r * 1e-6 + 1e-12));
+void refresh(std::vector<CoilPart>& coils, const double* y) {
+    for (CoilPart& c : coils)
+        c.stamped_ohm = c.resistance(y);
 }
 
-} // namespace
-
-void stamp(const std::vector<CoilPart>& coils, Stage& s) {
-    for (const CoilPart& c : coils) {
-        const double d = 1.0 / (c.inductance_H + s.a_s * c.resistance(s.y));
+void stamp(std::vector<CoilPart>& coils, Stage& s) {
+    for (CoilPart& c : coils) {
+        if (c.warms && stale(c.stamped_ohm, c.resistance(s.y))) c.stamped_ohm = c.resistance(s.y);
+        const double d = 1.0 / (c.inductance_H + s.a_s * c.stamped_ohm);
         double g = s.a_s * d, j = c.inductance_H * s.base[c.current] * d;
         stampInsulation(c.spark, g, j);
         s.g[c.branch] = g;
@@ -31,13 +23,24 @@ void stamp(const std::vector<CoilPart>& coils, Stage& s) {
 
 void settle(std::vector<CoilPart>& coils, Stage& s) {
     for (CoilPart& c : coils) {
-        const double v = s.v[c.branch], r = c.resistance(s.y);
+        const double v = s.v[c.branch], r = c.stamped_ohm;
         const double i =
             (c.inductance_H * s.base[c.current] + s.a_s * v) / (c.inductance_H + s.a_s * r);
         s.y[c.current] = i;
         s.f[c.current] = (v - r * i) / c.inductance_H;
         s.i[c.branch] = i + settleInsulation(c.spark, v, s);
-        if (c.warms) warm(c, i, r, s);
+    }
+}
+
+void warm(const std::vector<CoilPart>& coils, Stage& s) {
+    for (const CoilPart& c : coils) {
+        if (!c.warms) continue;
+        const double i = s.y[c.current], p = i * i * c.stamped_ohm, a = s.a_s / c.heat_J_per_K;
+        const double rise =
+            (s.base[c.temperature] - s.ambient_K + a * p) / (1.0 + a * c.loss_W_per_K);
+        s.f[c.temperature] = (p - c.loss_W_per_K * rise) / c.heat_J_per_K;
+        s.y[c.temperature] = s.ambient_K + rise;
+        s.compare(c.resistance(s.y), c.stamped_ohm);
     }
 }
 

@@ -20,6 +20,7 @@ struct CoilPart {
     double inductance_H = 0.0;
     bool warms = false;
     double heat_J_per_K = 1.0, loss_W_per_K = 1.0;
+    double stamped_ohm = 0.0;
     int spark = 0; // sign of the current through its insulation now
 
     double resistance(const double* y) const {
@@ -27,7 +28,10 @@ struct CoilPart {
     }
 };
 
-void stamp(const std::vector<CoilPart>& coils, Stage& s);
+// Stamps from the states y exactly, whatever was stamped before.
+void refresh(std::vector<CoilPart>& coils, const double* y);
+void stamp(std::vector<CoilPart>& coils, Stage& s);
 void settle(std::vector<CoilPart>& coils, Stage& s);
+void warm(const std::vector<CoilPart>& coils, Stage& s);
 
 } // namespace loom::circuit

@@ -9,18 +9,18 @@ namespace loom::circuit {
 
 namespace {
 
-// The next voltage to linearise at, given that the network answered v.
-double limited(const DiodePart& d, double v) {
-    if (v >= d.knee_V || v <= 0.0) {
-        if (v <= 0.0) return v;
-        return d.at_V < d.knee_V - kJunction_V ? d.knee_V : v;
-    }
-    const double from = d.at_V > 0.0 ? d.at_V : 0.0;
-    const double step = v - from;
-    if (step <= 2.0 * kJunction_V) return v;
-    const double start = from > 0.7 * d.knee_V ? from : 0.7 * d.knee_V;
-    if (v <= start) return v;
-    return start + kJunction_V * portableLog(1.0 + (v - start) / kJunction_V);
+// A slope below this is none: far back on the curve it would be lost among the smallest numbers.
+constexpr double kLeastSlope_S = 1e-24;
+
+// Where to linearise next, given the voltage and current v, i of the line that the network met.
+// Forward it is the voltage at which the law gives that current: on a steep curve the current says
+// more than the voltage does.
+double nextPoint_V(const DiodePart& d, double v, double i) {
+    if (v <= 0.0) return v;
+    if (i <= 0.0) return d.at_V > 0.0 ? 0.0 : v < d.knee_V ? v : d.knee_V;
+    if (i >= d.knee_A) return d.knee_V + (i - d.knee_A) / d.knee_S;
+    const double byCurrent = kJunction_V * portableLog(1.0 + i / d.saturation_A);
+    return v < byCurrent ? v : byCurrent;
 }
 
 } // namespace
@@ -51,6 +51,7 @@ void stamp(const std::vector<DiodePart>& diodes, Stage& s) {
     for (const DiodePart& d : diodes) {
         double g = 0.0;
         const double i = diodeCurrent_A(d, d.at_V, g);
+        g = lazySlope_S(s.factored_S[d.branch], g < kLeastSlope_S ? 0.0 : g);
         s.g[d.branch] = g;
         s.j[d.branch] = i - g * d.at_V;
     }
@@ -63,7 +64,7 @@ void settle(std::vector<DiodePart>& diodes, Stage& s) {
         const double law = diodeCurrent_A(d, v, slope);
         s.disagree(std::fabs(law - line) / (kAgreeRelative * std::fabs(law) + kAgree_A));
         s.i[d.branch] = line;
-        d.at_V = limited(d, v);
+        d.at_V = nextPoint_V(d, v, line);
     }
 }
 

@@ -4,8 +4,8 @@
 //   Beyond 10 x rated_A the curve goes on straight with the slope it has there (bulk resistance);
 //   beyond -reverse_V it breaks down with 1 ohm. Source: Shockley's equation with emission
 //   coefficient 2 at 293 K (textbook, from memory); slope and breakdown are ours.
-// Newton: the voltage it is linearised at moves up at most logarithmically, so that e^ never
-// overshoots. Left out: its heat, recovery time, failure. Tested: diode_test.
+// Newton: forward, it is linearised next where the law gives the current that the last line met, so
+// that e^ never overshoots. Left out: its heat, recovery time, failure. Tested: diode_test.
 #pragma once
 
 #include "circuit/stage.h"

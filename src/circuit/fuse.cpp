@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "circuit/fuse.h"
 
-#include <cmath>
-
 namespace loom::circuit {
 
 namespace {
@@ -26,9 +24,9 @@ Style styleOf(FuseStyle style) {
     return {1.2, 1.04, 0.4, 15.0};
 }
 
-void settleHeat(const FusePart& f, double i, Stage& s) {
-    const double a = s.a_s, n = i / f.rating_A, x0 = s.y[f.element];
-    const double p = n * n * (1.0 + kRise * (x0 > 0.0 ? x0 : 0.0));
+void heat(const FusePart& f, double i, Stage& s) {
+    const double a = s.a_s, n = i / f.rating_A;
+    const double p = n * n * (f.gap.closed() ? f.stamped_ohm / f.cold_ohm : 1.0);
     const double m11 = f.c1_s + a * f.g1, m22 = f.c2_s + a * (f.g1 + f.g2), m12 = a * f.g1;
     const double r1 = f.c1_s * s.base[f.element] + a * p, r2 = f.c2_s * s.base[f.body];
     const double perDet = 1.0 / (m11 * m22 - m12 * m12);
@@ -37,7 +35,6 @@ void settleHeat(const FusePart& f, double i, Stage& s) {
     s.y[f.body] = x2;
     s.f[f.element] = (p - f.g1 * (x1 - x2)) / f.c1_s;
     s.f[f.body] = (f.g1 * (x1 - x2) - f.g2 * x2) / f.c2_s;
-    if (f.gap.closed()) s.disagree(std::fabs(x1 - x0) * kRise / (1e-6 * (1.0 + kRise * x0)));
 }
 
 } // namespace
@@ -60,27 +57,37 @@ double resistance_ohm(const FusePart& f, const double* y) {
     return f.cold_ohm * (1.0 + kRise * (x > 0.0 ? x : 0.0));
 }
 
-void stamp(const std::vector<FusePart>& fuses, Stage& s) {
-    for (const FusePart& f : fuses) {
+void refresh(std::vector<FusePart>& fuses, const double* y) {
+    for (FusePart& f : fuses)
+        f.stamped_ohm = resistance_ohm(f, y);
+}
+
+void stamp(std::vector<FusePart>& fuses, Stage& s) {
+    for (FusePart& f : fuses) {
         if (!f.gap.closed()) {
             stampGap(f.gap, f.branch, s);
             continue;
         }
-        s.g[f.branch] = 1.0 / resistance_ohm(f, s.y);
+        const double r = resistance_ohm(f, s.y);
+        if (stale(f.stamped_ohm, r)) f.stamped_ohm = r;
+        s.g[f.branch] = 1.0 / f.stamped_ohm;
         s.j[f.branch] = 0.0;
     }
 }
 
 void settle(std::vector<FusePart>& fuses, Stage& s) {
     for (FusePart& f : fuses) {
-        double i = 0.0;
-        if (f.gap.closed()) {
-            i = s.g[f.branch] * s.v[f.branch];
-            s.i[f.branch] = i;
-        } else {
+        if (f.gap.closed())
+            s.i[f.branch] = s.g[f.branch] * s.v[f.branch];
+        else
             settleGap(f.gap, f.branch, s);
-        }
-        settleHeat(f, i, s);
+    }
+}
+
+void warm(const std::vector<FusePart>& fuses, Stage& s) {
+    for (const FusePart& f : fuses) {
+        heat(f, s.i[f.branch], s);
+        if (f.gap.closed()) s.compare(resistance_ohm(f, s.y), f.stamped_ohm);
     }
 }
 

@@ -30,6 +30,7 @@ struct FusePart {
     std::uint32_t element = 0, body = 0; // states x1, x2
     double rating_A = 1.0, cold_ohm = 0.0;
     double c1_s = 1.0, c2_s = 1.0, g1 = 1.0, g2 = 1.0;
+    double stamped_ohm = 1.0;
     Gap gap;                        // closed while whole
     double overloadedSince_s = 0.0; // last time it carried no more than its rating
 };
@@ -37,7 +38,10 @@ struct FusePart {
 FusePart makeFuse(const Fuse& spec);
 double resistance_ohm(const FusePart& f, const double* y);
 
-void stamp(const std::vector<FusePart>& fuses, Stage& s);
+// Stamps from the states y exactly, whatever was stamped before.
+void refresh(std::vector<FusePart>& fuses, const double* y);
+void stamp(std::vector<FusePart>& fuses, Stage& s);
 void settle(std::vector<FusePart>& fuses, Stage& s);
+void warm(const std::vector<FusePart>& fuses, Stage& s);
 
 } // namespace loom::circuit

@@ -7,7 +7,10 @@ namespace loom::circuit {
 
 namespace {
 
-int sideOf(double v, double limit_V) {
+// On the edge of conducting, with no current, it stays as it is: else an arc that hangs on another
+// not yet struck would come and go for ever.
+int sideOf(int side, double v, double limit_V) {
+    if (side != 0 && side * v >= limit_V * (1.0 - 1e-12)) return side;
     return v > limit_V ? 1 : v < -limit_V ? -1 : 0;
 }
 
@@ -39,9 +42,7 @@ void stampGap(const Gap& gap, std::uint32_t branch, Stage& s) {
 void settleGap(Gap& gap, std::uint32_t branch, Stage& s) {
     const double v = s.v[branch];
     s.i[branch] = s.g[branch] * v + s.j[branch];
-    const int side = sideOf(v, gapLimit_V(gap, s.time_s));
-    if (side != gap.side) s.disagree(2.0);
-    gap.side = side;
+    s.changeSide(gap.side, sideOf(gap.side, v, gapLimit_V(gap, s.time_s)));
 }
 
 void stampInsulation(int side, double& g, double& j) {
@@ -52,9 +53,7 @@ void stampInsulation(int side, double& g, double& j) {
 
 double settleInsulation(int& side, double v, Stage& s) {
     const double i = side == 0 ? 0.0 : (v - side * kInsulation_V) / kSpark_ohm;
-    const int now = sideOf(v, kInsulation_V);
-    if (now != side) s.disagree(2.0);
-    side = now;
+    s.changeSide(side, sideOf(side, v, kInsulation_V));
     return i;
 }
 

@@ -44,31 +44,42 @@ EventKind sleeveEvent(Sleeve s) {
                                   : EventKind::SleeveBurning;
 }
 
-void endsHappen(CablePart& c, std::uint32_t element, double i, Instant& now) {
-    for (EndPart& e : c.ends) {
-        const double t = now.y[e.temperature];
-        if (!e.hotReported && t >= kEndHot_K) {
-            e.hotReported = true;
-            now.say(EventKind::JointHot, element, i, t);
-        }
-        if (e.hotReported && t < kEndHot_K - 20.0) e.hotReported = false;
+void endHappens(EndPart& e, std::uint32_t element, double i, Instant& now) {
+    const double t = now.y[e.temperature];
+    if (!e.hotReported && t >= kEndHot_K) {
+        e.hotReported = true;
+        now.say(EventKind::JointHot, element, i, t);
     }
+    if (e.hotReported && t < kEndHot_K - 20.0) e.hotReported = false;
 }
 
-bool cableHappens(CablePart& c, std::uint32_t element, Instant& now) {
-    const double i = now.at.i[c.branch], t = now.y[c.conductor];
-    endsHappen(c, element, i, now);
-    while (c.state != Sleeve::Burning) {
-        const Sleeve next = static_cast<Sleeve>(static_cast<int>(c.state) + 1);
-        if (t < sleeveThreshold_K(c, next)) break;
-        c.state = next;
-        now.say(sleeveEvent(next), element, i, t);
+// Cable k has reached the temperature of its next event.
+bool cableHappens(std::size_t k, Instant& now) {
+    Cables& c = now.net.cables;
+    const double i = now.at.i[c.branch(k)], t = now.y[c.conductor(k)];
+    const std::uint32_t element = now.net.cableOf[k];
+    while (c.state[k] != Sleeve::Burning && t >= c.nextEvent_K[k]) {
+        c.setState(k, static_cast<Sleeve>(static_cast<int>(c.state[k]) + 1));
+        now.say(sleeveEvent(c.state[k]), element, i, t);
     }
-    if (!c.parted.closed()) return endArc(c.parted, c.branch, now);
-    if (t < kCopperMelts_K) return false;
+    if (t < kCopperMelts_K || !c.parted[k].closed()) return false;
     now.say(EventKind::CableParted, element, i, t);
-    openGap(c.parted, i, now.time_s);
+    openGap(c.parted[k], i, now.time_s);
+    c.part(k);
     return true;
+}
+
+bool cablesHappen(Instant& now) {
+    Cables& c = now.net.cables;
+    bool jumped = false;
+    const double* const t = now.y.data() + c.firstConductor;
+    for (std::size_t k = 0; k < c.size(); ++k)
+        if (t[k] >= c.nextEvent_K[k]) jumped = cableHappens(k, now) || jumped;
+    for (const std::uint32_t k : c.apart)
+        jumped = endArc(c.parted[k], c.branch(k), now) || jumped;
+    for (EndPart& e : c.ends)
+        endHappens(e, now.net.cableOf[e.cable], now.at.i[c.branch(e.cable)], now);
+    return jumped;
 }
 
 bool lampHappens(LampPart& l, std::uint32_t element, Instant& now) {
@@ -262,8 +273,7 @@ bool happen(Network& net,
     bool jumped = false;
     for (std::size_t k = 0; k < net.fuses.size(); ++k)
         jumped = fuseHappens(net.fuses[k], net.fuseOf[k], now) || jumped;
-    for (std::size_t k = 0; k < net.cables.size(); ++k)
-        jumped = cableHappens(net.cables[k], net.cableOf[k], now) || jumped;
+    jumped = cablesHappen(now) || jumped;
     for (std::size_t k = 0; k < net.lamps.size(); ++k)
         jumped = lampHappens(net.lamps[k], net.lampOf[k], now) || jumped;
     for (std::size_t k = 0; k < net.batteries.size(); ++k)

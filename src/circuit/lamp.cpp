@@ -63,17 +63,18 @@ double brightness(double temp_K) {
     return t3 * t3 * t3;
 }
 
-void stamp(const std::vector<LampPart>& lamps, Stage& s) {
-    for (const LampPart& l : lamps) {
+void stamp(std::vector<LampPart>& lamps, Stage& s) {
+    for (LampPart& l : lamps) {
         if (!l.gap.closed()) {
             stampGap(l.gap, l.branch, s);
             continue;
         }
+        if (s.first) l.at_V = l.last_V + l.perSecond_V * (s.time_s - l.last_s);
         const double v = l.at_V;
         double perVolt = 0.0;
         const double r = resistance_ohm(l, stageTemperature(l, v, s, perVolt));
         const double g = 1.0 / r - v / (r * r) * resistanceSlope(l) * perVolt;
-        s.g[l.branch] = g > 1e-3 / r ? g : 1e-3 / r;
+        s.g[l.branch] = lazySlope_S(s.factored_S[l.branch], g > 1e-3 / r ? g : 1e-3 / r);
         s.j[l.branch] = v / r - s.g[l.branch] * v;
     }
 }
@@ -96,6 +97,15 @@ void settle(std::vector<LampPart>& lamps, Stage& s) {
         s.disagree(std::fabs(v / r - s.i[l.branch]) /
                    (kAgreeRelative * std::fabs(v / r) + kAgree_A));
         l.at_V = v;
+    }
+}
+
+void warm(std::vector<LampPart>& lamps, const Stage& s) {
+    for (LampPart& l : lamps) {
+        const double v = s.v[l.branch], passed_s = s.time_s - l.last_s;
+        if (passed_s > 0.0) l.perSecond_V = (v - l.last_V) / passed_s;
+        l.last_V = v;
+        l.last_s = s.time_s;
     }
 }
 

@@ -24,15 +24,18 @@ struct LampPart {
     std::uint32_t branch = 0;
     std::uint32_t temperature = 0; // state
     double hot_ohm = 1.0, coldRatio = 0.1, rated_W = 1.0, heat_J_per_K = 1.0;
-    double at_V = 0.0; // linearised here
-    Gap gap;           // closed while the filament is whole
+    double at_V = 0.0;                                    // linearised here
+    double last_V = 0.0, last_s = 0.0, perSecond_V = 0.0; // where it was and how it moved
+    Gap gap;                                              // closed while the filament is whole
 };
 
 LampPart makeLamp(double rated_V, double rated_W, double coldRatio);
 double resistance_ohm(const LampPart& l, double temp_K);
 double brightness(double temp_K);
 
-void stamp(const std::vector<LampPart>& lamps, Stage& s);
+void stamp(std::vector<LampPart>& lamps, Stage& s);
 void settle(std::vector<LampPart>& lamps, Stage& s);
+// Notes how the voltage moves, so that the next stage begins near its answer.
+void warm(std::vector<LampPart>& lamps, const Stage& s);
 
 } // namespace loom::circuit

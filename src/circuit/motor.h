@@ -30,6 +30,7 @@ struct MotorPart {
     bool jammed = false;
     int turning = 0; // sign of the speed; 0 held at rest
     int spark = 0;
+    double stamped_ohm = 1.0;
     bool stalled = false; // reported
 
     double resistance(const double* y) const {
@@ -37,7 +38,10 @@ struct MotorPart {
     }
 };
 
-void stamp(const std::vector<MotorPart>& motors, Stage& s);
+// Stamps from the states y exactly, whatever was stamped before.
+void refresh(std::vector<MotorPart>& motors, const double* y);
+void stamp(std::vector<MotorPart>& motors, Stage& s);
 void settle(std::vector<MotorPart>& motors, Stage& s);
+void warm(const std::vector<MotorPart>& motors, Stage& s);
 
 } // namespace loom::circuit

@@ -1,107 +1,61 @@
 // SPDX-License-Identifier: MIT
 #include "circuit/network.h"
 
-#include "circuit/portable_math.h"
-
 #include <algorithm>
-#include <cmath>
 
 namespace loom::circuit {
 
 namespace {
 
-constexpr int kRounds = 60;
-
-template <class Parts> void stampKind(const Parts& parts, Stage& s) {
-    if (!parts.empty()) stamp(parts, s);
-}
-
-template <class Parts> void settleKind(Parts& parts, Stage& s) {
-    if (!parts.empty()) settle(parts, s);
-}
+constexpr int kRounds = 100, kBoldRounds = 15;
 
 } // namespace
 
+Point Network::emptyPoint() const {
+    Point p;
+    p.y = states.value;
+    p.f.assign(states.value.size(), 0.0);
+    p.v.assign(branches.size(), 0.0);
+    p.i.assign(branches.size(), 0.0);
+    p.volts_V.assign(joins.unknowns, 0.0);
+    return p;
+}
+
 void Network::stampAll(Stage& s) {
-    stampKind(capacitors, s);
-    stampKind(coils, s);
-    stampKind(cables, s);
-    stampKind(batteries, s);
-    stampKind(contacts, s);
-    stampKind(fuses, s);
-    stampKind(diodes, s);
-    stampKind(lamps, s);
-    stampKind(motors, s);
+    stamp(capacitors, s);
+    stamp(coils, s);
+    stamp(cables, s);
+    stamp(batteries, s);
+    stamp(contacts, s);
+    stamp(fuses, s);
+    stamp(diodes, s);
+    stamp(lamps, s);
+    stamp(motors, s);
 }
 
 void Network::settleAll(Stage& s) {
-    settleKind(capacitors, s);
-    settleKind(coils, s);
-    settleKind(cables, s);
-    settleKind(batteries, s);
-    settleKind(contacts, s);
-    settleKind(fuses, s);
-    settleKind(diodes, s);
-    settleKind(lamps, s);
-    settleKind(motors, s);
-    if (!relays.empty()) settle(relays, contacts, s);
+    settle(capacitors, s);
+    settle(coils, s);
+    settle(cables, s);
+    settle(batteries, s);
+    settle(contacts, s);
+    settle(fuses, s);
+    settle(diodes, s);
+    settle(lamps, s);
+    settle(motors, s);
 }
 
-bool Network::conductancesChanged() {
-    for (std::size_t k = firstMoving; k < branches.size(); ++k)
-        if (branches.g[k] != factored_S[k]) return true;
-    return false;
+void Network::warmAll(Stage& s) {
+    warm(coils, s);
+    warm(cables, s);
+    warm(batteries, s);
+    warm(fuses, s);
+    warm(lamps, s);
+    warm(motors, s);
+    warm(relays, contacts, s);
 }
 
-void Network::solveNodes() {
-    Branches& br = branches;
-    if (conductancesChanged()) {
-        std::vector<double>& slots = mesh.conductances();
-        std::copy(fixedConductance.begin(), fixedConductance.end(), slots.begin());
-        for (std::size_t k = firstMoving; k < br.size(); ++k) {
-            factored_S[k] = br.g[k];
-            if (br.slot[k] >= 0) slots[br.slot[k]] += br.g[k];
-        }
-        mesh.factor();
-        ++factorings;
-    }
-    std::copy(fixedInject_A.begin(), fixedInject_A.end(), inject_A.begin());
-    for (std::size_t k = firstMoving; k < br.size(); ++k) {
-        const double through = br.j[k] + br.g[k] * br.offset_V[k];
-        inject_A[br.a[k]] -= through;
-        inject_A[br.b[k]] += through;
-    }
-    mesh.solve(inject_A.data(), volts_V.data());
-    for (std::size_t k = 0; k < br.size(); ++k)
-        br.v[k] = volts_V[br.a[k]] - volts_V[br.b[k]] + br.offset_V[k];
-}
-
-bool Network::stage(double a_s, double time_s, const double* base, double* y, double* f) {
-    Stage s;
-    s.a_s = a_s;
-    s.time_s = time_s;
-    s.ambient_K = netlist.ambient_K;
-    s.base = base;
-    s.y = y;
-    s.f = f;
-    s.g = branches.g.data();
-    s.j = branches.j.data();
-    s.v = branches.v.data();
-    s.i = branches.i.data();
-    bool agreed = false;
-    for (int round = 0; round < kRounds && !agreed; ++round) {
-        stampAll(s);
-        solveNodes();
-        s.disagreement = 0.0;
-        settleAll(s);
-        agreed = s.disagreement <= 1.0;
-    }
-    for (std::size_t k = 0; k < firstMoving; ++k)
-        branches.i[k] = branches.g[k] * branches.v[k] + branches.j[k];
-    return agreed;
-}
-
-void Network::forgetGuesses() {
+void Network::forgetGuesses(const double* y, const double* v) {
     for (CoilPart& c : coils)
         c.spark = 0;
     for (MotorPart& m : motors)
@@ -110,17 +64,143 @@ void Network::forgetGuesses() {
         c.gap.side = 0;
     for (FusePart& f : fuses)
         f.gap.side = 0;
-    for (CablePart& c : cables)
-        c.parted.side = 0;
+    for (Gap& g : cables.parted)
+        g.side = 0;
     for (DiodePart& d : diodes)
-        d.at_V = 0.0;
+        d.at_V = v[d.branch] < d.knee_V ? v[d.branch] : d.knee_V;
     for (LampPart& l : lamps) {
-        l.at_V = 0.0;
+        l.at_V = l.last_V = v[l.branch];
+        l.perSecond_V = l.last_s = 0.0;
         l.gap.side = 0;
+    }
+    refresh(coils, y);
+    refresh(cables, y);
+    refresh(batteries, y);
+    refresh(fuses, y);
+    refresh(motors, y);
+    std::fill(factored_S.begin(), factored_S.end(), -1.0);
+}
+
+void Network::modelsChanged() {
+    std::fill(silent.begin(), silent.end(), 0);
+    for (std::size_t k = 0; k < cables.size(); ++k)
+        silent[cables.branch(k)] = cables.parted[k].closed();
+    for (const ContactPart& c : contacts)
+        silent[c.branch] = c.gap.closed();
+    feeding.clear();
+    for (std::uint32_t k = firstMoving; k < branches.size(); ++k) {
+        if (!silent[k] || branches.offset_V[k] != 0.0) feeding.push_back(k);
+        if (silent[k]) branches.j[k] = 0.0;
     }
 }
 
-void Network::recoverIdealCurrents(const double* branchCurrent_A,
+bool Network::strandSources() {
+    if (sources.empty()) return false;
+    const std::vector<std::uint32_t> island = islands();
+    bool changed = false;
+    for (const SourcePart& p : sources) {
+        const bool returns = island[branches.nodeA[p.branch]] == island[branches.nodeB[p.branch]];
+        const double j = returns ? p.current_A : 0.0;
+        changed = changed || j != branches.j[p.branch];
+        branches.j[p.branch] = j;
+    }
+    if (changed) injectFixed();
+    return changed;
+}
+
+void Network::injectFixed() {
+    std::fill(fixedInject_A.begin(), fixedInject_A.end(), 0.0);
+    for (std::uint32_t k = 0; k < firstMoving; ++k) {
+        const double through = branches.j[k] + branches.g[k] * branches.offset_V[k];
+        fixedInject_A[branches.a[k]] -= through;
+        fixedInject_A[branches.b[k]] += through;
+    }
+}
+
+bool Network::factorIsOld() const {
+    const double* const g = branches.g.data();
+    const double* const old = factored_S.data();
+    const std::size_t n = branches.size();
+    for (std::size_t k = firstMoving; k < n; ++k)
+        if (g[k] != old[k]) return true;
+    return false;
+}
+
+void Network::factor() {
+    std::vector<double>& slots = mesh.conductances();
+    std::copy(fixedConductance.begin(), fixedConductance.end(), slots.begin());
+    for (std::size_t k = firstMoving; k < branches.size(); ++k) {
+        factored_S[k] = branches.g[k];
+        if (branches.slot[k] >= 0) slots[branches.slot[k]] += branches.g[k];
+    }
+    mesh.factor();
+    ++factorings;
+}
+
+void Network::solveNodes(Point& p) {
+    if (factorIsOld()) factor();
+    const Branches& br = branches;
+    double* const x = p.volts_V.data();
+    std::copy(fixedInject_A.begin(), fixedInject_A.end(), x);
+    for (const std::uint32_t k : feeding) {
+        const double through = br.j[k] + br.g[k] * br.offset_V[k];
+        x[br.a[k]] -= through;
+        x[br.b[k]] += through;
+    }
+    mesh.solve(x);
+    const std::uint32_t *const a = br.a.data(), *const b = br.b.data();
+    const double* const offset = br.offset_V.data();
+    double* const v = p.v.data();
+    const std::size_t n = br.size();
+    for (std::size_t k = 0; k < n; ++k)
+        v[k] = x[a[k]] - x[b[k]] + offset[k];
+    ++rounds;
+}
+
+Network::Outcome Network::stage(double a_s, double time_s, const double* base, Point& p) {
+    Stage s;
+    s.a_s = a_s;
+    s.time_s = time_s;
+    s.ambient_K = netlist.ambient_K;
+    s.base = base;
+    s.y = p.y.data();
+    s.f = p.f.data();
+    s.g = branches.g.data();
+    s.j = branches.j.data();
+    s.v = p.v.data();
+    s.i = p.i.data();
+    s.factored_S = factored_S.data();
+    bool agreed = false;
+    for (int round = 0; round < kRounds && !agreed; ++round) {
+        stampAll(s);
+        solveNodes(p);
+        s.first = s.flipped = false;
+        s.cautious = round >= kBoldRounds;
+        s.disagreement = 0.0;
+        settleAll(s);
+        agreed = s.disagreement <= 1.0;
+    }
+    for (std::size_t k = 0; k < firstMoving; ++k)
+        p.i[k] = branches.g[k] * p.v[k] + branches.j[k];
+    warmAll(s);
+    return {agreed, s.drift};
+}
+
+void Network::balance(std::vector<double>& current_A) {
+    const Branches& br = branches;
+    std::fill(residual_A.begin(), residual_A.end(), 0.0);
+    for (std::size_t k = 0; k < br.size(); ++k) {
+        residual_A[br.a[k]] -= current_A[k];
+        residual_A[br.b[k]] += current_A[k];
+    }
+    mesh.solve(residual_A.data());
+    for (std::size_t k = 0; k < br.size(); ++k) {
+        const double g = k < firstMoving ? br.g[k] : factored_S[k];
+        current_A[k] += g * (residual_A[br.a[k]] - residual_A[br.b[k]]);
+    }
+}
+
+void Network::recoverIdealCurrents(const std::vector<double>& branchCurrent_A,
                                    std::vector<double>& treeCurrent_A) const {
     std::vector<double> leaving(netlist.nodeCount, 0.0);
     for (std::size_t k = 0; k < branches.size(); ++k) {

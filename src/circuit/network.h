@@ -43,32 +43,66 @@ struct Where {
     std::uint32_t branch = 0; // first branch
 };
 
+// Unknowns are numbered in the order of their elimination (star_mesh.h).
 struct Branches {
     std::vector<std::uint32_t> a, b; // unknowns
     std::vector<Node> nodeA, nodeB;  // the netlist's nodes
     std::vector<std::int32_t> slot;  // of the star-mesh, -1 when a == b
     std::vector<double> offset_V;    // v = V[a] - V[b] + offset
-    std::vector<double> g, j, v, i;
+    std::vector<double> g, j;
 
     std::size_t size() const { return a.size(); }
+};
+
+// What is known of a network at one time.
+struct Point {
+    std::vector<double> y, f;    // by state
+    std::vector<double> v, i;    // by branch
+    std::vector<double> volts_V; // by unknown
+};
+
+struct SourcePart {
+    std::uint32_t branch = 0;
+    double current_A = 0.0; // when it has a way back
 };
 
 class Network {
 public:
     explicit Network(const Netlist& netlist);
 
-    // Solves one stage (stage.h). y holds a guess and gets the answer. False when the models did
-    // not agree within the allowed rounds; the numbers are then the last round's.
-    bool stage(double a_s, double time_s, const double* base, double* y, double* f);
+    Point emptyPoint() const;
 
-    // Starts the next stage's iteration from nothing, so that what was solved before cannot show.
-    void forgetGuesses();
+    // Solves one stage (stage.h) into p, whose y holds the states expected. agreed is false when the
+    // models did not agree within the allowed rounds: the numbers are then the last round's.
+    // drift above 1 says that a resistance stamped was too far off.
+    struct Outcome {
+        bool agreed = true;
+        double drift = 0.0;
+    };
 
-    // Copies what each element of an older network carries to the same element here.
-    void inherit(const Network& old, const States& oldStates, double now_s);
+    Outcome stage(double a_s, double time_s, const double* base, Point& p);
 
-    // Current from each element of a tree of ideal elements, by Kirchhoff's law: fills treeCurrent_A.
-    void recoverIdealCurrents(const double* branchCurrent_A,
+    // Starts the next stage from the states alone, so that what was solved before cannot show.
+    // The branch voltages v are the guess to begin with.
+    void forgetGuesses(const double* y, const double* v);
+
+    // To be called when models were changed, before the next stage.
+    void modelsChanged();
+
+    // Gives current sources whose current has no way back none, and others theirs; true when that
+    // changed one. Judged by what conducted in the last stage.
+    bool strandSources();
+
+    // Copies what each element of an older network carries, states and currents at now_s, to the
+    // same element here.
+    void inherit(const Network& old, const Point& at, double now_s);
+
+    // The least change of the branch currents that makes them meet Kirchhoff's law at every node
+    // exactly, with the present factor: takes away what rounding of the voltages put in.
+    void balance(std::vector<double>& current_A);
+
+    // Current through each element of a tree of ideal elements, by Kirchhoff's law.
+    void recoverIdealCurrents(const std::vector<double>& branchCurrent_A,
                               std::vector<double>& treeCurrent_A) const;
 
     // For each node, which island it belongs to: nodes joined by anything that conducts now.
@@ -80,9 +114,10 @@ public:
     Branches branches;
     States states; // value: at the start, after inherit() what was carried
 
+    std::vector<SourcePart> sources;
     std::vector<CapacitorPart> capacitors;
     std::vector<CoilPart> coils;
-    std::vector<CablePart> cables;
+    Cables cables;
     std::vector<BatteryPart> batteries;
     std::vector<ContactPart> contacts;
     std::vector<FusePart> fuses;
@@ -91,28 +126,29 @@ public:
     std::vector<LampPart> lamps;
     std::vector<MotorPart> motors;
     // By index among its kind: the element.
-    std::vector<std::uint32_t> coilOf, cableOf, batteryOf, contactOf, fuseOf, relayOf, lampOf,
-        motorOf;
+    std::vector<std::uint32_t> cableOf, batteryOf, fuseOf, relayOf, lampOf, motorOf;
 
-    std::vector<double> volts_V; // by unknown, last stage
-    std::uint64_t factorings = 0;
+    std::uint64_t rounds = 0, factorings = 0; // solutions so far, and those with a new factor
 
 private:
     friend struct NetworkBuilder;
-    void inheritElement(const Network& old, const Where& was, const States& from, const Where& now);
-    void inheritRelay(const Network& old, const RelayPart& o, const States& from, RelayPart& r);
+    friend class Inheritance;
     void stampAll(Stage& s);
     void settleAll(Stage& s);
-    bool conductancesChanged();
-    void solveNodes();
+    void warmAll(Stage& s);
+    bool factorIsOld() const;
+    void factor();
+    void injectFixed();
+    void solveNodes(Point& p);
 
     StarMesh mesh;
     std::uint32_t firstMoving = 0;        // branches before it have constant g and j
     std::vector<double> fixedConductance; // by slot
     std::vector<double> fixedInject_A;    // by unknown
     std::vector<double> factored_S;       // by branch: g in the present factor
-    std::vector<double> inject_A;
-    double inheritedAt_s = 0.0;
+    std::vector<std::uint32_t> feeding;   // moving branches that may have j or an offset
+    std::vector<char> silent;             // by branch: j is zero
+    std::vector<double> residual_A;       // by unknown
 };
 
 } // namespace loom::circuit

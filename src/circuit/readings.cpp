@@ -21,23 +21,24 @@ void mix(const std::vector<double>& begin,
 
 } // namespace
 
-void Shown::fill(const Network& net, const Step& s, double theta) {
+void Shown::fill(Network& net, const Step& s, double theta) {
     if (theta <= 0.0) {
         v = s.begin.v;
         i = s.begin.i;
-        volts = s.begin.volts;
+        volts = s.begin.volts_V;
         y = s.begin.y;
     } else {
         const Parabola p(theta);
         mix(s.begin.v, s.middle.v, s.end.v, p, v);
         mix(s.begin.i, s.middle.i, s.end.i, p, i);
-        mix(s.begin.volts, s.middle.volts, s.end.volts, p, volts);
+        mix(s.begin.volts_V, s.middle.volts_V, s.end.volts_V, p, volts);
         y.resize(s.begin.y.size());
         for (std::uint32_t k = 0; k < y.size(); ++k)
             y[k] = s.state(k, theta);
     }
     f = s.begin.f;
-    net.recoverIdealCurrents(i.data(), idealCurrent_A);
+    net.balance(i);
+    net.recoverIdealCurrents(i, idealCurrent_A);
     island = net.islands();
 }
 
@@ -53,12 +54,10 @@ Reading Shown::relay(const Network& net, const RelayPart& r) const {
 
 void Shown::describe(const Network& net, const Where& w, Reading& r) const {
     switch (w.kind) {
-    case Kind::Cable: {
-        const CablePart& c = net.cables[w.part];
-        r.temp_K = y[c.conductor];
-        r.open = !c.parted.closed();
+    case Kind::Cable:
+        r.temp_K = y[net.cables.conductor(w.part)];
+        r.open = !net.cables.parted[w.part].closed();
         break;
-    }
     case Kind::Battery: {
         const BatteryPart& b = net.batteries[w.part];
         r.current_A = -r.current_A;
@@ -131,10 +130,10 @@ bool Shown::quiet(const Network& net) const {
     };
     for (const MotorPart& m : net.motors)
         if (m.turning != 0 || warm(m.temperature)) return false;
-    for (const CablePart& c : net.cables)
-        if (warm(c.conductor) || warm(c.sleeve) || warm(c.ends[0].temperature) ||
-            warm(c.ends[1].temperature))
-            return false;
+    for (std::size_t k = 0; k < net.cables.size(); ++k)
+        if (warm(net.cables.conductor(k)) || warm(net.cables.sleeve(k))) return false;
+    for (const EndPart& e : net.cables.ends)
+        if (warm(e.temperature)) return false;
     for (const CoilPart& c : net.coils)
         if (c.warms && warm(c.temperature)) return false;
     for (const LampPart& l : net.lamps)

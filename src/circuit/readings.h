@@ -10,7 +10,7 @@ namespace loom::circuit {
 class Shown {
 public:
     // Everything at theta (0..1) of the step; the beginning of it when the step has no length.
-    void fill(const Network& net, const Step& step, double theta);
+    void fill(Network& net, const Step& step, double theta);
 
     Reading reading(const Network& net, const Where& where, std::uint32_t element) const;
     std::optional<double> voltage_V(const Network& net, Node a, Node b) const;

@@ -38,9 +38,9 @@ double weldPower_W(const RelayPart& r, const ContactPart& no, double i) {
 
 } // namespace
 
-void settle(const std::vector<RelayPart>& relays,
-            const std::vector<ContactPart>& contacts,
-            Stage& s) {
+void warm(const std::vector<RelayPart>& relays,
+          const std::vector<ContactPart>& contacts,
+          Stage& s) {
     constexpr double kForgets_s = 0.01;
     for (const RelayPart& r : relays) {
         const ContactPart& no = contacts[r.normallyOpen];

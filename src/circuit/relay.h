@@ -57,8 +57,6 @@ struct RelayPart {
 double phaseEnds_s(const RelayPart& r);
 
 // The weld energy of each relay, after its contacts have settled.
-void settle(const std::vector<RelayPart>& relays,
-            const std::vector<ContactPart>& contacts,
-            Stage& s);
+void warm(const std::vector<RelayPart>& relays, const std::vector<ContactPart>& contacts, Stage& s);
 
 } // namespace loom::circuit

@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: MIT
 // What the models of all elements share: branches, states, and one implicit stage of a time step.
-// A model first stamps its branches (how current depends on voltage), then, when the node voltages
-// are known, settles (currents, new states and their rates). It knows nothing of other elements.
+// A model stamps its branches (how current depends on voltage); when the node voltages are known it
+// settles (currents, new states and their rates), in several rounds when it is not linear; once all
+// agree, it warms (temperatures, which follow slowly). It knows nothing of other elements.
 //
 // A stage of weight a [s] asks for states Y with  Y = base + a F(Y, v).  Each model solves its own
 // states for a given branch voltage v, so a branch is always  i = g v + j, g >= 0.
+//
+// Temperatures do not take part in the rounds: a resistance is stamped for the temperature expected
+// at the stage, which the stepper extrapolates, and the temperature found afterwards is compared.
 #pragma once
 
 #include <cstdint>
@@ -27,28 +31,73 @@ inline double copperFactor(double temp_K) {
     return f > 0.1 ? f : 0.1;
 }
 
+// A resistance stamped may differ by the first from the one that the temperature found calls for;
+// a stamped one is kept, and with it the factor, until it is off by the second.
+constexpr double kDriftRelative = 1e-5, kStaleRelative = 1e-6;
+
+inline bool stale(double stamped_ohm, double expected_ohm) {
+    const double off = expected_ohm - stamped_ohm;
+    return !(off <= kStaleRelative * stamped_ohm && -off <= kStaleRelative * stamped_ohm);
+}
+
 struct Stage {
     double a_s = 0.0;
     double time_s = 0.0;
+    bool first = true;     // first round of this stage
+    bool cautious = false; // one gap changes sides in a round, not all that would
+    bool flipped = false;  // one has
     double ambient_K = 293.15;
-    const double* base = nullptr; // by state
-    double* y = nullptr;          // by state: a guess at stamp, the answer after settle
-    double* f = nullptr;          // by state: rate, after settle
-    double* g = nullptr;          // by branch, S
-    double* j = nullptr;          // by branch, A
-    const double* v = nullptr;    // by branch: the last voltages found
-    double* i = nullptr;          // by branch, after settle
-    double disagreement = 0.0;    // settle raises it; above 1 the models want another round
+    const double* base = nullptr;       // by state
+    double* y = nullptr;                // by state: expected at stamp, found after settle and warm
+    double* f = nullptr;                // by state: rate, found after settle and warm
+    double* g = nullptr;                // by branch, S; kept from stage to stage
+    double* j = nullptr;                // by branch, A; kept
+    const double* v = nullptr;          // by branch, V
+    double* i = nullptr;                // by branch, A
+    const double* factored_S = nullptr; // by branch: g in the factor at hand, negative for none
+    double disagreement = 0.0;          // settle raises it: above 1 another round is wanted
+    double drift = 0.0;                 // warm raises it: above 1 the step was too long
 
     void disagree(double tolerances) {
         if (!(tolerances <= disagreement)) disagreement = tolerances;
     }
+
+    // A piecewise law finds itself on another piece. All changing at once may go round in circles; the
+    // first alone, round after round, cannot (Murty's least-index rule for linear complementarity
+    // problems, from memory).
+    void changeSide(int& side, int found) {
+        if (side == found) return;
+        disagree(2.0);
+        if (cautious && flipped) return;
+        flipped = true;
+        side = found;
+    }
+
+    // Resistance found after warming against the one stamped.
+    void compare(double found_ohm, double stamped_ohm) {
+        const double d =
+            (found_ohm > stamped_ohm ? found_ohm - stamped_ohm : stamped_ohm - found_ohm) /
+            (kDriftRelative * stamped_ohm);
+        if (!(d <= drift)) drift = d;
+    }
 };
 
 // How exactly a model's linearisation must meet its own law before a stage is accepted.
-constexpr double kAgreeRelative = 1e-7, kAgree_A = 1e-9;
+constexpr double kAgreeRelative = 1e-6, kAgree_A = 1e-9;
 
-// All states of a circuit, one array. A state with absolute tolerance 0 is not error-controlled.
+// A slope this close to the one in the factor is not worth a new factor: the line still goes through
+// the model's own point, and what is left is judged by the rule above.
+constexpr double kSlopeRelative = 1e-3;
+
+inline double lazySlope_S(double factored_S, double found_S) {
+    const double off = found_S - factored_S;
+    return off <= kSlopeRelative * found_S && -off <= kSlopeRelative * found_S ? factored_S
+                                                                               : found_S;
+}
+
+// All states of a circuit, one array. kUncontrolled as tolerance leaves a state out of the control.
+constexpr double kUncontrolled = 1e300;
+
 struct States {
     std::vector<double> value, absolute, relative;
 

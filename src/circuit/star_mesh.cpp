@@ -11,27 +11,6 @@ namespace {
 
 using Pattern = std::vector<std::vector<std::uint32_t>>;
 
-std::vector<std::uint32_t> minimumDegreeOrder(std::uint32_t n,
-                                              const std::vector<StarMesh::Edge>& edges) {
-    std::vector<Eigen::Triplet<double, int>> entries;
-    entries.reserve(2 * edges.size() + n);
-    for (std::uint32_t k = 0; k < n; ++k)
-        entries.emplace_back(int(k), int(k), 1.0);
-    for (const StarMesh::Edge& e : edges) {
-        if (e.a == e.b) continue;
-        entries.emplace_back(int(e.a), int(e.b), 1.0);
-        entries.emplace_back(int(e.b), int(e.a), 1.0);
-    }
-    Eigen::SparseMatrix<double, Eigen::ColMajor, int> m(static_cast<int>(n), static_cast<int>(n));
-    m.setFromTriplets(entries.begin(), entries.end());
-    Eigen::PermutationMatrix<Eigen::Dynamic, Eigen::Dynamic, int> p;
-    Eigen::AMDOrdering<int>()(m, p);
-    std::vector<std::uint32_t> order(n);
-    for (std::uint32_t k = 0; k < n; ++k)
-        order[k] = static_cast<std::uint32_t>(p.indices()[k]);
-    return order;
-}
-
 // Neighbours of each eliminated node among the later ones, with what elimination adds: the pattern
 // of a column passes on to the column of its first neighbour.
 Pattern eliminationPattern(std::uint32_t n, Pattern column) {
@@ -72,33 +51,46 @@ std::uint32_t denseTail(const Pattern& column) {
 
 } // namespace
 
-std::vector<std::int32_t> StarMesh::analyse(std::uint32_t nodeCount,
-                                            const std::vector<Edge>& edges) {
-    n = nodeCount;
-    order = minimumDegreeOrder(n, edges);
-    std::vector<std::uint32_t> place(n);
+std::vector<std::uint32_t> eliminationPlaces(std::uint32_t n, const std::vector<MeshEdge>& edges) {
+    using Matrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
+    std::vector<Eigen::Triplet<double, int>> entries;
+    entries.reserve(2 * edges.size() + n);
     for (std::uint32_t k = 0; k < n; ++k)
-        place[order[k]] = k;
-
-    Pattern column(n);
-    for (const Edge& e : edges)
-        if (e.a != e.b) {
-            const auto [low, high] = std::minmax(place[e.a], place[e.b]);
-            column[low].push_back(high);
-        }
-    column = eliminationPattern(n, std::move(column));
-    denseFrom = denseTail(column);
-    for (std::uint32_t k = denseFrom; k < n; ++k) {
-        column[k].clear();
-        for (std::uint32_t r = k + 1; r < n; ++r)
-            column[k].push_back(r);
+        entries.emplace_back(int(k), int(k), 1.0);
+    for (const MeshEdge& e : edges) {
+        if (e.a == e.b) continue;
+        entries.emplace_back(int(e.a), int(e.b), 1.0);
+        entries.emplace_back(int(e.b), int(e.a), 1.0);
     }
-    lay(column);
+    Matrix m(static_cast<int>(n), static_cast<int>(n));
+    m.setFromTriplets(entries.begin(), entries.end());
+    Eigen::PermutationMatrix<Eigen::Dynamic, Eigen::Dynamic, int> order;
+    Eigen::AMDOrdering<int>()(m, order);
+    std::vector<std::uint32_t> places(n);
+    for (std::uint32_t k = 0; k < n; ++k)
+        places[static_cast<std::uint32_t>(order.indices()[k])] = k;
+    return places;
+}
+
+std::vector<std::int32_t> StarMesh::analyse(std::uint32_t nodeCount,
+                                            const std::vector<MeshEdge>& edges) {
+    n = nodeCount;
+    Pattern pattern(n);
+    for (const MeshEdge& e : edges)
+        if (e.a != e.b) pattern[std::min(e.a, e.b)].push_back(std::max(e.a, e.b));
+    pattern = eliminationPattern(n, std::move(pattern));
+    denseFrom = denseTail(pattern);
+    for (std::uint32_t k = denseFrom; k < n; ++k) {
+        pattern[k].clear();
+        for (std::uint32_t r = k + 1; r < n; ++r)
+            pattern[k].push_back(r);
+    }
+    lay(pattern);
 
     std::vector<std::int32_t> slots(edges.size(), -1);
     for (std::size_t e = 0; e < edges.size(); ++e) {
-        if (edges[e].a == edges[e].b) continue;
-        const auto [low, high] = std::minmax(place[edges[e].a], place[edges[e].b]);
+        const auto [low, high] = std::minmax(edges[e].a, edges[e].b);
+        if (low == high) continue;
         const auto at =
             std::lower_bound(row.begin() + start[low], row.begin() + start[low + 1], high);
         slots[e] = static_cast<std::int32_t>(at - row.begin());
@@ -106,37 +98,32 @@ std::vector<std::int32_t> StarMesh::analyse(std::uint32_t nodeCount,
     return slots;
 }
 
-void StarMesh::lay(const Pattern& column) {
+void StarMesh::lay(const Pattern& pattern) {
     start.assign(n + 1, 0);
+    updateStart.assign(n + 1, 0);
     row.clear();
-    target.clear();
+    column.clear();
+    updates.clear();
     for (std::uint32_t k = 0; k < n; ++k) {
-        row.insert(row.end(), column[k].begin(), column[k].end());
+        row.insert(row.end(), pattern[k].begin(), pattern[k].end());
+        column.insert(column.end(), pattern[k].size(), k);
         start[k + 1] = static_cast<std::uint32_t>(row.size());
     }
-    for (std::uint32_t k = 0; k < denseFrom; ++k)
-        for (std::uint32_t p = start[k]; p < start[k + 1]; ++p) {
+    for (std::uint32_t k = 0; k < n; ++k) {
+        for (std::uint32_t p = start[k]; k < denseFrom && p < start[k + 1]; ++p) {
             auto at = row.begin() + start[row[p]];
             const auto end = row.begin() + start[row[p] + 1];
             for (std::uint32_t q = p + 1; q < start[k + 1]; ++q) {
                 at = std::lower_bound(at, end, row[q]);
-                target.push_back(static_cast<std::uint32_t>(at - row.begin()));
+                updates.push_back({static_cast<std::uint32_t>(at - row.begin()), p, q});
             }
         }
+        updateStart[k + 1] = static_cast<std::uint32_t>(updates.size());
+    }
     g.assign(row.size(), 0.0);
     work.assign(row.size(), 0.0);
     l.assign(row.size(), 0.0);
     perD.assign(n, 0.0);
-    x.assign(n, 0.0);
-}
-
-void StarMesh::eliminateSparse(std::uint32_t k, const std::uint32_t*& at) {
-    const std::uint32_t begin = start[k], end = start[k + 1];
-    for (std::uint32_t p = begin; p < end; ++p) {
-        const double gp = work[p];
-        for (std::uint32_t q = p + 1; q < end; ++q)
-            work[*at++] += gp * l[q];
-    }
 }
 
 void StarMesh::eliminateDense(std::uint32_t k) {
@@ -151,37 +138,34 @@ void StarMesh::eliminateDense(std::uint32_t k) {
 
 void StarMesh::factor() {
     std::copy(g.begin(), g.end(), work.begin());
-    const std::uint32_t* at = target.data();
+    double* const w = work.data();
+    double* const share = l.data();
+    const Update* u = updates.data();
     for (std::uint32_t k = 0; k < n; ++k) {
+        const std::uint32_t begin = start[k], end = start[k + 1];
         double d = 0.0;
-        for (std::uint32_t p = start[k]; p < start[k + 1]; ++p)
-            d += work[p];
-        perD[k] = d > 0.0 ? 1.0 / d : 0.0;
-        for (std::uint32_t p = start[k]; p < start[k + 1]; ++p)
-            l[p] = work[p] * perD[k];
-        if (k < denseFrom)
-            eliminateSparse(k, at);
-        else
-            eliminateDense(k);
+        for (std::uint32_t p = begin; p < end; ++p)
+            d += w[p];
+        const double inverse = d > 0.0 ? 1.0 / d : 0.0;
+        perD[k] = inverse;
+        for (std::uint32_t p = begin; p < end; ++p)
+            share[p] = w[p] * inverse;
+        for (const Update* last = updates.data() + updateStart[k + 1]; u != last; ++u)
+            w[u->into] += w[u->from] * share[u->by];
+        if (k >= denseFrom) eliminateDense(k);
     }
 }
 
-void StarMesh::solve(const double* inject_A, double* volts_V) {
+void StarMesh::solve(double* x) const {
+    const std::size_t entries = row.size();
+    const double* const share = l.data();
+    const std::uint32_t *const r = row.data(), *const c = column.data();
+    for (std::size_t e = 0; e < entries; ++e)
+        x[r[e]] += share[e] * x[c[e]];
     for (std::uint32_t k = 0; k < n; ++k)
-        x[k] = inject_A[order[k]];
-    for (std::uint32_t k = 0; k < n; ++k) {
-        const double xk = x[k];
-        for (std::uint32_t p = start[k]; p < start[k + 1]; ++p)
-            x[row[p]] += l[p] * xk;
-    }
-    for (std::uint32_t k = n; k-- > 0;) {
-        double s = x[k] * perD[k];
-        for (std::uint32_t p = start[k]; p < start[k + 1]; ++p)
-            s += l[p] * x[row[p]];
-        x[k] = s;
-    }
-    for (std::uint32_t k = 0; k < n; ++k)
-        volts_V[order[k]] = x[k];
+        x[k] *= perD[k];
+    for (std::size_t e = entries; e-- > 0;)
+        x[c[e]] += share[e] * x[r[e]];
 }
 
 } // namespace loom::circuit

@@ -16,7 +16,8 @@
 //   O'Cinneide, Numer. Math. 65 (1993) (both from memory).
 //   A node left with d = 0 exactly ends its island: it becomes that island's 0 V. So floating
 //   islands need no special case and no leak.
-// Order: approximate minimum degree (Eigen). Tested: star_mesh_test.
+// Order: approximate minimum degree (Eigen). analyse() tells it; every other call counts nodes in
+// that order, so that nothing is moved to and fro. Tested: star_mesh_test.
 #pragma once
 
 #include <cstdint>
@@ -24,40 +25,46 @@
 
 namespace loom::circuit {
 
+struct MeshEdge {
+    std::uint32_t a = 0, b = 0; // nodes; a == b has no slot
+};
+
+// place[k]: when node k is best eliminated, 0 first. A permutation of 0..nodeCount-1.
+std::vector<std::uint32_t> eliminationPlaces(std::uint32_t nodeCount,
+                                             const std::vector<MeshEdge>& edges);
+
 class StarMesh {
 public:
-    struct Edge {
-        std::uint32_t a, b; // nodes; a == b has no slot
-    };
-
-    // Orders the nodes and lays out the factor. Returns the slot of each edge in conductances(), -1
-    // for an edge from a node to itself. Edges between the same nodes share a slot: add to it.
-    std::vector<std::int32_t> analyse(std::uint32_t nodeCount, const std::vector<Edge>& edges);
+    // Lays out the factor for nodes numbered in the order of their elimination. Returns the slot of
+    // each edge in conductances(), -1 for an edge from a node to itself. Edges between the same
+    // nodes share a slot: add to it.
+    std::vector<std::int32_t> analyse(std::uint32_t nodeCount, const std::vector<MeshEdge>& edges);
 
     // All slots, to be filled with values >= 0 before factor().
     std::vector<double>& conductances() { return g; }
 
     void factor();
 
-    // volts[k] for the currents inject[k] flowing into each node. May be the same array.
-    void solve(const double* inject_A, double* volts_V);
-
-    std::uint32_t nodeCount() const { return n; }
+    // Takes the currents flowing into each node, A; leaves the voltages there, V.
+    void solve(double* x) const;
 
     std::size_t factorSize() const { return row.size(); }
 
 private:
     void lay(const std::vector<std::vector<std::uint32_t>>& pattern);
-    void eliminateSparse(std::uint32_t k, const std::uint32_t*& target);
     void eliminateDense(std::uint32_t k);
 
+    struct Update { // work[into] += work[from] * l[by]
+        std::uint32_t into, from, by;
+    };
+
     std::uint32_t n = 0;
-    std::uint32_t denseFrom = 0;       // from this column on all later nodes are neighbours
-    std::vector<std::uint32_t> order;  // order[k]: the node eliminated k-th
-    std::vector<std::uint32_t> start;  // column k is [start[k], start[k+1])
-    std::vector<std::uint32_t> row;    // its neighbours, ascending
-    std::vector<std::uint32_t> target; // where each pair of neighbours adds up, in order
-    std::vector<double> g, work, l, perD, x;
+    std::uint32_t denseFrom = 0;            // from this column on all later nodes are neighbours
+    std::vector<std::uint32_t> start;       // column k is [start[k], start[k+1])
+    std::vector<std::uint32_t> row, column; // of each entry
+    std::vector<std::uint32_t> updateStart; // by column
+    std::vector<Update> updates;
+    std::vector<double> g, work, l, perD;
 };
 
 } // namespace loom::circuit

@@ -42,9 +42,9 @@ inline void addModes(StateHash& hash, const Network& net) {
         addGap(f.gap);
     for (const LampPart& l : net.lamps)
         addGap(l.gap);
-    for (const CablePart& c : net.cables) {
-        addGap(c.parted);
-        hash.add(static_cast<std::uint64_t>(c.state));
+    for (std::size_t k = 0; k < net.cables.size(); ++k) {
+        addGap(net.cables.parted[k]);
+        hash.add(static_cast<std::uint64_t>(net.cables.state[k]));
     }
     for (const RelayPart& r : net.relays) {
         hash.add(static_cast<std::uint64_t>(r.armature));

@@ -15,14 +15,6 @@ constexpr double kD = kGamma / 2.0;
 constexpr double kW = 0.35355339059327376220; // sqrt 2 / 4
 constexpr double kE0 = (1.0 - kW) / 3.0 - kW, kE1 = 1.0 / 3.0, kE2 = kD / 3.0 - kD;
 
-void size(Point& p, std::size_t states, std::size_t branches, std::size_t unknowns) {
-    p.volts.assign(unknowns, 0.0);
-    p.y.assign(states, 0.0);
-    p.f.assign(states, 0.0);
-    p.v.assign(branches, 0.0);
-    p.i.assign(branches, 0.0);
-}
-
 } // namespace
 
 double Step::state(std::uint32_t k, double theta) const {
@@ -42,33 +34,24 @@ double Step::current(std::uint32_t k, double theta) const {
     return p.begin * begin.i[k] + p.middle * middle.i[k] + p.end * end.i[k];
 }
 
-Stepper::Stepper(Network& network) : net(network) {
-    const std::size_t states = net.states.value.size(), branches = net.branches.size(),
-                      unknowns = net.joins.unknowns;
-    size(step.begin, states, branches, unknowns);
-    size(step.middle, states, branches, unknowns);
-    size(step.end, states, branches, unknowns);
-    base.assign(states, 0.0);
+Stepper::Stepper(Network& network, double toleranceOverUsual)
+    : net(network), tolerance(toleranceOverUsual), base(net.states.value) {
+    step.begin = step.middle = step.end = net.emptyPoint();
 }
 
-bool Stepper::solve(double a_s, double time_s, Point& p) {
-    const bool agreed = net.stage(a_s, time_s, base.data(), p.y.data(), p.f.data());
-    std::copy(net.branches.v.begin(), net.branches.v.end(), p.v.begin());
-    std::copy(net.branches.i.begin(), net.branches.i.end(), p.i.begin());
-    std::copy(net.volts_V.begin(), net.volts_V.end(), p.volts.begin());
-    return agreed;
-}
-
-void Stepper::restart(double time_s, const std::vector<double>& y) {
+void Stepper::restart(double time_s, const std::vector<double>& y, const std::vector<double>& v) {
     step.t0_s = time_s;
     step.h_s = 0.0;
     std::copy(y.begin(), y.end(), step.begin.y.begin());
     settled = true;
-    net.forgetGuesses();
+    net.modelsChanged();
+    net.forgetGuesses(y.data(), v.data());
     for (int k = 0; k < 2; ++k) {
-        base = step.begin.y;
+        std::copy(step.begin.y.begin(), step.begin.y.end(), base.begin());
         step.t0_s += kShortest_s;
-        settled = solve(kShortest_s, step.t0_s, step.begin) && settled;
+        settled = net.stage(kShortest_s, step.t0_s, base.data(), step.begin).agreed && settled;
+        if (k == 0 && net.strandSources())
+            net.stage(kShortest_s, step.t0_s, base.data(), step.begin);
     }
 }
 
@@ -77,31 +60,40 @@ double Stepper::attempt(double h) {
     const Point& b = step.begin;
     Point &m = step.middle, &e = step.end;
     const std::size_t n = base.size();
+    const double *const y0 = b.y.data(), *const f0 = b.f.data();
     for (std::size_t k = 0; k < n; ++k) {
-        base[k] = b.y[k] + h * kD * b.f[k];
-        m.y[k] = b.y[k] + h * kGamma * b.f[k];
+        base[k] = y0[k] + (h * kD) * f0[k];
+        m.y[k] = y0[k] + (h * kGamma) * f0[k];
     }
-    settled = solve(kD * h, step.t0_s + kGamma * h, m);
+    const Network::Outcome first = net.stage(kD * h, step.t0_s + kGamma * h, base.data(), m);
+    settled = first.agreed;
     if (!settled) return -1.0;
+    const double* const f1 = m.f.data();
     for (std::size_t k = 0; k < n; ++k) {
-        base[k] = b.y[k] + h * kW * (b.f[k] + m.f[k]);
-        e.y[k] = b.y[k] + h * (b.f[k] + (m.f[k] - b.f[k]) * (0.5 / kGamma));
+        base[k] = y0[k] + (h * kW) * (f0[k] + f1[k]);
+        e.y[k] = y0[k] + h * (f0[k] + (f1[k] - f0[k]) * (0.5 / kGamma));
     }
-    settled = solve(kD * h, step.t0_s + h, e);
-    return settled ? errorNorm() : -1.0;
+    const Network::Outcome second = net.stage(kD * h, step.t0_s + h, base.data(), e);
+    settled = second.agreed;
+    if (!settled) return -1.0;
+    return std::max({errorNorm(), first.drift, second.drift}) / tolerance;
 }
 
 double Stepper::errorNorm() const {
-    const States& s = net.states;
+    const std::size_t n = base.size();
+    const double* const __restrict f0 = step.begin.f.data();
+    const double* const __restrict f1 = step.middle.f.data();
+    const double* const __restrict f2 = step.end.f.data();
+    const double* const __restrict y = step.end.y.data();
+    const double* const __restrict absolute = net.states.absolute.data();
+    const double* const __restrict relative = net.states.relative.data();
     double worst = 0.0;
-    for (std::size_t k = 0; k < base.size(); ++k) {
-        if (s.absolute[k] == 0.0) continue;
-        const double error = step.h_s * std::fabs(kE0 * step.begin.f[k] + kE1 * step.middle.f[k] +
-                                                  kE2 * step.end.f[k]);
-        const double ratio = error / (s.absolute[k] + s.relative[k] * std::fabs(step.end.y[k]));
-        if (!(ratio <= worst)) worst = ratio;
+    for (std::size_t k = 0; k < n; ++k) {
+        const double error = std::fabs(kE0 * f0[k] + kE1 * f1[k] + kE2 * f2[k]);
+        const double ratio = error / (absolute[k] + relative[k] * std::fabs(y[k]));
+        worst = ratio > worst ? ratio : worst;
     }
-    return worst;
+    return worst * step.h_s;
 }
 
 void Stepper::commit() {

@@ -23,13 +23,6 @@ namespace loom::circuit {
 
 constexpr double kShortest_s = 1e-9, kLongest_s = 5.0;
 
-// What a step knows at one time.
-struct Point {
-    std::vector<double> y, f;  // by state
-    std::vector<double> v, i;  // by branch
-    std::vector<double> volts; // by unknown
-};
-
 struct Step {
     double t0_s = 0.0, h_s = 0.0;
     Point begin, middle, end;
@@ -48,14 +41,15 @@ struct Parabola {
 
 class Stepper {
 public:
-    explicit Stepper(Network& network);
+    explicit Stepper(Network& network, double tolerance = 1.0);
 
     // Takes y (by state) as the state at time_s just after a jump. Afterwards step.begin holds the
     // state, rates and branches a moment later, at step.t0_s.
-    void restart(double time_s, const std::vector<double>& y);
+    // v (by branch) is where the models begin to look for an answer.
+    void restart(double time_s, const std::vector<double>& y, const std::vector<double>& v);
 
     // Tries one step of h_s from step.begin. Returns its error in tolerances, or a negative number
-    // when the models did not agree. step.middle and step.end are filled either way.
+    // when the models did not agree. A resistance that drifted too far counts as error. step.middle and step.end are filled either way.
     double attempt(double h_s);
 
     // Makes the end of the last attempt the new beginning, without a jump.
@@ -67,10 +61,11 @@ public:
     bool settled = true; // of the last restart or attempt
 
 private:
-    bool solve(double a_s, double time_s, Point& p);
+    Network::Outcome solve(double a_s, double time_s, Point& p);
     double errorNorm() const;
 
     Network& net;
+    double tolerance;
     std::vector<double> base;
 };
 

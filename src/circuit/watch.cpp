@@ -28,20 +28,6 @@ public:
     double theta = 2.0;
 };
 
-double next_K(const CablePart& c) {
-    switch (c.state) {
-    case Sleeve::Sound:
-        return sleeveThreshold_K(c, Sleeve::Softened);
-    case Sleeve::Softened:
-        return sleeveThreshold_K(c, Sleeve::Smoking);
-    case Sleeve::Smoking:
-        return sleeveThreshold_K(c, Sleeve::Burning);
-    case Sleeve::Burning:
-        break;
-    }
-    return kCopperMelts_K;
-}
-
 void lookAtGap(const Gap& g, std::uint32_t branch, const Step& s, Earliest& first) {
     if (g.phase != GapPhase::Arcing) return;
     first.look([&](double th) { return kArcLeast_A - std::fabs(s.current(branch, th)); });
@@ -69,24 +55,26 @@ void lookAtRelay(const Network& net, const RelayPart& r, const Step& s, Earliest
     }
 }
 
+void lookAtCables(const Cables& c, const Step& s, Earliest& first) {
+    const double* const t = s.end.y.data() + c.firstConductor;
+    for (std::size_t k = 0; k < c.size(); ++k)
+        if (t[k] >= c.nextEvent_K[k])
+            first.look([&](double th) { return s.state(c.conductor(k), th) - c.nextEvent_K[k]; });
+    for (const std::uint32_t k : c.apart)
+        lookAtGap(c.parted[k], c.branch(k), s, first);
+}
+
 } // namespace
 
 double firstCrossing(const Network& net, const Step& s) {
     Earliest first;
     for (const FusePart& f : net.fuses) {
-        if (f.gap.closed())
-            first.look([&](double th) { return s.state(f.element, th) - 1.0; });
-        else
+        if (!f.gap.closed())
             lookAtGap(f.gap, f.branch, s, first);
+        else if (s.end.y[f.element] >= 1.0)
+            first.look([&](double th) { return s.state(f.element, th) - 1.0; });
     }
-    for (const CablePart& c : net.cables) {
-        if (!c.parted.closed()) {
-            lookAtGap(c.parted, c.branch, s, first);
-            continue;
-        }
-        const double limit = next_K(c);
-        first.look([&](double th) { return s.state(c.conductor, th) - limit; });
-    }
+    lookAtCables(net.cables, s, first);
     for (const ContactPart& c : net.contacts)
         lookAtGap(c.gap, c.branch, s, first);
     for (const RelayPart& r : net.relays)
@@ -94,12 +82,42 @@ double firstCrossing(const Network& net, const Step& s) {
     for (const MotorPart& m : net.motors)
         lookAtMotor(m, s, first);
     for (const LampPart& l : net.lamps) {
-        if (l.gap.closed())
-            first.look([&](double th) { return s.state(l.temperature, th) - kFilamentFails_K; });
-        else
+        if (!l.gap.closed())
             lookAtGap(l.gap, l.branch, s, first);
+        else if (s.end.y[l.temperature] >= kFilamentFails_K)
+            first.look([&](double th) { return s.state(l.temperature, th) - kFilamentFails_K; });
     }
     return first.theta;
+}
+
+double extinction(const Network& net, const Step& s) {
+    double least = 1.0;
+    const auto look = [&](double begin, double middle, double end) {
+        if (begin == 0.0 || end != 0.0) return;
+        constexpr double kMiddle = 0.58578643762690495120; // 2 - sqrt 2, see stepper.h
+        const double theta = middle == 0.0 ? 0.25 : kMiddle * begin / (begin - middle);
+        if (theta > 0.0 && 0.999 * theta < least) least = 0.999 * theta;
+    };
+    const auto gap = [&](const Gap& g, std::uint32_t b) {
+        if (!g.closed()) look(s.begin.i[b], s.middle.i[b], s.end.i[b]);
+    };
+    for (const ContactPart& c : net.contacts)
+        gap(c.gap, c.branch);
+    for (const FusePart& f : net.fuses)
+        gap(f.gap, f.branch);
+    for (const LampPart& l : net.lamps)
+        gap(l.gap, l.branch);
+    for (const std::uint32_t k : net.cables.apart)
+        gap(net.cables.parted[k], net.cables.branch(k));
+    const auto winding = [&](std::uint32_t b, std::uint32_t current) {
+        const auto spark = [&](const Point& p) { return p.i[b] - p.y[current]; };
+        look(spark(s.begin), spark(s.middle), spark(s.end));
+    };
+    for (const CoilPart& c : net.coils)
+        winding(c.branch, c.current);
+    for (const MotorPart& m : net.motors)
+        winding(m.branch, m.current);
+    return least;
 }
 
 double nextAppointment_s(const Network& net) {

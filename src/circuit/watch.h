@@ -11,6 +11,11 @@ namespace loom::circuit {
 // Share of the step, 0..1, at which the earliest watched quantity crosses its limit; above 1 for none.
 double firstCrossing(const Network& net, const Step& step);
 
+// When a spark or an arc that conducts at the beginning of the step has stopped before its end: the
+// share of the step just short of where its current comes to nothing; otherwise 1. A step across
+// that point cannot be accurate.
+double extinction(const Network& net, const Step& step);
+
 // The next time at which something happens by itself (an armature arriving).
 double nextAppointment_s(const Network& net);
 
