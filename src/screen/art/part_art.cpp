@@ -109,7 +109,7 @@ void drawLegends(const PartDrawing& d) {
                 drawLegend(d, x, y + 20.0f, 12.0f, true, rgb(0xe9ece6), t.legend);
             break;
         case bench::PartKind::Rocker:
-            drawLegend(d, x, y - 22.0f, 11.5f, true, rgb(0xd9dedb), t.legend);
+            drawLegend(d, x, y - 22.0f, 11.0f, true, rgb(0xd9dedb), t.legend, 7.5f);
             break;
         case bench::PartKind::Selector:
             drawLegend(d, x, y - 23.0f, 12.0f, true, rgb(0xd9dedb), t.legend);

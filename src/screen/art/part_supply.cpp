@@ -20,7 +20,8 @@ void drawBattery(const PartDrawing& d) {
     sign(33.5f, true, rgb(0xffb4a8));
     sign(-33.5f, false, rgb(0xe9eceb));
     drawLegend(d, 0.0f, 9.0f, 25.0f, true, rgb(0xf2efe4), "12 V", 13.0f);
-    drawLegend(d, 0.0f, 35.0f, 15.5f, false, rgb(0xd5d8d2), "24 Ah sealed", 10.0f);
+    if (d.frame.k > 0.5f)
+        drawLegend(d, 0.0f, 35.0f, 15.5f, false, rgb(0xd5d8d2), "24 Ah sealed", 10.0f);
 }
 
 namespace {
