@@ -30,6 +30,7 @@ int placesFor(double size) {
 
 // Whole hundreds and tens beyond three figures: 1234 is 1230.
 double threeFigures(double value) {
+    if (std::fabs(value) < 999.5) return value;
     double step = 1.0;
     while (std::fabs(value) / step >= 999.5)
         step *= 10.0;
