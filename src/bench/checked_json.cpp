@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 namespace loom::bench {
 namespace {
@@ -43,39 +42,42 @@ std::string printable(const std::string& token) {
     return out.empty() ? "the end" : out;
 }
 
-// Looks the text over before anything is built from it. The parser calls these by name.
-class Inspector {
+// Builds the document as the parser goes, in one pass, and stops it at what is not allowed. The
+// parser calls the members by these names. Its own builder would neither say where it stopped nor
+// how deep it is, and comes with a second parser in the page.
+class Builder {
 public:
-    explicit Inspector(std::string_view inspected) : text(inspected) {}
+    explicit Builder(std::string_view source) : text(source) {}
 
+    json root;
     std::optional<Refusal> refusal;
 
-    bool null() { return count(); }
+    bool null() { return add(nullptr); }
 
-    bool boolean(bool) { return count(); }
+    bool boolean(bool value) { return add(value); }
 
-    bool number_integer(json::number_integer_t) { return count(); }
+    bool number_integer(json::number_integer_t value) { return add(value); }
 
-    bool number_unsigned(json::number_unsigned_t) { return count(); }
+    bool number_unsigned(json::number_unsigned_t value) { return add(value); }
 
-    bool number_float(json::number_float_t, const json::string_t&) { return count(); }
+    bool number_float(json::number_float_t value, const json::string_t&) { return add(value); }
 
-    bool string(json::string_t&) { return count(); }
+    bool string(json::string_t& value) { return add(std::move(value)); }
 
-    bool binary(json::binary_t&) { return count(); }
+    bool binary(json::binary_t&) { return false; } // not in text
 
-    bool start_object(std::size_t) { return enter(true); }
+    bool start_object(std::size_t) { return enter(json::value_t::object); }
 
-    bool start_array(std::size_t) { return enter(false); }
+    bool start_array(std::size_t) { return enter(json::value_t::array); }
 
     bool end_object() { return leave(); }
 
     bool end_array() { return leave(); }
 
     bool key(json::string_t& name) {
-        Level& level = levels.back();
-        level.member = name;
-        if (level.members.insert(name).second) return true;
+        Level& level = open.back();
+        level.member = std::move(name);
+        if (level.container->find(level.member) == level.container->end()) return true;
         refusal = Refusal{Why::Duplicate, pointer(), "each member once", "twice"};
         return false;
     }
@@ -93,42 +95,60 @@ public:
     }
 
 private:
+    // An object or list that is not finished. It is the last item of the one before it, which does
+    // not grow meanwhile, so the pointer stays good.
     struct Level {
-        bool object = false;
-        std::size_t index = 0;
+        json* container;
         std::string member;
-        std::set<std::string> members;
     };
 
     std::string_view text;
-    std::vector<Level> levels;
+    std::vector<Level> open;
 
-    bool count() {
-        if (!levels.empty()) ++levels.back().index;
+    bool add(json value) {
+        put(std::move(value));
         return true;
     }
 
-    bool enter(bool object) {
-        if (levels.size() >= greatestJsonDepth) {
+    json* put(json value) {
+        if (open.empty()) {
+            root = std::move(value);
+            return &root;
+        }
+        Level& level = open.back();
+        if (level.container->is_array()) {
+            level.container->push_back(std::move(value));
+            return &level.container->back();
+        }
+        return &((*level.container)[level.member] = std::move(value));
+    }
+
+    bool enter(json::value_t type) {
+        if (open.size() >= greatestJsonDepth) {
             refusal = Refusal{Why::TooMany,
                               pointer(),
                               std::to_string(greatestJsonDepth) + " levels at most",
                               "more"};
             return false;
         }
-        levels.push_back({object, 0, {}, {}});
+        open.push_back({put(json(type)), {}});
         return true;
     }
 
     bool leave() {
-        levels.pop_back();
-        return count();
+        open.pop_back();
+        return true;
     }
 
+    // Of the member or item being read; of a list that is open its last item is.
     std::string pointer() const {
         std::string out;
-        for (const Level& level : levels)
-            out += "/" + (level.object ? escaped(level.member) : std::to_string(level.index));
+        for (const Level& level : open) {
+            const bool reading = &level == &open.back();
+            const std::size_t index = level.container->size() - (reading ? 0 : 1);
+            out += "/" +
+                   (level.container->is_object() ? escaped(level.member) : std::to_string(index));
+        }
         return out;
     }
 };
@@ -147,12 +167,10 @@ Outcome<json> parseJson(std::string_view text, std::size_t greatest_bytes) {
                        "file",
                        std::to_string(greatest_bytes) + " bytes at most",
                        std::to_string(text.size())};
-    Inspector inspector(text);
-    if (!json::sax_parse(text.begin(), text.end(), &inspector)) {
-        if (inspector.refusal) return *inspector.refusal;
-        return Refusal{Why::NotJson, "line 1, column 1", "JSON", "something else"};
-    }
-    return json::parse(text.begin(), text.end(), nullptr, false);
+    Builder builder(text);
+    if (json::sax_parse(text.begin(), text.end(), &builder)) return std::move(builder.root);
+    if (builder.refusal) return *builder.refusal;
+    return Refusal{Why::NotJson, "line 1, column 1", "JSON", "something else"};
 }
 
 JsonPlace::JsonPlace(const json& value, std::optional<Refusal>& first, std::string pointer)

@@ -65,7 +65,7 @@ std::optional<Refusal> whyNotOwnLabel(const Bench& bench, const std::string& lab
 
 std::string nextLabel(const Bench& bench) {
     for (int number = 1;; ++number) {
-        const std::string label = "W-" + std::to_string(number);
+        std::string label = "W-" + std::to_string(number);
         const bool taken = std::any_of(bench.cables.begin(),
                                        bench.cables.end(),
                                        [&](const Cable& cable) { return cable.label == label; });

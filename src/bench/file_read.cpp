@@ -30,7 +30,7 @@ template <class Words> std::size_t oneOf(const JsonPlace& place, const Words& wo
 }
 
 std::string name(const JsonPlace& place) {
-    const std::string text = place.text();
+    std::string text = place.text();
     if (place.ok()) place.refuse(whyNotName(place.pointer(), text));
     return text;
 }

@@ -8,28 +8,42 @@
 namespace loom::bench {
 namespace {
 
+// Bytes of the UTF-8 sequence that a byte begins; 0 when none begins so.
+std::size_t sequenceLength(unsigned char lead) {
+    if (lead < 0x80) return 1;
+    if (lead < 0xc2) return 0;
+    if (lead < 0xe0) return 2;
+    if (lead < 0xf0) return 3;
+    return lead < 0xf5 ? 4 : 0;
+}
+
+// The code point of a sequence of this length, or nothing when it is malformed.
+std::optional<std::uint32_t> codePoint(const char* bytes, std::size_t length) {
+    const auto lead = static_cast<unsigned char>(bytes[0]);
+    std::uint32_t point = length == 1 ? lead : lead & (0x7fu >> length);
+    for (std::size_t i = 1; i < length; ++i) {
+        const auto next = static_cast<unsigned char>(bytes[i]);
+        if ((next & 0xc0) != 0x80) return std::nullopt;
+        point = point << 6 | (next & 0x3fu);
+    }
+    const bool overlong = (length == 3 && point < 0x800) || (length == 4 && point < 0x10000);
+    const bool surrogate = point >= 0xd800 && point <= 0xdfff;
+    if (overlong || surrogate || point > 0x10ffff) return std::nullopt;
+    return point;
+}
+
+bool isControl(std::uint32_t point) {
+    return point < 0x20 || (point >= 0x7f && point < 0xa0);
+}
+
 // Characters of a UTF-8 text; nothing when it is malformed or holds a control character.
 std::optional<std::size_t> plainCharacters(const std::string& text) {
     std::size_t count = 0;
     for (std::size_t i = 0; i < text.size(); ++count) {
-        const auto lead = static_cast<unsigned char>(text[i]);
-        const std::size_t length = lead < 0x80   ? 1
-                                   : lead < 0xc2 ? 0
-                                   : lead < 0xe0 ? 2
-                                   : lead < 0xf0 ? 3
-                                   : lead < 0xf5 ? 4
-                                                 : 0;
+        const std::size_t length = sequenceLength(static_cast<unsigned char>(text[i]));
         if (length == 0 || i + length > text.size()) return std::nullopt;
-        std::uint32_t point = length == 1 ? lead : lead & (0x7fu >> length);
-        for (std::size_t k = 1; k < length; ++k) {
-            const auto next = static_cast<unsigned char>(text[i + k]);
-            if ((next & 0xc0) != 0x80) return std::nullopt;
-            point = point << 6 | (next & 0x3fu);
-        }
-        const bool overlong = (length == 3 && point < 0x800) || (length == 4 && point < 0x10000);
-        const bool surrogate = point >= 0xd800 && point <= 0xdfff;
-        const bool control = point < 0x20 || (point >= 0x7f && point < 0xa0);
-        if (overlong || surrogate || control || point > 0x10ffff) return std::nullopt;
+        const std::optional<std::uint32_t> point = codePoint(text.data() + i, length);
+        if (!point || isControl(*point)) return std::nullopt;
         i += length;
     }
     return count;

@@ -85,8 +85,8 @@ private:
 
     bool broken() const { return part.condition == Condition::Open; }
 
-    void add(int element, circuit::Part content) {
-        netlist.elements.push_back({partKey(part.id, element), std::move(content)});
+    void add(int element, const circuit::Part& content) {
+        netlist.elements.push_back({partKey(part.id, element), content});
     }
 
     // The node of a terminal, or one of nobody else's when the part is open inside.

@@ -85,6 +85,8 @@ TEST_CASE("one wrong value in a file is refused with its place") {
         {"/kit/parts/1/ref", "\"B1\"", Why::Duplicate, nullptr},
         {"/kit/parts/0/kind", "\"anvil\"", Why::UnknownWord, nullptr},
         {"/kit/parts/0/rating", "5", Why::OutOfRange, nullptr},
+        {"/kit/parts/1/rating", "12", Why::OutOfRange, nullptr}, // a horn has none
+        {"/parts/0/rating", "12", Why::OutOfRange, nullptr},
         {"/kit/parts/0/charge", "1.5", Why::OutOfRange, nullptr},
         {"/kit/blades/1", "0", Why::OutOfRange, nullptr},
         {"/kit/blades/1", "true", Why::WrongType, nullptr},
@@ -215,6 +217,8 @@ TEST_CASE("a member that stands twice is refused") {
 TEST_CASE("deep nesting and great size are refused at once") {
     const std::size_t depth = 1000000;
     CHECK(refusedText(std::string(depth, '[')).why == Why::TooMany);
+    CHECK(refusedText("[7, {\"a\": " + std::string(depth, '[')).place ==
+          "/1/a/0/0/0/0/0/0/0/0/0/0/0/0/0/0");
     CHECK(refusedText("{\"a\":" + std::string(depth, '[') + std::string(depth, ']') + "}").why ==
           Why::TooMany);
     CHECK(refusedText(std::string(greatestFile_bytes + 1, ' ')).why == Why::TooMany);

@@ -185,6 +185,17 @@ TEST_CASE("loads and diode lie between their terminals, with the kit's data") {
     CHECK(motor.element<circuit::Motor>().b == motor.node("lead 2"));
 }
 
+TEST_CASE("a headlamp is for 24 V unless its rating says otherwise") {
+    Alone lamp("E1");
+    CHECK(lamp.element<circuit::Lamp>().rated_V == 24.0);
+    lamp.bench.parts[0].rating = 12.0;
+    CHECK(lamp.element<circuit::Lamp>().rated_V == 12.0);
+    CHECK(lamp.element<circuit::Lamp>().rated_W == 21.0);
+    const Outcome<Bench> again = fromJson(toJson(lamp.bench));
+    REQUIRE(again);
+    CHECK(identical(again.value(), lamp.bench));
+}
+
 TEST_CASE("a part that is burnt open no longer joins its terminals") {
     Alone lamp("E1"), horn("P1"), motor("M1"), relay("K1"), toggle("S4");
     for (Alone* part : {&lamp, &horn, &motor, &relay, &toggle})
