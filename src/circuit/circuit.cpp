@@ -140,7 +140,8 @@ struct Circuit::Impl {
     void commit(std::vector<Event>& events) {
         Step& s = stepper->step;
         ++effort.steps;
-        const bool jumps = happen(*net, s.end_s(), s.end.y, s.end, events);
+        const bool dies = extinction(*net, s) < 1.0; // its rates are those before: begin anew
+        const bool jumps = happen(*net, s.end_s(), s.end.y, s.end, events) || dies;
         stepper->commit();
         pending = shown = false;
         if (!jumps) return;

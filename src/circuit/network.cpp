@@ -94,6 +94,23 @@ void Network::modelsChanged() {
     }
 }
 
+int Network::sparks() const {
+    int count = 0;
+    for (const CoilPart& c : coils)
+        count += c.spark != 0;
+    for (const MotorPart& m : motors)
+        count += m.spark != 0;
+    for (const ContactPart& c : contacts)
+        count += c.gap.side != 0;
+    for (const FusePart& f : fuses)
+        count += f.gap.side != 0;
+    for (const LampPart& l : lamps)
+        count += l.gap.side != 0;
+    for (const std::uint32_t k : cables.apart)
+        count += cables.parted[k].side != 0;
+    return count;
+}
+
 bool Network::strandSources() {
     if (sources.empty()) return false;
     const std::vector<std::uint32_t> island = islands();

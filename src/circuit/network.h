@@ -93,6 +93,9 @@ public:
     // changed one. Judged by what conducted in the last stage.
     bool strandSources();
 
+    // How many gaps and windings conduct across their opening or insulation.
+    int sparks() const;
+
     // Copies what each element of an older network carries, states and currents at now_s, to the
     // same element here.
     void inherit(const Network& old, const Point& at, double now_s);

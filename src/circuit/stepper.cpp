@@ -15,6 +15,8 @@ constexpr double kD = kGamma / 2.0;
 constexpr double kW = 0.35355339059327376220; // sqrt 2 / 4
 constexpr double kE0 = (1.0 - kW) / 3.0 - kW, kE1 = 1.0 / 3.0, kE2 = kD / 3.0 - kD;
 
+constexpr int kRestartSteps = 10;
+
 } // namespace
 
 double Step::state(std::uint32_t k, double theta) const {
@@ -46,7 +48,9 @@ void Stepper::restart(double time_s, const std::vector<double>& y, const std::ve
     settled = true;
     net.modelsChanged();
     net.forgetGuesses(y.data(), v.data());
-    for (int k = 0; k < 2; ++k) {
+    int sparks = -1; // a spark that ends meanwhile asks for one more
+    for (int k = 0; k < kRestartSteps && (k < 2 || net.sparks() != sparks); ++k) {
+        sparks = net.sparks();
         std::copy(step.begin.y.begin(), step.begin.y.end(), base.begin());
         step.t0_s += kShortest_s;
         settled = net.stage(kShortest_s, step.t0_s, base.data(), step.begin).agreed && settled;

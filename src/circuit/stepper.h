@@ -12,8 +12,8 @@
 // state, see States in stage.h. Next h: 0.9 error^(-1/3), between 0.2 and 5 times (10 after a restart).
 // Dense output: cubic Hermite for states, the parabola through t0, t0 + g h, t0 + h for branches;
 // both of third order locally.
-// Restart: two backward Euler steps of 1 ns, from which f0 follows; so jumps (a capacitor put on a
-// source) happen within 2 ns and the state that must not jump (inductor current) does not.
+// Restart: two backward Euler steps of 1 ns (more while a spark dies), from which f0 follows; so jumps
+// (a capacitor put on a source) happen within some ns and the state that must not jump (inductor current) does not.
 // Tested: stepper_test "order", transients_test.
 #pragma once
 
