@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 // The words of assets/strings, looked up by key.
 #include "assets/embedded.h"
+#include "bench/checked_json.h"
 #include "screen/sentences.h"
 
 #include <map>
-#include <nlohmann/json.hpp>
 
 namespace loom::screen {
 namespace {
@@ -12,8 +12,9 @@ namespace {
 using Table = std::map<std::string, std::string, std::less<>>;
 
 bool read(std::string_view text, Table& out) {
-    const nlohmann::json json = nlohmann::json::parse(text, nullptr, false);
-    if (!json.is_object()) return false;
+    const auto parsed = bench::parseJson(text, text.size());
+    if (!parsed || !parsed.value().is_object()) return false;
+    const auto& json = parsed.value();
     Table table;
     for (const auto& [key, value] : json.items()) {
         if (!value.is_string()) return false;
