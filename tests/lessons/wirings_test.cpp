@@ -1,5 +1,6 @@
 // Every exercise, wired rightly in several ways and wrongly in several ways: the right ones get all
 // marks, each wrong one is told what is wrong with it and nothing else's message.
+#include "bench/file.h"
 #include "lesson/verdict.h"
 #include "lessons/hand.h"
 
@@ -128,6 +129,19 @@ TEST_CASE("nothing done earns nothing") {
         CHECK(verdict.outOf == 10);
         for (const lesson::Judged& judged : verdict.checks)
             CHECK(contains(judged.say, "Not yet: "));
+    }
+}
+
+TEST_CASE("a bench that was never meant for the exercise is judged all the same") {
+    const auto pippin = bench::fromJson(textOf("assets/benches/pippin.loom.json"));
+    REQUIRE(pippin);
+    for (const json* wirings : {&headlamp(), &twentyFourVolts(), &relay()}) {
+        const lesson::Exercise exercise = exerciseOf(*wirings);
+        const lesson::Verdict verdict = lesson::judge(exercise, attempt::Attempt(pippin.value()));
+        CHECK(verdict.checks.size() == exercise.checks.size());
+        CHECK(verdict.outOf == 10);
+        for (const lesson::Judged& judged : verdict.checks)
+            CHECK(judged.say.empty() == judged.passed);
     }
 }
 
