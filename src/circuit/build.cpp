@@ -9,6 +9,7 @@ namespace loom::circuit {
 
 // Error tolerances of a step: relative for currents and speeds; absolute as a share of a relay's
 // pull-in current, and for a motor the current this voltage drives into it at rest.
+constexpr double kPlainRelative = 1e-6; // of plain inductors and capacitors
 constexpr double kElectricRelative = 1e-5, kElectricAbsolute = 5e-5, kMotorAbsolute_V = 2.4e-4;
 
 struct NetworkBuilder {
@@ -51,7 +52,7 @@ struct NetworkBuilder {
     Where operator()(const Capacitor& p) {
         CapacitorPart c;
         c.branch = branch(p.a, p.b);
-        c.voltage = net.states.add(p.initial_V, 1e-6, 1e-6);
+        c.voltage = net.states.add(p.initial_V, 1e-6, kPlainRelative);
         c.capacitance_F = p.capacitance_F;
         net.capacitors.push_back(c);
         return {Kind::Capacitor, std::uint32_t(net.capacitors.size() - 1), c.branch};
@@ -66,7 +67,8 @@ struct NetworkBuilder {
                        bool warms) {
         CoilPart c;
         c.branch = branch(a, b);
-        c.current = net.states.add(initial_A, tolerance_A, kElectricRelative);
+        c.current =
+            net.states.add(initial_A, tolerance_A, warms ? kElectricRelative : kPlainRelative);
         c.resistance_ohm = ohm;
         c.inductance_H = henry;
         c.warms = warms;

@@ -104,6 +104,12 @@ public:
     // exactly, with the present factor: takes away what rounding of the voltages put in.
     void balance(std::vector<double>& current_A);
 
+    // A branch that is a plain conductance now: i = g v.
+    bool onlyResists(std::uint32_t branch) const {
+        return branches.g[branch] > 0.0 &&
+               (branch < firstMoving ? branches.j[branch] == 0.0 : silent[branch] != 0);
+    }
+
     // Current through each element of a tree of ideal elements, by Kirchhoff's law.
     void recoverIdealCurrents(const std::vector<double>& branchCurrent_A,
                               std::vector<double>& treeCurrent_A) const;

@@ -38,6 +38,10 @@ void Shown::fill(Network& net, const Step& s, double theta) {
     }
     f = s.begin.f;
     net.balance(i);
+    // What only resists gets its voltage from its current: across little resistance the difference of
+    // two node voltages has lost its digits.
+    for (std::uint32_t k = 0; k < v.size(); ++k)
+        if (net.onlyResists(k)) v[k] = i[k] / net.branches.g[k];
     net.recoverIdealCurrents(i, idealCurrent_A);
     island = net.islands();
 }
