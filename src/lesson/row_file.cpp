@@ -4,6 +4,7 @@
 #include "bench/catalogue.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace loom::lesson {
 namespace {
