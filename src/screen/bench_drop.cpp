@@ -4,6 +4,7 @@
 #include "bench/catalogue.h"
 #include "screen/bench_hand.h"
 #include "screen/bench_hit.h"
+#include "screen/bench_place.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -12,8 +13,6 @@
 namespace loom::screen {
 
 namespace {
-
-constexpr double gap_m = 0.02; // left free round a part when it is laid
 
 const bench::Bench& real(const Scene& scene) {
     return scene.view->session->attempt().bench();
@@ -39,26 +38,6 @@ int readyEnd(const bench::Bench& bench, const bench::CableSlot& slot, bench::Ter
     for (int e = 0; e < 2; ++e)
         if (!whyNotJoin(bench, {{}, e, slot.ends[static_cast<std::size_t>(e)]}, to)) return e;
     return 0;
-}
-
-struct Size {
-    double half_x, half_y;
-};
-
-Size halfSize(bench::PartKind kind, int quarterTurns) {
-    const bench::PartSpec& spec = bench::spec(kind);
-    const bool across = (quarterTurns & 1) != 0;
-    return {(across ? spec.height_m : spec.width_m) * 0.5 + gap_m * 0.5,
-            (across ? spec.width_m : spec.height_m) * 0.5 + gap_m * 0.5};
-}
-
-bool covers(const bench::Bench& bench, Size size, bench::Point at, bench::PartId itself) {
-    return std::any_of(bench.parts.begin(), bench.parts.end(), [&](const bench::Part& other) {
-        if (other.id == itself) return false;
-        const Size o = halfSize(other.kind, other.quarterTurns);
-        return std::fabs(other.at_m.x_m - at.x_m) < size.half_x + o.half_x &&
-               std::fabs(other.at_m.y_m - at.y_m) < size.half_y + o.half_y;
-    });
 }
 
 struct Dropping {
@@ -200,30 +179,6 @@ bool takesFuse(bench::PartKind kind, double rating_A) {
            (rating_A > greatestBlade_A ? bench::PartKind::StripFuse : bench::PartKind::BladeHolder);
 }
 
-bench::Point freePlace(const bench::Bench& bench,
-                       bench::PartKind kind,
-                       int quarterTurns,
-                       bench::Point wish,
-                       bench::PartId itself) {
-    const Size size = halfSize(kind, quarterTurns);
-    const auto inside = [&](bench::Point p) {
-        return bench::Point{std::clamp(p.x_m, size.half_x, bench.board_m.x_m - size.half_x),
-                            std::clamp(p.y_m, size.half_y, bench.board_m.y_m - size.half_y)};
-    };
-    const bench::Point first = inside(wish);
-    if (!covers(bench, size, first, itself)) return first;
-    // Rings of growing size round the wish, 16 directions, until the board is exhausted.
-    constexpr double step_m = 0.02;
-    static constexpr double dx[16] = {
-        1, 0.92, 0.71, 0.38, 0, -0.38, -0.71, -0.92, -1, -0.92, -0.71, -0.38, 0, 0.38, 0.71, 0.92};
-    for (double r = step_m; r < bench.board_m.x_m; r += step_m)
-        for (int k = 0; k < 16; ++k) {
-            const bench::Point p = inside({wish.x_m + r * dx[k], wish.y_m + r * dx[(k + 12) % 16]});
-            if (!covers(bench, size, p, itself)) return p;
-        }
-    return first;
-}
-
 void dropOnTerminal(const Scene& scene, BenchUi& ui, bench::TerminalRef to, Intents& out) {
     if (const auto refusal = whyNot(real(scene), ui, to)) {
         ui.notice = terminalName(real(scene), to) + ": " + sentence(*refusal);
@@ -265,7 +220,8 @@ void layAtFreePlace(const Scene& scene, BenchUi& ui, const std::string& ref, Int
                                          slot.kind,
                                          0,
                                          {bench.board_m.x_m * 0.5, bench.board_m.y_m * 0.45},
-                                         {}),
+                                         {},
+                                         roomForCables_m),
                                0});
     letGo(ui);
 }

@@ -11,13 +11,6 @@ namespace loom::screen {
 // Why the terminal will not take what is in the hand; nothing when it will.
 std::optional<bench::Refusal>
 whyNot(const bench::Bench& bench, const BenchUi& ui, bench::TerminalRef to);
-// The place nearest to the wish where a part of this kind covers no other.
-bench::Point freePlace(const bench::Bench& bench,
-                       bench::PartKind kind,
-                       int quarterTurns,
-                       bench::Point wish,
-                       bench::PartId itself);
-
 // A fuse of this rating goes into this kind of part: blades up to 40 A, bolt-down strips above.
 bool takesFuse(bench::PartKind kind, double rating_A);
 
