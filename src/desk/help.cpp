@@ -42,7 +42,7 @@ a cable's ends are 1 and 2.
   move K1 0.6 0.3       turn K1 2                 remove K1      remove P-06
   take P-06             a ready-made cable, both ends loose
   join P-06 2 K1 normally open
-  join P-02 2 X1 10 upper                         X1 10 is X1 10 upper
+  join P-02 2 X1 10 upper                         X1 10 is the hole with room
   free P-06 2           take an end off
   cut B1 plus to F2 in mm2 1 sleeve red length 0.4 label W-1
                         a cable from a reel, joined; what follows the second terminal

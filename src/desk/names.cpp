@@ -66,4 +66,14 @@ terminalNamed(const bench::Bench& bench, const std::string& ref, const std::stri
                    word.empty() ? "none" : word};
 }
 
+bench::Outcome<bench::TerminalRef> terminalFor(const bench::Bench& bench,
+                                               const bench::Held& held,
+                                               const std::string& ref,
+                                               const std::string& word) {
+    const auto upper = terminalNamed(bench, ref, word);
+    const auto lower = bench::findTerminal(bench, ref, word + " lower");
+    if (!upper || !lower || !bench::whyNotJoin(bench, held, upper.value())) return upper;
+    return bench::whyNotJoin(bench, held, *lower) ? upper : bench::Outcome(*lower);
+}
+
 } // namespace loom::desk

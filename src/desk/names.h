@@ -3,7 +3,7 @@
 // "P-14#2" for the second of several cables that carry one label.
 #pragma once
 
-#include "bench/bench.h"
+#include "bench/edit.h"
 #include "bench/refusal.h"
 
 #include <string>
@@ -15,5 +15,11 @@ bench::Outcome<bench::CableId> cableNamed(const bench::Bench& bench, const std::
 // A way of a connector block may be given by its number alone: its upper hole.
 bench::Outcome<bench::TerminalRef>
 terminalNamed(const bench::Bench& bench, const std::string& ref, const std::string& word);
+
+// The terminal for an end to be joined: of a way given by its number, the hole that takes it.
+bench::Outcome<bench::TerminalRef> terminalFor(const bench::Bench& bench,
+                                               const bench::Held& held,
+                                               const std::string& ref,
+                                               const std::string& word);
 
 } // namespace loom::desk

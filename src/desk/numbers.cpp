@@ -25,7 +25,7 @@ std::optional<double> numberFrom(std::string_view text) {
 }
 
 std::string inDigits(double value) {
-    return printed("%.6g", value);
+    return printed("%.6g", std::fabs(value) < 1e-12 ? 0.0 : value);
 }
 
 // Above 1000 "%.3g" would go over to powers of ten.

@@ -11,7 +11,8 @@ namespace loom::desk {
 // The whole text as a finite decimal number, or nothing.
 std::optional<double> numberFrom(std::string_view text);
 
-// Six significant digits, as short as they go; never "-0".
+// Six significant digits, as short as they go; never "-0", and 0 for less than 1e-12: rounding in
+// the solver, not something to read.
 std::string inDigits(double value);
 
 // Three significant digits and a unit: "38.1 A", "0.2 s", "945 A".

@@ -26,7 +26,7 @@ public:
     bench::Outcome<std::vector<ScriptLine>> cut() {
         for (; at < text.size(); ++at) {
             const char c = text[at];
-            if (c == '#') {
+            if (c == '#' && !inWord) {
                 while (at + 1 < text.size() && text[at + 1] != '\n')
                     ++at;
             } else if (c == '"') {

@@ -19,9 +19,9 @@ struct ScriptLine {
     std::vector<std::string> words; // at least one
 };
 
-// `name` is the file's, for messages. Lines end with a newline or ';', '#' begins a remark, "…"
-// holds words together. A number in front is the time in seconds, rounded to 0.01 s; without one
-// the line comes at the time of the line before.
+// `name` is the file's, for messages. Lines end with a newline or ';', "…" holds words together,
+// '#' at the beginning of a word begins a remark. A number in front is the time in seconds, rounded
+// to 0.01 s; without one the line comes at the time of the line before.
 bench::Outcome<std::vector<ScriptLine>> scriptFrom(const std::string& name, std::string_view text);
 
 bench::Outcome<attempt::Command> commandFrom(const ScriptLine& line, const bench::Bench& bench);

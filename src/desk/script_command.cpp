@@ -92,9 +92,14 @@ private:
 
     int end() { return whole("end 1 or 2", 1, 2) - 1; }
 
-    bench::TerminalRef terminal(std::initializer_list<const char*> stops) {
+    bench::TerminalRef terminal(const bench::Held& held, std::initializer_list<const char*> stops) {
         const std::string ref = next("a part's reference");
-        return take(terminalNamed(bench, ref, phrase(stops)));
+        return take(terminalFor(bench, held, ref, phrase(stops)));
+    }
+
+    bench::Held held(bench::CableId cable, int end) const {
+        const bench::Cable* found = bench::findCable(bench, cable);
+        return {cable, end, found ? found->ends[end].kind : bench::EndKind::Bare};
     }
 
     bench::Point point() {
@@ -158,7 +163,7 @@ private:
     attempt::Command join() {
         const bench::CableId joined = cable();
         const int which = end();
-        return bench::JoinEnd{joined, which, terminal({})};
+        return bench::JoinEnd{joined, which, terminal(held(joined, which), {})};
     }
 
     attempt::Command free() {
@@ -169,9 +174,9 @@ private:
 
     attempt::Command cut() {
         bench::MakeCable make;
-        make.from = terminal({"to"});
+        make.from = terminal({}, {"to"});
         if (!skip("to")) refuse("'to' and another terminal", ended() ? "the end" : line.words[at]);
-        make.to = terminal({"mm2", "sleeve", "length", "label"});
+        make.to = terminal({}, {"mm2", "sleeve", "length", "label"});
         while (!ended() && !trouble)
             property(make);
         return make;

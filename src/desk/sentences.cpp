@@ -130,6 +130,7 @@ const char* word(EventKind kind) {
 std::string sentence(const circuit::Finding& finding, const bench::Bench& bench) {
     const char* what = remark(finding.kind);
     if (!what) return "";
+    if (finding.elements.empty()) return std::string(what) + "some moment";
     std::string text = what;
     for (std::size_t i = 0; i < finding.elements.size(); ++i)
         text += (i ? ", " : "") + nameOf(finding.elements[i], bench);

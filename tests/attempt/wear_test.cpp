@@ -34,7 +34,7 @@ TEST_CASE("the wired lamp glows when its switch is closed, under power") {
     CHECK(std::fabs(attempt.reading(hand.part("E1")).current_A) < 1e-3);
     hand.set("S4", 1);
     hand.wait(1.0);
-    // 24 V 21 W on 12.8 V: between the half its hot resistance would give and what it takes at 24 V.
+    // 24 V 21 W on 12.8 V: between half of what it takes at 24 V and the whole.
     CHECK(attempt.reading(hand.part("E1")).current_A > 0.4);
     CHECK(attempt.reading(hand.part("E1")).current_A < 0.9);
     hand.set("S4", 0);

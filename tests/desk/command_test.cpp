@@ -190,7 +190,7 @@ TEST_CASE("try prints a table of readings as CSV, events on standard error") {
     const char* times[] = {"0.00", "0.50", "1.00", "1.50", "1.55"};
     for (std::size_t i = 0; i < 5; ++i)
         CHECK(table.rows[i].at(0) == times[i]);
-    CHECK(table.rows[0] == std::vector<std::string>{"0.00", "0", "0", "0"});
+    CHECK(table.rows[0] == std::vector<std::string>{"0.00", "0", "0", ""});
     CHECK(last(table, 1) > 300.0);
     CHECK(table.rows[4][2] == "1");
     CHECK(said.err.find("s: K1 pulled in at 2") != std::string::npos);
