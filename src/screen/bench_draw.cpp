@@ -48,6 +48,7 @@ bool drawParts(const Drawing& d) {
                                         {box.min, box.max});
         const auto* chosen = std::get_if<bench::PartId>(&d.ui.chosen);
         look.selected = chosen != nullptr && *chosen == part.id;
+        look.nameLater = true;
         art::drawPart(d.list, d.pictures, d.scene.fonts, look);
         moves = moves || std::fabs(look.speed_rad_s) > 0.05f || look.sounding > 0.05f ||
                 look.temp_K > 450.0f;
@@ -189,6 +190,12 @@ bool drawCables(const Drawing& d) {
     return moves;
 }
 
+// Over the cables, so that every part can be told by its name.
+void drawNames(const Drawing& d) {
+    for (const bench::Part& part : d.scene.bench.parts)
+        art::drawPartName(d.list, d.scene.fonts, lookOf(d.scene, part));
+}
+
 void drawLabels(const Drawing& d) {
     for (std::size_t i = 0; i < d.scene.bench.cables.size(); ++i) {
         const bench::Cable& cable = d.scene.bench.cables[i];
@@ -291,6 +298,7 @@ bool drawScene(
     drawTakers(d);
     moves = drawCables(d) || moves;
     drawTerminals(d);
+    drawNames(d);
     drawLabels(d);
     drawPartTargets(d);
     drawSmallThings(d);
