@@ -288,13 +288,14 @@ struct NetworkBuilder {
         Branches& br = net.branches;
         renumber();
         net.fixedConductance.assign(net.mesh.conductances().size(), 0.0);
-        net.fixedInject_A.assign(net.joins.unknowns, 0.0);
+        net.fixedCurrent.assign(net.mesh.conductances().size(), 0.0);
+        net.forced_A.assign(net.joins.unknowns, 0.0);
         net.residual_A.assign(net.joins.unknowns, 0.0);
         net.silent.assign(br.size(), 0);
         net.feeding.reserve(br.size());
         for (std::uint32_t k = 0; k < net.firstMoving; ++k)
             if (br.slot[k] >= 0) net.fixedConductance[br.slot[k]] += br.g[k];
-        net.injectFixed();
+        net.feedFixed();
         net.factored_S.assign(br.size(), -1.0); // no conductance is negative: factor at first
         net.mesh.conductances() = net.fixedConductance;
         net.mesh.factor();

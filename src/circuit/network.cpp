@@ -89,7 +89,8 @@ void Network::modelsChanged() {
         silent[c.branch] = c.gap.closed();
     feeding.clear();
     for (std::uint32_t k = firstMoving; k < branches.size(); ++k) {
-        if (!silent[k] || branches.offset_V[k] != 0.0) feeding.push_back(k);
+        const bool feeds = !silent[k] || branches.offset_V[k] != 0.0;
+        if (feeds && branches.slot[k] >= 0) feeding.push_back(k);
         if (silent[k]) branches.j[k] = 0.0;
     }
 }
@@ -121,16 +122,25 @@ bool Network::strandSources() {
         changed = changed || j != branches.j[p.branch];
         branches.j[p.branch] = j;
     }
-    if (changed) injectFixed();
+    if (changed) feedFixed();
     return changed;
 }
 
-void Network::injectFixed() {
-    std::fill(fixedInject_A.begin(), fixedInject_A.end(), 0.0);
-    for (std::uint32_t k = 0; k < firstMoving; ++k) {
-        const double through = branches.j[k] + branches.g[k] * branches.offset_V[k];
-        fixedInject_A[branches.a[k]] -= through;
-        fixedInject_A[branches.b[k]] += through;
+// The current that a branch passes at equal node voltages, from its lower unknown to its higher.
+double Network::offsetCurrent_A(std::uint32_t k) const {
+    const double along = branches.j[k] + branches.g[k] * branches.offset_V[k];
+    return branches.a[k] < branches.b[k] ? along : -along;
+}
+
+void Network::feedFixed() {
+    std::fill(fixedCurrent.begin(), fixedCurrent.end(), 0.0);
+    std::fill(forced_A.begin(), forced_A.end(), 0.0);
+    for (std::uint32_t k = 0; k < firstMoving; ++k)
+        if (branches.slot[k] >= 0 && branches.g[k] > 0.0)
+            fixedCurrent[branches.slot[k]] += offsetCurrent_A(k);
+    for (const SourcePart& p : sources) {
+        forced_A[branches.a[p.branch]] -= branches.j[p.branch];
+        forced_A[branches.b[p.branch]] += branches.j[p.branch];
     }
 }
 
@@ -158,13 +168,12 @@ void Network::solveNodes(Point& p) {
     if (factorIsOld()) factor();
     const Branches& br = branches;
     double* const x = p.volts_V.data();
-    std::copy(fixedInject_A.begin(), fixedInject_A.end(), x);
-    for (const std::uint32_t k : feeding) {
-        const double through = br.j[k] + br.g[k] * br.offset_V[k];
-        x[br.a[k]] -= through;
-        x[br.b[k]] += through;
-    }
-    mesh.solve(x);
+    double* const t = mesh.currents().data();
+    std::copy(forced_A.begin(), forced_A.end(), x);
+    std::copy(fixedCurrent.begin(), fixedCurrent.end(), t);
+    for (const std::uint32_t k : feeding)
+        t[br.slot[k]] += offsetCurrent_A(k);
+    mesh.solve(x, !sources.empty());
     const std::uint32_t *const a = br.a.data(), *const b = br.b.data();
     const double* const offset = br.offset_V.data();
     double* const v = p.v.data();
@@ -210,7 +219,8 @@ void Network::balance(std::vector<double>& current_A) {
         residual_A[br.a[k]] -= current_A[k];
         residual_A[br.b[k]] += current_A[k];
     }
-    mesh.solve(residual_A.data());
+    std::fill(mesh.currents().begin(), mesh.currents().end(), 0.0);
+    mesh.solve(residual_A.data(), true);
     for (std::size_t k = 0; k < br.size(); ++k) {
         const double g = k < firstMoving ? br.g[k] : factored_S[k];
         current_A[k] += g * (residual_A[br.a[k]] - residual_A[br.b[k]]);

@@ -147,13 +147,15 @@ private:
     void warmAll(Stage& s);
     bool factorIsOld() const;
     void factor();
-    void injectFixed();
+    void feedFixed();
+    double offsetCurrent_A(std::uint32_t branch) const;
     void solveNodes(Point& p);
 
     StarMesh mesh;
     std::uint32_t firstMoving = 0;        // branches before it have constant g and j
     std::vector<double> fixedConductance; // by slot
-    std::vector<double> fixedInject_A;    // by unknown
+    std::vector<double> fixedCurrent;     // by slot, see StarMesh::currents
+    std::vector<double> forced_A;         // by unknown: from current sources
     std::vector<double> factored_S;       // by branch: g in the present factor
     std::vector<std::uint32_t> feeding;   // moving branches that may have j or an offset
     std::vector<char> silent;             // by branch: j is zero

@@ -35,8 +35,10 @@ Pattern eliminationPattern(std::uint32_t n, Pattern column) {
     return column;
 }
 
-// The first column from which on filling all later columns completely costs little.
+// The first column from which on filling all later columns completely costs little; none when what
+// remains is small, because a tail is less exact (star_mesh.h).
 std::uint32_t denseTail(const Pattern& column) {
+    constexpr std::uint32_t kWorthWhile = 64;
     const std::uint32_t n = static_cast<std::uint32_t>(column.size());
     std::uint32_t from = n;
     std::size_t filled = 0;
@@ -46,7 +48,7 @@ std::uint32_t denseTail(const Pattern& column) {
         if (10 * filled < 7 * full) break;
         from = k;
     }
-    return from;
+    return n - from < kWorthWhile ? n : from;
 }
 
 } // namespace
@@ -123,6 +125,7 @@ void StarMesh::lay(const Pattern& pattern) {
     g.assign(row.size(), 0.0);
     work.assign(row.size(), 0.0);
     l.assign(row.size(), 0.0);
+    t.assign(row.size(), 0.0);
     perD.assign(n, 0.0);
 }
 
@@ -156,11 +159,22 @@ void StarMesh::factor() {
     }
 }
 
-void StarMesh::solve(double* x) const {
-    const std::size_t entries = row.size();
+void StarMesh::solve(double* x, bool forced) {
+    const std::size_t entries = row.size(), sparse = start[denseFrom];
     const double* const share = l.data();
+    double* const along = t.data();
     const std::uint32_t *const r = row.data(), *const c = column.data();
-    for (std::size_t e = 0; e < entries; ++e)
+    for (const Update& u : updates)
+        along[u.into] += share[u.from] * along[u.by] - share[u.by] * along[u.from];
+    for (std::size_t e = 0; forced && e < sparse; ++e)
+        x[r[e]] += share[e] * x[c[e]];
+    for (std::size_t e = 0; e < sparse; ++e)
+        x[c[e]] -= along[e];
+    for (std::size_t e = sparse; e < entries; ++e) {
+        x[c[e]] -= along[e];
+        x[r[e]] += along[e];
+    }
+    for (std::size_t e = sparse; e < entries; ++e)
         x[r[e]] += share[e] * x[c[e]];
     for (std::uint32_t k = 0; k < n; ++k)
         x[k] *= perD[k];

@@ -1,21 +1,26 @@
 // SPDX-License-Identifier: MIT
-// Solves a network of conductances: given the currents injected at its nodes, the node voltages.
-// analyse() once a topology, then set conductances and factor() when one changed, then solve().
-// It knows no elements, no sources and no time. Thousands of nodes are fine; nothing is allocated
-// outside analyse().
+// Solves a network of conductances and voltages in series with them for the node voltages.
+// analyse() once a topology; set conductances() and factor() when one changed; set currents() and
+// solve(). It knows no elements, no sources and no time. Thousands of nodes are fine; nothing is
+// allocated outside analyse().
 //
 // Method: elimination of one node after another by the star-mesh transformation.
-//   Node k with conductances g_kj to its remaining neighbours, d = sum_j g_kj:
-//     l_kj = g_kj / d,   g_ij += g_ki l_kj  for each pair of neighbours,   J_j += l_kj J_k,
-//     and backwards  v_k = J_k / d + sum_j l_kj v_j.            g in S, J in A, v in V.
-//   This is Gaussian elimination of the symmetric nodal matrix with the diagonal never formed.
-//   Only positive numbers are added, so no digits cancel: every factor has a relative error of a
-//   few rounding errors a node even with 0.4 mohm beside 10 Mohm, where the usual form loses half
-//   its digits, and no pivoting is needed. Source: Grassmann, Taksar, Heyman, "Regenerative analysis
-//   and steady state distributions for Markov chains", Oper. Res. 33 (1985); error analysis:
-//   O'Cinneide, Numer. Math. 65 (1993) (both from memory).
+//   An edge k-j passes the current g (v_k - v_j) + t from k to j.  g >= 0 in S, t in A, v in V.
+//   Node k, d = sum_j g_kj over its remaining neighbours, l_kj = g_kj / d:
+//     v_k = sum_j l_kj v_j - (sum_j t_kj) / d,
+//     and for each pair i, j of neighbours  g_ij += g_ki l_kj,  t_ij += l_ki t_kj - l_kj t_ki.
+//   This is Gaussian elimination of the symmetric nodal matrix with its diagonal never formed, so
+//   g only ever adds positive numbers: no digits cancel and no pivoting is needed, with 0.4 mohm
+//   beside 10 Mohm as well. What rounding leaves in t_ij is in proportion to g_ij, that is, a
+//   rounding of volts; as currents into nodes it would be a rounding of the greatest current, let
+//   loose on the smallest conductance.
+//   Source for g: Grassmann, Taksar, Heyman, "Regenerative analysis and steady state distributions
+//   for Markov chains", Oper. Res. 33 (1985); O'Cinneide, Numer. Math. 65 (1993) on its errors (both
+//   from memory). For t: Kirchhoff's law at k, substituted, by hand.
 //   A node left with d = 0 exactly ends its island: it becomes that island's 0 V. So floating
 //   islands need no special case and no leak.
+//   Where all that is left is one full mesh (the dense tail), t is turned into currents into nodes,
+//   which costs a square of its size each time instead of a cube.
 // Order: approximate minimum degree (Eigen). analyse() tells it; every other call counts nodes in
 // that order, so that nothing is moved to and fro. Tested: star_mesh_test.
 #pragma once
@@ -45,8 +50,12 @@ public:
 
     void factor();
 
-    // Takes the currents flowing into each node, A; leaves the voltages there, V.
-    void solve(double* x) const;
+    // t of every slot, A, counted from the edge's lower node to its higher; solve() uses them up.
+    std::vector<double>& currents() { return t; }
+
+    // x: currents forced into each node from outside, A, of which there are any only if forced;
+    // becomes the node voltages, V.
+    void solve(double* x, bool forced);
 
     std::size_t factorSize() const { return row.size(); }
 
@@ -64,7 +73,7 @@ private:
     std::vector<std::uint32_t> row, column; // of each entry
     std::vector<std::uint32_t> updateStart; // by column
     std::vector<Update> updates;
-    std::vector<double> g, work, l, perD;
+    std::vector<double> g, work, l, perD, t;
 };
 
 } // namespace loom::circuit
