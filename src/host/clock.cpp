@@ -15,12 +15,12 @@ void ModelClock::rest(double now_s) {
     last_s = now_s;
 }
 
-std::int64_t ModelClock::due(double now_s) {
+std::int64_t ModelClock::due(double now_s, bool running) {
     double passed_s = now_s - last_s;
     last_s = now_s;
     if (passed_s < 0.0) passed_s = 0.0;
     if (passed_s > longestFrame_s) {
-        dropped_s += passed_s - longestFrame_s;
+        if (running) dropped_s += passed_s - longestFrame_s;
         passed_s = longestFrame_s;
     }
     carried_s += passed_s;

@@ -41,7 +41,7 @@ void loadFontsFor(App& app, float unit) {
 
 void runModel(App& app) {
     const double start_s = seconds();
-    std::int64_t due = app.clock.due(start_s);
+    std::int64_t due = app.clock.due(start_s, !app.session.attempt().quiet());
     for (; due > 0 && seconds() - start_s < modelBudget_s; --due)
         app.session.advance(1);
     app.clock.drop(due);
@@ -79,6 +79,7 @@ screen::Intents drawScreen(App& app) {
                                                  app.larger,
                                                  app.room.furniture.trayOpen);
     loadFontsFor(app, layout.unit);
+    app.pointer.settle(app.room);
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplSDL2_NewFrame();
     ImGui::GetIO().DeltaTime = std::min(ImGui::GetIO().DeltaTime, longestStep_s);
@@ -117,6 +118,7 @@ void present(App& app) {
 
 std::string lastSentence(const App& app) {
     if (!app.room.bench.notice.empty()) return app.room.bench.notice;
+    if (const std::string saving = savedWord(app); !saving.empty()) return saving;
     const auto& happenings = app.session.attempt().happenings();
     return happenings.empty() ? std::string() : screen::sentence(happenings.back());
 }

@@ -21,7 +21,7 @@ public:
 
     // What two fingers have done since the last call.
     screen::Pinch takePinch();
-    // After each drawn frame: lets go of what a second finger interrupted.
+    // Before and after each frame: lets go of what a second finger interrupted.
     void settle(screen::RoomUi& ui);
 
     bool isFinger() const { return finger; }

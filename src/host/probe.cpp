@@ -140,6 +140,11 @@ Json camera(const screen::Camera& c) {
     return {{"zoom", c.zoom}, {"x_m", c.centreX_m}, {"y_m", c.centreY_m}};
 }
 
+Json pointer() {
+    const ImVec2 at = ImGui::GetIO().MousePos;
+    return ImGui::IsMousePosValid(&at) ? Json{at.x, at.y} : Json(nullptr);
+}
+
 Json saved(const Autosave& autosave) {
     const auto revision = autosave.savedRevision();
     return revision ? Json(*revision) : Json(nullptr);
@@ -171,16 +176,19 @@ std::string probe(const App& app) {
     out["document"] = app.autosave.document();
     out["exercise"] =
         app.session.exercise() != nullptr ? app.session.exercise()->id : std::string();
-    out["bench"] = Json::parse(bench::toJson(attempt.bench()), nullptr, false);
     out["revision"] = attempt.revision();
     out["saved"] = saved(app.autosave);
     out["live"] = live(attempt);
     out["happenings"] = happenings(attempt);
     out["notice"] = room.bench.notice;
     out["verdict"] = verdict(app.session);
+    out["pointer"] = pointer();
+    out["reducedMotion"] = app.reducedMotion;
     out["hand"] = std::visit(HandTeller{attempt.bench()}, room.bench.hand);
     out["camera"] = camera(room.bench.camera);
-    return out.dump(-1, ' ', false, Json::error_handler_t::replace);
+    // The bench goes in as its file reads, in the file's order.
+    std::string text = out.dump(-1, ' ', false, Json::error_handler_t::replace);
+    return "{\"bench\":" + bench::toJson(attempt.bench()) + "," + text.substr(1);
 }
 
 } // namespace loom::host
