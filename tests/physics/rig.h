@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: MIT
+// A rig: a network under test, with what has happened in it so far. Add parts, start(), until(), look.
+// Comparisons are relative with a named floor, and a failure shows what was found and expected.
+#pragma once
+
+#include "circuit/circuit.h"
+#include "circuit/network_hand.h"
+
+#include <doctest/doctest.h>
+#include <limits>
+#include <optional>
+#include <string>
+
+// |found - expected| <= relative |expected| + floor; false for NaN.
+#define CHECK_CLOSE(found_, expected_, relative_, floor_)                                          \
+    do {                                                                                           \
+        const double f_ = (found_), e_ = (expected_), r_ = (relative_), n_ = (floor_);             \
+        CHECK_MESSAGE(loom::circuit::closeRel(f_, e_, r_, n_),                                     \
+                      #found_ ": found ",                                                          \
+                      f_,                                                                          \
+                      ", expected ",                                                               \
+                      e_,                                                                          \
+                      " within ",                                                                  \
+                      r_* std::fabs(e_) + n_);                                                     \
+    } while (false)
+
+// least <= found <= greatest; false for NaN.
+#define CHECK_WITHIN(found_, least_, greatest_)                                                    \
+    do {                                                                                           \
+        const double f_ = (found_), l_ = (least_), g_ = (greatest_);                               \
+        CHECK_MESSAGE(                                                                             \
+            (f_ >= l_ && f_ <= g_), #found_ ": found ", f_, ", expected ", l_, " to ", g_);        \
+    } while (false)
+
+namespace loom::physics {
+
+using namespace loom::circuit;
+
+constexpr double kZero_K = 273.15; // 0 C
+
+struct Rig : Hand {
+    std::optional<Circuit> circuit;
+    std::vector<Event> events;
+
+    void start(double tolerance = 1.0) {
+        events.clear();
+        circuit.emplace(netlist, tolerance);
+    }
+
+    void until(double time_s) { circuit->advance(time_s - circuit->time_s(), events); }
+
+    Reading see(Key key) const { return circuit->reading(key); }
+
+    double amps(Key key) const { return see(key).current_A; }
+
+    double volts(Key key) const { return see(key).voltage_V; }
+
+    double volts(Node a, Node b) const {
+        return circuit->voltage_V(a, b).value_or(std::numeric_limits<double>::quiet_NaN());
+    }
+
+    const Event* first(EventKind kind, Key key = 0) const {
+        for (const Event& e : events)
+            if (e.kind == kind && (key == 0 || e.element == key)) return &e;
+        return nullptr;
+    }
+
+    // When it first happened; NaN when it did not.
+    double when(EventKind kind, Key key = 0) const {
+        const Event* e = first(kind, key);
+        return e == nullptr ? std::numeric_limits<double>::quiet_NaN() : e->time_s;
+    }
+
+    // Goes on until it has happened, at most to limit_s, looking every slice_s.
+    double wait(EventKind kind, double limit_s, double slice_s) {
+        while (first(kind) == nullptr && circuit->time_s() < limit_s)
+            circuit->advance(slice_s, events);
+        return when(kind);
+    }
+};
+
+} // namespace loom::physics
