@@ -37,8 +37,9 @@ void drawHeadlamp(const PartDrawing& d) {
         const ImU32 warm = blend(rgb(0xff9a3c), rgb(0xfff2c4), light);
         drawSpot(d, bulb.x, bulb.y, 60.0f + 70.0f * light, fade(rgb(0xffd75e), 0.85f * light));
         fillDisc(
-            d.list, f, bulb.x, bulb.y, 41.0f, fade(warm, 0.5f * light), fade(warm, 0.5f * light));
+            d.list, f, bulb.x, bulb.y, 41.0f, fade(warm, 0.9f * light), fade(warm, 0.75f * light));
         drawSpot(d, bulb.x, bulb.y, 46.0f, fade(rgb(0xfffbe8), ImMin(1.0f, 0.35f + light)));
+        drawSpot(d, bulb.x, bulb.y, 30.0f, fade(rgb(0xffffff), light));
         for (int i = 0; i < 8;
              ++i) { // rays, so that light is not only a colour; none over the tabs
             if (i == 1 || i == 2) continue;

@@ -158,6 +158,11 @@ Course courseOf(const CableSpan& span, Route& out, float width_m) {
     }
     const ImVec2* l = course.leaves;
     course.opposed = std::min(std::max(0.2f - (l[0].x * l[1].x + l[0].y * l[1].y), 0.0f), 1.0f);
+    // Ends that face each other have no room for an S between them: their slack swings aside.
+    const ImVec2 way = unit(gap, towards);
+    const float facing = std::max(
+        0.0f, std::min(l[0].x * way.x + l[0].y * way.y, -(l[1].x * way.x + l[1].y * way.y)));
+    course.opposed *= 1.0f - facing * facing;
     return course;
 }
 
