@@ -149,6 +149,20 @@ TEST_CASE("charge goes on through undo; from the tray a battery comes fresh") {
     CHECK(attempt.reading(hand.part("B1")).charge == doctest::Approx(1.0));
 }
 
+TEST_CASE("undoing a switch under power opens it, doing it again closes it") {
+    Attempt attempt(builtInBench("free"));
+    Hand hand(attempt);
+    wireLamp(hand);
+    hand.set("S4", 1);
+    hand.wait(1.0);
+    hand.does(Undo{});
+    hand.wait(0.1);
+    CHECK(std::fabs(attempt.reading(hand.part("E1")).current_A) < 1e-3);
+    hand.does(Redo{});
+    hand.wait(0.1);
+    CHECK(attempt.reading(hand.part("E1")).current_A > 0.4);
+}
+
 TEST_CASE("moving a part under power disturbs nothing") {
     Attempt attempt(builtInBench("free"));
     Hand hand(attempt);

@@ -5,6 +5,8 @@
 #include "desk/desk.h"
 #include "desk/folder.h"
 #include "desk/numbers.h"
+#include "desk/script.h"
+#include "lesson/exercise.h"
 
 #include <nlohmann/json.hpp>
 #include <vector>
@@ -47,6 +49,36 @@ double last(const Table& table, std::size_t column) {
     REQUIRE_FALSE(table.rows.empty());
     return numberFrom(table.rows.back().at(column)).value_or(-1e9);
 }
+
+const std::string firstExercise = LOOM_SOURCE_DIR "/lessons/01-headlamp.json";
+
+// An attempt at the first exercise by a script, as its file.
+std::string attemptBy(const char* script) {
+    std::FILE* file = std::fopen(firstExercise.c_str(), "rb");
+    REQUIRE(file);
+    std::string text(1u << 20, ' ');
+    text.resize(std::fread(text.data(), 1, text.size(), file));
+    std::fclose(file);
+    const auto exercise = lesson::exerciseFromJson(text);
+    REQUIRE(exercise);
+    attempt::Attempt attempt(exercise.value().start, exercise.value().id, exercise.value().hash);
+    const auto lines = scriptFrom("s", script);
+    REQUIRE(lines);
+    for (const ScriptLine& line : lines.value()) {
+        CAPTURE(line.place);
+        attempt.advance(line.slice - attempt.now_slices());
+        const auto command = commandFrom(line, attempt.bench());
+        REQUIRE(command);
+        REQUIRE_FALSE(attempt.ask(command.value()));
+    }
+    return attempt::toJson(attempt.record());
+}
+
+constexpr const char* wireHeadlamp = "lay B1 0.2 0.55; lay F3 0.3 0.2; lay S4 0.55 0.2\n"
+                                     "lay E1 0.8 0.3; F3 fit 3\n"
+                                     "cut F3 out to S4 in sleeve yellow\n"
+                                     "cut S4 out to E1 in sleeve yellow\n"
+                                     "cut E1 out to B1 minus sleeve black\n";
 
 constexpr const char* drive = "0.1 Q1 off; Q1 on; S1 on\n"
                               "0.2 S2 forward; S3 held\n";
@@ -304,4 +336,33 @@ TEST_CASE("replay prints the state hash of the attempt") {
     std::snprintf(
         hash, sizeof hash, "%016llx\n", static_cast<unsigned long long>(attempt.stateHash()));
     CHECK(said.out == hash);
+}
+
+TEST_CASE("check marks an attempt and says what is wrong") {
+    const Folder folder;
+    const std::string whole = std::string(wireHeadlamp) + "20 cut B1 plus to F3 in; 21 S4 on\n";
+    const Said solved =
+        run({"check", firstExercise, folder.file("a.json", attemptBy(whole.c_str()))});
+    CHECK(solved.exitCode == Done);
+    CHECK(solved.err.empty());
+    CHECK(solved.out ==
+          "lights: 3 of 3\ndark: 2 of 2\nprotected: 4 of 4\norder: 1 of 1\nmarks: 10 of 10\n");
+
+    const std::string part = folder.file("b.json", attemptBy(wireHeadlamp));
+    const Said unsolved = run({"check", firstExercise, part});
+    CHECK(unsolved.exitCode == NotSolved);
+    CHECK(unsolved.out.find("lights: 0 of 3 - Not yet") == 0);
+    CHECK(unsolved.out.find("marks: 0 of 10\n") != std::string::npos);
+}
+
+TEST_CASE("check will not mark an attempt at something else") {
+    const Folder folder;
+    const auto bench = bench::fromJson(run({"new"}).out);
+    REQUIRE(bench);
+    const attempt::Attempt attempt(bench.value());
+    const Said said =
+        run({"check", firstExercise, folder.file("a.json", attempt::toJson(attempt.record()))});
+    CHECK(said.exitCode == Unreadable);
+    CHECK(withoutFolder(said.err, folder) ==
+          "loomwright: a.json: /exercise: expected headlamp, found the free bench\n");
 }
