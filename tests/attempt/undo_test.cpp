@@ -72,6 +72,20 @@ TEST_CASE("taking a ready-made cable and giving it back can be undone") {
     CHECK(sameThings(attempt.bench(), whole));
 }
 
+TEST_CASE("the slot a removed part made in the tray goes with the undo") {
+    bench::Bench start = builtInBench("pippin");
+    start.kit = {};
+    Attempt attempt(start);
+    Hand hand(attempt);
+    hand.does(bench::RemovePart{hand.part("E1")});
+    REQUIRE(attempt.bench().kit.parts.size() == 1);
+    hand.does(Undo{});
+    CHECK(attempt.bench().kit.parts.empty());
+    hand.does(Redo{});
+    CHECK(attempt.bench().kit.parts.size() == 1);
+    hand.lay("E1", 1.6, 0.2);
+}
+
 TEST_CASE("undo reaches back to the beginning and stops there with a reason") {
     Attempt attempt(builtInBench("free"));
     Hand hand(attempt);
