@@ -8,8 +8,6 @@ namespace loom::host {
 
 ImTextureID uploadTexture(int width, int height, const unsigned char* rgba) {
     GLuint name = 0;
-    GLint before = 0;
-    glGetIntegerv(GL_TEXTURE_BINDING_2D, &before);
     glGenTextures(1, &name);
     if (name == 0) return nullptr;
     glBindTexture(GL_TEXTURE_2D, name);
@@ -18,7 +16,7 @@ ImTextureID uploadTexture(int width, int height, const unsigned char* rgba) {
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
     glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA, width, height, 0, GL_RGBA, GL_UNSIGNED_BYTE, rgba);
-    glBindTexture(GL_TEXTURE_2D, static_cast<GLuint>(before));
+    glBindTexture(GL_TEXTURE_2D, 0);
     return reinterpret_cast<ImTextureID>(static_cast<std::intptr_t>(name));
 }
 
