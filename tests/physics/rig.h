@@ -6,30 +6,45 @@
 #include "circuit/circuit.h"
 #include "circuit/network_hand.h"
 
+#include <cstdio>
 #include <doctest/doctest.h>
 #include <limits>
 #include <optional>
 #include <string>
+
+namespace loom::physics {
+
+inline std::string digits(double x) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.12g", x);
+    return text;
+}
+
+inline std::string missed(const char* what, double found, double expected, double allowed) {
+    return std::string(what) + ": found " + digits(found) + ", expected " + digits(expected) +
+           " within " + digits(allowed);
+}
+
+inline std::string outside(const char* what, double found, double least, double greatest) {
+    return std::string(what) + ": found " + digits(found) + ", expected " + digits(least) + " to " +
+           digits(greatest);
+}
+
+} // namespace loom::physics
 
 // |found - expected| <= relative |expected| + floor; false for NaN.
 #define CHECK_CLOSE(found_, expected_, relative_, floor_)                                          \
     do {                                                                                           \
         const double f_ = (found_), e_ = (expected_), r_ = (relative_), n_ = (floor_);             \
         CHECK_MESSAGE(loom::circuit::closeRel(f_, e_, r_, n_),                                     \
-                      #found_ ": found ",                                                          \
-                      f_,                                                                          \
-                      ", expected ",                                                               \
-                      e_,                                                                          \
-                      " within ",                                                                  \
-                      r_* std::fabs(e_) + n_);                                                     \
+                      loom::physics::missed(#found_, f_, e_, r_* std::fabs(e_) + n_));             \
     } while (false)
 
 // least <= found <= greatest; false for NaN.
 #define CHECK_WITHIN(found_, least_, greatest_)                                                    \
     do {                                                                                           \
         const double f_ = (found_), l_ = (least_), g_ = (greatest_);                               \
-        CHECK_MESSAGE(                                                                             \
-            (f_ >= l_ && f_ <= g_), #found_ ": found ", f_, ", expected ", l_, " to ", g_);        \
+        CHECK_MESSAGE((f_ >= l_ && f_ <= g_), loom::physics::outside(#found_, f_, l_, g_));        \
     } while (false)
 
 namespace loom::physics {

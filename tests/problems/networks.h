@@ -50,9 +50,9 @@ struct NetworkRow {
     std::vector<Printed> printed;
 };
 
-inline int nodesOf(const NetworkRow& row) {
+inline int nodesOf(const std::vector<Branch>& branches) {
     int most = 0;
-    for (const Branch& b : row.branches)
+    for (const Branch& b : branches)
         most = b.a > most ? b.a : b.b > most ? b.b : most;
     return most + 1;
 }

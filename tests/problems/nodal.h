@@ -18,8 +18,8 @@ struct Solution {
     Eigen::VectorXd current_A; // by branch
 };
 
-inline Solution solveDense(int nodes, const std::vector<Branch>& branches) {
-    const Eigen::Index n = nodes, m = Eigen::Index(branches.size());
+inline Solution solveDense(const std::vector<Branch>& branches) {
+    const Eigen::Index n = nodesOf(branches), m = Eigen::Index(branches.size());
     Eigen::MatrixXd a = Eigen::MatrixXd::Zero(n + m, n + m);
     Eigen::VectorXd rhs = Eigen::VectorXd::Zero(n + m);
     a(0, 0) = 1.0;
