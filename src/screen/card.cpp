@@ -21,6 +21,7 @@ struct Card {
     BenchUi& bench;
     const Pen& pen;
     Intents& out;
+    float column; // width of one
 };
 
 void act(const Card& card, const Action& action) {
@@ -93,7 +94,7 @@ void addFact(const Card& card, Stack& stack, const Fact& fact) {
 
 Stack factsOf(const Card& card, const CardText& text) {
     const Pen& pen = card.pen;
-    Stack stack(pen.px(columnWidth));
+    Stack stack(card.column);
     stack.add(pen.paragraphHeight(Face::Title, stack.width - pen.px(36.0f), text.title),
               [&pen, &text](const Rect& at) {
                   pen.paragraph(
@@ -108,7 +109,7 @@ Stack factsOf(const Card& card, const CardText& text) {
 
 Stack actionsOf(const Card& card, const CardText& text) {
     const Pen& pen = card.pen;
-    Stack stack(pen.px(columnWidth));
+    Stack stack(card.column);
     if (!text.fuseHeading.empty()) {
         stack.text(pen, Face::Body, tone::inkSoft, text.fuseHeading);
         stack.space(pen.px(4.0f));
@@ -125,6 +126,11 @@ float overlap(const Rect& a, const Rect& b) {
     return w > 0.0f && h > 0.0f ? w * h : 0.0f;
 }
 
+// How far two spans are from each other.
+float apart(float aLow, float aHigh, float bLow, float bHigh) {
+    return std::max({0.0f, bLow - aHigh, aLow - bHigh});
+}
+
 Rect keptWithin(const Rect& bounds, Rect r) {
     const float w = r.width(), h = r.height();
     r.min.x = std::max(bounds.min.x, std::min(r.min.x, bounds.max.x - w));
@@ -133,26 +139,39 @@ Rect keptWithin(const Rect& bounds, Rect r) {
     return r;
 }
 
-// Beside the thing: right, left, below, above, else the corner of the board that hides least of it.
-Rect placed(const Rect& board, const Rect& thing, ImVec2 size, float away) {
-    const float top = thing.centre().y - size.y * 0.4f, left = thing.centre().x - size.x * 0.5f;
-    const ImVec2 wishes[] = {{thing.max.x + away, top},
-                             {thing.min.x - away - size.x, top},
-                             {left, thing.max.y + away},
-                             {left, thing.min.y - away - size.y},
-                             {board.max.x - size.x, board.min.y},
-                             {board.max.x - size.x, board.max.y - size.y},
-                             {board.min.x, board.min.y},
-                             {board.min.x, board.max.y - size.y}};
+// Where the card goes: beside the thing, hiding as little as it can of it and of other parts.
+Rect placed(const Items& items, const Rect& board, const Rect& thing, ImVec2 size, float away) {
+    const float right = thing.max.x + away, left = thing.min.x - away - size.x;
+    const float below = thing.max.y + away, above = thing.min.y - away - size.y;
+    const float ys[] = {thing.centre().y - size.y * 0.5f, thing.min.y, thing.max.y - size.y};
+    const float xs[] = {thing.centre().x - size.x * 0.5f, thing.min.x, thing.max.x - size.x};
+    std::vector<ImVec2> wishes;
+    for (const float y : ys) {
+        wishes.push_back({right, y});
+        wishes.push_back({left, y});
+    }
+    for (const float x : xs) {
+        wishes.push_back({x, below});
+        wishes.push_back({x, above});
+    }
+    for (const float x : {board.max.x - size.x, board.min.x})
+        for (const float y : {board.min.y, board.max.y - size.y})
+            wishes.push_back({x, y});
+
+    constexpr float thingCounts = 30.0f;  // times what another part counts
+    constexpr float wayCounts_px = 30.0f; // a pixel away from the thing, in square pixels hidden
     Rect best;
     float least = -1.0f;
     for (const ImVec2& wish : wishes) {
         const Rect place = keptWithin(board, rectAt(wish.x, wish.y, size.x, size.y));
-        const float hidden = overlap(place, thing);
+        float hidden = thingCounts * overlap(place, thing) +
+                       wayCounts_px * (apart(place.min.x, place.max.x, thing.min.x, thing.max.x) +
+                                       apart(place.min.y, place.max.y, thing.min.y, thing.max.y));
+        for (const Item& item : items.all())
+            if (item.name.rfind("part/", 0) == 0) hidden += overlap(place, item.rect);
         if (least >= 0.0f && hidden >= least) continue;
         least = hidden;
         best = place;
-        if (hidden <= 0.0f) break;
     }
     return best;
 }
@@ -178,18 +197,23 @@ void drawCard(const View& view, Items& items, BenchUi& bench, ImDrawList* list, 
     const Rect about = thing->rect;
 
     const Pen pen(view, list);
-    const Card card{items, bench, pen, out};
-    const Stack facts = factsOf(card, text), actions = actionsOf(card, text);
     const float pad = pen.px(padding), between = pen.px(10.0f);
     const Rect board = shrunk(view.layout.board, pen.px(8.0f));
+    Card card{items, bench, pen, out, pen.px(columnWidth)};
+    Stack facts = factsOf(card, text), actions = actionsOf(card, text);
     // Beside each other where the board is too low for one above the other.
     const bool two = facts.height() + actions.height() + 2.0f * pad + between > board.height();
+    if (two) {
+        card.column = std::min(card.column, (board.width() - 3.0f * pad) * 0.5f);
+        facts = factsOf(card, text);
+        actions = actionsOf(card, text);
+    }
     const ImVec2 size =
-        two ? ImVec2(2.0f * (facts.width + pad) + pad,
+        two ? ImVec2(2.0f * (card.column + pad) + pad,
                      std::max(facts.height(), actions.height() + pen.px(30.0f)) + 2.0f * pad)
-            : ImVec2(facts.width + 2.0f * pad,
+            : ImVec2(card.column + 2.0f * pad,
                      facts.height() + between + actions.height() + 2.0f * pad - pen.px(buttonGap));
-    const Rect at = placed(board, about, size, pen.px(12.0f));
+    const Rect at = placed(items, board, about, size, pen.px(12.0f));
 
     items.add("card/sheet", spokenOf(text), Zone::Card, at);
     drawSoftShadow(list, at, pen.px(8.0f), pen.px(12.0f), 0.4f);
@@ -199,7 +223,7 @@ void drawCard(const View& view, Items& items, BenchUi& bench, ImDrawList* list, 
     const bool closed = closeButton(
         pen, items, "card/close", Zone::Card, {at.max.x - pen.px(24.0f), at.min.y + pen.px(24.0f)});
     if (two)
-        actions.draw({at.min.x + facts.width + 2.0f * pad, at.min.y + pad + pen.px(30.0f)});
+        actions.draw({at.min.x + card.column + 2.0f * pad, at.min.y + pad + pen.px(30.0f)});
     else
         actions.draw({at.min.x + pad, at.min.y + pad + facts.height() + between});
     if (closed) bench.chosen = std::monostate{};

@@ -51,8 +51,10 @@ struct Line {
 Line lineOf(const View& view, const std::string& notice) {
     if (!notice.empty()) return {"", notice, true};
     if (!view.savedWord.empty()) return {"", view.savedWord, true};
-    const std::vector<Happening>& all = view.session->attempt().happenings();
-    if (all.empty()) return {"", words("events/none"), false};
+    const attempt::Attempt& attempt = view.session->attempt();
+    const std::vector<Happening>& all = attempt.happenings();
+    if (all.empty())
+        return {"", words(attempt.canUndo() ? "events/quiet" : "events/none"), false};
     return {timeOf(all.back().time_s), sentence(all.back()), false};
 }
 

@@ -26,6 +26,7 @@ struct FurnitureUi {
     float paperSlide = 0.0f;    // tablet: 0 away, 1 pulled in
     std::string asking;         // what was pressed that clears the bench, until it is confirmed
     std::string leafShown;      // a change of exercise or leaf brings the paper to its top
+    std::string lastSaid;      // feedback and hints, to show new ones
     std::map<std::string, int> bestMarks;  // of this sitting, by exercise
 };
 

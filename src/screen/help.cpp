@@ -17,8 +17,12 @@ namespace {
 constexpr const char* rows[] = {
     "take", "wire", "move", "look", "operate", "turn", "remove", "view", "undo", "let-go"};
 constexpr const char* ways[] = {"pointer", "finger", "keys"};
-constexpr const char* cautions[] = {
-    "caution/adult", "caution/last", "caution/bridge", "caution/wheels", "caution/real"};
+constexpr const char* cautions[] = {"caution/adult",
+                                    "caution/last",
+                                    "caution/bridge",
+                                    "caution/wheels",
+                                    "caution/second",
+                                    "caution/real"};
 
 constexpr float columnGap = 16.0f;
 

@@ -23,18 +23,18 @@ std::string marksWords(const Job& job) {
 void addMarks(const Leaf& leaf, Stack& stack) {
     const Pen& pen = leaf.inner;
     const Job& job = leaf.job;
-    stack.space(pen.px(14.0f));
-    stack.add(pen.px(30.0f), [&](const Rect& at) {
+    stack.space(pen.px(10.0f));
+    stack.add(pen.px(28.0f), [&](const Rect& at) {
         pen.left(Face::Bold, {at.min.x, at.centre().y}, tone::ink, words("job/marks"));
         pen.right(Face::Bold, {at.max.x, at.centre().y}, tone::ink, marksWords(job));
     });
-    stack.space(pen.px(4.0f));
+    stack.space(pen.px(2.0f));
     for (const lesson::Check& check : job.exercise->checks) {
         const float textX = pen.px(34.0f);
         const float width = stack.width - textX - pen.px(26.0f);
         const float text = pen.paragraphHeight(Face::Body, width, check.title);
-        stack.add(std::max(pen.px(34.0f), text + pen.px(10.0f)), [&, textX, width](const Rect& at) {
-            const float top = at.min.y + pen.px(5.0f);
+        stack.add(std::max(pen.px(32.0f), text + pen.px(8.0f)), [&, textX, width](const Rect& at) {
+            const float top = at.min.y + pen.px(4.0f);
             const float middle = top + pen.line(Face::Body) * 0.5f;
             const bool done = job.passed(check);
             drawMark(pen.list,
@@ -123,7 +123,7 @@ void addFeedback(const Leaf& leaf, Stack& stack) {
         addNote(leaf,
                 stack,
                 "paper/feedback",
-                words("job/not-yet", {job.headline}),
+                job.headline,
                 job.explanation,
                 job.changedSince ? words("job/changed-since") : "");
     for (const lesson::Check* check : job.hinted) {
@@ -140,8 +140,8 @@ void addFeedback(const Leaf& leaf, Stack& stack) {
 void addCautions(const Leaf& leaf, Stack& stack, const std::vector<std::string>& cautions) {
     if (cautions.empty()) return;
     const Pen& pen = leaf.inner;
-    stack.space(pen.px(14.0f));
-    stack.add(pen.px(10.0f), [&pen](const Rect& at) {
+    stack.space(pen.px(10.0f));
+    stack.add(pen.px(8.0f), [&pen](const Rect& at) {
         pen.list->AddLine(at.min, {at.max.x, at.min.y}, tone::paperLine, 1.2f);
     });
     for (const std::string& caution : cautions)
@@ -152,7 +152,8 @@ std::vector<std::string> freeCautions() {
     return {words("caution/adult"),
             words("caution/last"),
             words("caution/bridge"),
-            words("caution/wheels")};
+            words("caution/wheels"),
+            words("caution/second")};
 }
 
 // Hint and main action side by side; the main action alone when there is nothing to hint at.
@@ -174,6 +175,19 @@ void drawActions(const Leaf& leaf, const Rect& at) {
                job.nextHint != nullptr))
         leaf.out.push_back(Do{attempt::AskHint{job.nextHint->id}});
     drawMainAction(leaf, rectAt(at.min.x + half + gap, at.min.y, half, at.height()), "paper");
+}
+
+// What was said since the last frame comes into sight.
+void bringSaid(const Leaf& leaf, const Rect& shown, float from, float to) {
+    std::string said = leaf.job.exercise ? leaf.job.exercise->id : std::string();
+    said += leaf.job.headline + (leaf.job.solved ? "+" : "");
+    for (const lesson::Check* check : leaf.job.hinted)
+        said += "/" + check->id;
+    const bool isNew = !leaf.ui.lastSaid.empty() && said != leaf.ui.lastSaid;
+    leaf.ui.lastSaid = said;
+    if (isNew && to > from)
+        leaf.ui.paperGrip.target_px =
+            std::max(0.0f, std::min(from, to + leaf.pen.px(24.0f) - shown.height()));
 }
 
 } // namespace
@@ -209,13 +223,15 @@ void drawMainAction(const Leaf& leaf, const Rect& rect, const std::string& prefi
 void drawJobLeaf(const Leaf& leaf, const Rect& area) {
     const Pen& pen = leaf.inner;
     Stack body(area.width());
-    body.space(pen.px(10.0f));
+    body.space(pen.px(8.0f));
+    float said = 0.0f; // where what was said last begins
     if (leaf.job.exercise) {
         for (const std::string& line : leaf.job.exercise->job) {
             body.text(pen, Face::Body, tone::ink, line);
-            body.space(pen.px(3.0f));
+            body.space(pen.px(2.0f));
         }
         addMarks(leaf, body);
+        said = body.height();
         addFeedback(leaf, body);
     } else {
         for (const char* key : {"free/lay", "free/wire", "free/run"}) {
@@ -223,7 +239,7 @@ void drawJobLeaf(const Leaf& leaf, const Rect& area) {
             body.space(pen.px(6.0f));
         }
     }
-    const float actionsHeight = pen.px(buttonHeight), above = pen.px(14.0f);
+    const float actionsHeight = pen.px(buttonHeight), above = pen.px(12.0f);
     Stack cautions(area.width());
     addCautions(leaf, cautions, leaf.job.exercise ? leaf.job.exercise->cautions : freeCautions());
 
@@ -245,7 +261,9 @@ void drawJobLeaf(const Leaf& leaf, const Rect& area) {
     whole.add(cautions.height(), [&](const Rect& at) { cautions.draw(at.min); });
     whole.space(pen.px(8.0f));
     const float y = area.max.y - actionsHeight - pen.px(8.0f);
-    drawColumn(leaf, {area.min, {area.max.x, y - pen.px(8.0f)}}, whole);
+    const Rect shown{area.min, {area.max.x, y - pen.px(8.0f)}};
+    bringSaid(leaf, shown, said, body.height());
+    drawColumn(leaf, shown, whole);
     pen.list->AddLine({area.min.x - reach, y - pen.px(8.0f)},
                       {area.max.x + reach, y - pen.px(8.0f)},
                       tone::paperLine,

@@ -11,6 +11,7 @@ namespace {
 
 constexpr float leastSide = 600.0f, leastWideWidth = 1000.0f;
 constexpr float margin = 12.0f, gap = 8.0f, touch = 44.0f;
+constexpr float leastUpright = 780.0f;
 constexpr float shutTray = touch; // a shut drawer shows its front
 
 // Furniture grows with the window up to a quarter, in sixteenths so that 16 px letters stay whole.
@@ -50,11 +51,11 @@ Layout wide(float w, float h, bool trayOpen) {
 }
 
 // Upright: tools in a row under the board, two rows in the tray where there is height for them.
-// Lying: tools at the right, one row.
+// Lying, or too low for that: tools at the right, one row.
 Layout tablet(float w, float h, bool trayOpen) {
     Layout out;
     out.form = Form::Tablet;
-    const bool lying = w >= h;
+    const bool lying = w >= h || h < leastUpright;
     const bool tall = h >= 900.0f;
     const float space = tall ? margin : gap;
     const float inner = w - 2.0f * margin;

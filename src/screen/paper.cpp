@@ -134,7 +134,7 @@ void drawStrip(const Leaf& leaf) {
         if (leaf.job.solved)
             line = words("job/solved-line", {std::to_string(leaf.job.verdict->marks)});
         else if (leaf.job.failing)
-            line = words("job/not-yet", {leaf.job.headline}) + " " + leaf.job.explanation;
+            line = leaf.job.headline + " " + leaf.job.explanation;
     }
     const std::string title = titleOf(leaf.job);
     const Touch touch =
@@ -208,6 +208,23 @@ void drawColumn(const Leaf& leaf, const Rect& area, const Stack& stack) {
         {area.min.x - spare, area.min.y}, {area.max.x + spare, area.max.y}, true);
     stack.draw({area.min.x, std::round(area.min.y - ui.paperScroll)});
     pen.list->PopClipRect();
+    // What goes on beyond an edge fades out there.
+    const float fade = pen.px(22.0f), below = stack.height() - ui.paperScroll - area.height();
+    const ImU32 solid = tone::paper, clear = art::fade(tone::paper, 0.0f);
+    if (below > 1.0f)
+        pen.list->AddRectFilledMultiColor({area.min.x - spare, area.max.y - fade},
+                                          {area.max.x + spare, area.max.y},
+                                          clear,
+                                          clear,
+                                          solid,
+                                          solid);
+    if (ui.paperScroll > 1.0f)
+        pen.list->AddRectFilledMultiColor({area.min.x - spare, area.min.y},
+                                          {area.max.x + spare, area.min.y + fade},
+                                          solid,
+                                          solid,
+                                          clear,
+                                          clear);
     const Rect side{area.min, {area.max.x + pen.px(12.0f), area.max.y}};
     drawScrollBar(pen.list, side, Axis::Down, stack.height(), ui.paperScroll, tone::paperLine);
     followFocus(window, Axis::Down, pen.px(8.0f), ui.paperScroll, ui.paperGrip);

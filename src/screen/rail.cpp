@@ -66,16 +66,16 @@ void drawStill(const Icon& icon, bool still) {
 }
 
 struct Tool {
-    const char *name, *key;
+    const char *name, *key, *said;
     int icon; // 0 hand, 1 closer, 2 further, 3 whole, 4 still
 };
 
 constexpr Tool tools[] = {
-    {"rail/hand", "rail/hand", 0},
-    {"rail/zoom-in", "rail/closer", 1},
-    {"rail/zoom-out", "rail/further", 2},
-    {"rail/fit", "rail/whole", 3},
-    {"rail/still", "rail/still", 4},
+    {"rail/hand", "rail/hand", "rail/hand-said", 0},
+    {"rail/zoom-in", "rail/closer", "rail/closer-said", 1},
+    {"rail/zoom-out", "rail/further", "rail/further-said", 2},
+    {"rail/fit", "rail/whole", "rail/whole-said", 3},
+    {"rail/still", "rail/still", "rail/still-said", 4},
 };
 
 constexpr int toolCount = 5;
@@ -108,7 +108,8 @@ struct Rail {
         const bool still = ui.motionPaused;
         const bool chosen = tool.icon == 0 || (tool.icon == 4 && still);
         const std::string label = words(tool.icon == 4 && still ? "rail/moving" : tool.key);
-        const Touch touch = items.add(tool.name, label, Zone::Rail, at);
+        const std::string said = words(tool.icon == 4 && still ? "rail/moving-said" : tool.said);
+        const Touch touch = items.add(tool.name, said, Zone::Rail, at);
         if (chosen || touch.hot || touch.down)
             pen.list->AddRectFilled(at.min,
                                     at.max,
@@ -174,10 +175,12 @@ void drawKeyPlace(const Rail& rail, const Rect& at, const char* key) {
     const Pen& pen = rail.pen;
     drawDashedBox(pen.list, at, pen.px(9.0f), art::rgb(0x6b9096), 1.4f);
     const std::string text = words(key);
-    rail.items.note("rail/key", text, Zone::Rail, at);
-    const float width = at.width() - pen.px(6.0f);
-    const auto lines = wrapped(pen.font(Face::Body), pen.size(Face::Body), width, text);
+    std::string spoken = text;
+    std::replace(spoken.begin(), spoken.end(), '\n', ' ');
+    rail.items.note("rail/key", spoken, Zone::Rail, at);
     const float pitch = pen.px(20.0f);
+    const auto lines =
+        wrapped(pen.font(Face::Body), pen.size(Face::Body), at.width() - pen.px(6.0f), text);
     float y = at.centre().y - pitch * 0.5f * static_cast<float>(lines.size() - 1);
     for (const std::string_view line : lines) {
         pen.centred(Face::Body, {at.centre().x, y}, tone::onRoomSoft, line);
@@ -219,7 +222,7 @@ void drawKeyCorner(const Rail& rail, const Rect& at) {
     case KeyPlace::InHand:
         return drawKeyPlace(rail, at, "rail/key-in-hand");
     case KeyPlace::InIsolator:
-        return drawKeyPlace(rail, at, rail.upright ? "rail/key-in-isolator" : "rail/key-in");
+        return drawKeyPlace(rail, at, "rail/key-in-isolator");
     }
 }
 
@@ -250,7 +253,7 @@ void drawRail(const View& view,
                              {{wall.min.x + pad, wall.max.y - pad - keyHeight},
                               {wall.max.x - pad, wall.max.y - pad}});
     }
-    const float wide = std::min(pen.px(92.0f), (wall.width() - pad) / (toolCount + 1) - gap);
+    const float wide = (wall.width() - 2.0f * pad + gap) / (toolCount + 1) - gap;
     float x = wall.min.x + pad;
     for (const Tool& tool : tools) {
         rail.tile(tool, rectAt(x, wall.min.y + pad, wide, wall.height() - 2.0f * pad));

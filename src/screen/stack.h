@@ -25,7 +25,7 @@ public:
 
     void draw(ImVec2 at) const;
 
-    const float width;
+    float width;
 
 private:
     struct Block {

@@ -16,7 +16,7 @@ constexpr ImU32 trayTop = art::rgb(0x31474a), trayFoot = art::rgb(0x3a5357),
 constexpr ImU32 slot = art::rgb(0x263b3e), slotHot = art::rgb(0x2c4548);
 constexpr ImU32 handle = art::rgb(0x8fa5a8);
 constexpr ImU32 toolChosen = art::rgb(0x3b5a5e);
-constexpr ImU32 offOnRoom = art::rgb(0x9bb0b0); // words of a button that can do nothing now
+constexpr ImU32 offOnRoom = art::rgb(0xa6baba); // words of a button that can do nothing now
 constexpr ImU32 offOnPaper = art::rgb(0x6f6a58);
 constexpr ImU32 liveWord = art::rgb(0xffd3cb), lampLight = art::rgb(0xff8a7a);
 constexpr ImU32 eventPaper = art::rgb(0xf4ead0), eventLine = art::rgb(0xc4ae76);

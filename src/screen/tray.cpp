@@ -94,7 +94,7 @@ void drawShut(const View& view, Items& items, FurnitureUi& ui, const Pen& pen) {
 float drawFinder(Tray& tray, const std::vector<Group>& groups) {
     const Pen& pen = tray.pen;
     const Rect& box = tray.view.layout.tray;
-    const float high = pen.px(44.0f), gap = pen.px(3.0f), pad = pen.px(5.0f);
+    const float high = pen.px(44.0f), gap = pen.px(2.0f), pad = pen.px(4.0f);
     const int rows =
         std::max(1, static_cast<int>((box.height() - 2.0f * pad + gap) / (high + gap)));
     const int columns = (static_cast<int>(groups.size()) + rows - 1) / rows;

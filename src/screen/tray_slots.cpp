@@ -14,7 +14,7 @@
 namespace loom::screen {
 namespace {
 
-constexpr float sideGap = 11.0f, groupGap = 20.0f, startGap = 14.0f;
+constexpr float sideGap = 11.0f, groupGap = 16.0f, startGap = 12.0f;
 constexpr float boxTop = 12.0f, boxHeight = 54.0f, captionMiddle = 82.0f; // one row
 constexpr float rowTop = 14.0f, rowHeight = 64.0f, rowPitch = 76.0f;      // two rows
 constexpr float twoRowsFrom = 150.0f; // height of a tray that takes two
@@ -44,7 +44,7 @@ float widthAlone(const Pen& pen, const Cell& cell) {
     }
     const float words = std::max(pen.width(Face::Bold, cell.caption),
                                  pen.width(Face::Body, sleeveWords(cell.sleeve)));
-    return words + pen.px(54.0f);
+    return words + pen.px(50.0f);
 }
 
 float widthBeside(const Pen& pen, const Cell& cell) {
@@ -164,7 +164,8 @@ void drawPartCell(const SlotPaint& paint, const Slot& slot, const Rect& box) {
     if (slot.cell.out)
         art::drawCutOut(pen.list, look);
     else
-        art::drawPart(pen.list, paint.pictures, paint.fonts, look);
+        // Its lettering would be too small to read.
+        art::drawPart(pen.list, paint.pictures, art::FontSet{}, look);
     if (slot.beside)
         pen.right(Face::Bold,
                   {box.max.x - pen.px(10.0f), box.centre().y},
@@ -220,9 +221,9 @@ void drawCableCell(const SlotPaint& paint, const Slot& slot, const Rect& box) {
 // The chosen reel is ringed and ticked: new cables are cut from it.
 void drawReelCell(const SlotPaint& paint, const Slot& slot, const Rect& box, bool chosen) {
     const Pen& pen = paint.pen;
-    const ImVec2 centre(box.min.x + pen.px(26.0f), box.centre().y);
+    const ImVec2 centre(box.min.x + pen.px(24.0f), box.centre().y);
     art::drawReel(pen.list, centre, pen.px(16.0f), slot.cell.sleeve);
-    const float x = centre.x + pen.px(23.0f);
+    const float x = centre.x + pen.px(22.0f);
     pen.left(Face::Bold, {x, centre.y - pen.px(11.5f)}, tone::onRoom, slot.cell.caption);
     pen.left(
         Face::Body, {x, centre.y + pen.px(11.5f)}, tone::onRoom, sleeveWords(slot.cell.sleeve));

@@ -1,0 +1,416 @@
+// SPDX-License-Identifier: MIT
+// The furniture as a person meets it: by pressing, dragging and keys on the whole screen.
+#include "bench/catalogue.h"
+#include "screen/furniture_stage.h"
+#include "screen/job.h"
+
+#include <cmath>
+#include <doctest/doctest.h>
+
+using namespace loom;
+using bench::Sleeve;
+using screen::Rect;
+using test::Stage;
+
+namespace {
+
+struct Size {
+    int width, height;
+};
+
+const bench::Bench& benchOf(const Stage& stage) {
+    return stage.session().attempt().bench();
+}
+
+bench::PartId partOf(const Stage& stage, const char* ref) {
+    const bench::Part* part = bench::findPart(benchOf(stage), ref);
+    return part ? part->id : bench::PartId{};
+}
+
+// A battery and the isolator joined, with the key in.
+void joinBattery(Stage& stage) {
+    stage.begin("");
+    stage.lay("B1", 0.3, 0.6);
+    stage.lay("Q1", 0.7, 0.4);
+    stage.wire("B1 plus", "Q1 in", 10e-6, Sleeve::Red);
+    stage.frames(2);
+}
+
+bool isFurniture(const std::string& name) {
+    for (const char* start : {"header/",
+                              "leaf/",
+                              "paper/",
+                              "strip/",
+                              "tray/",
+                              "rail/",
+                              "events/",
+                              "card/",
+                              "help/",
+                              "course/"})
+        if (name.rfind(start, 0) == 0) return true;
+    return false;
+}
+
+bool touches(const Rect& a, const Rect& b) {
+    return a.min.x < b.max.x && b.min.x < a.max.x && a.min.y < b.max.y && b.min.y < a.max.y;
+}
+
+bool inside(const Rect& outer, const Rect& r) {
+    return r.min.x >= outer.min.x - 0.6f && r.max.x <= outer.max.x + 0.6f &&
+           r.min.y >= outer.min.y - 0.6f && r.max.y <= outer.max.y + 0.6f;
+}
+
+// A key that has no words shows as "room/thing".
+bool looksLikeAKey(const std::string& label) {
+    return label.find(' ') == std::string::npos && label.find('/') != std::string::npos;
+}
+
+// What is cut off by the end of a scrolled area may be smaller than a finger.
+bool isCut(const Stage& stage, const screen::Item& item) {
+    const Rect& tray = stage.view.layout.tray;
+    const bool inTray = item.zone == screen::Zone::Tray &&
+                        (item.rect.max.x >= tray.max.x - 3.0f || item.rect.width() <= 1.0f ||
+                         stage.ui.furniture.trayScroll > 0.0f);
+    const bool inPaper = item.zone == screen::Zone::Paper &&
+                         (item.rect.height() <= 1.0f || stage.ui.furniture.paperScroll > 0.0f ||
+                          item.rect.max.y >= stage.view.layout.paper.max.y - 8.0f);
+    return inTray || inPaper;
+}
+
+void checkItems(Stage& stage) {
+    const float touch = 44.0f * stage.view.layout.unit - 1.0f;
+    const Rect window{{0, 0}, ImGui::GetIO().DisplaySize};
+    for (const screen::Item& item : stage.ui.items.all()) {
+        if (!isFurniture(item.name)) continue;
+        CAPTURE(item.name);
+        CAPTURE(item.label);
+        CHECK_FALSE(item.label.empty());
+        CHECK_FALSE(looksLikeAKey(item.label));
+        CHECK(inside(window, item.rect));
+        if (item.name == "events/last" || isCut(stage, item)) continue;
+        CHECK(item.rect.width() >= touch);
+        CHECK(item.rect.height() >= touch);
+    }
+}
+
+} // namespace
+
+TEST_CASE("the header says in words whether the bench is live") {
+    Stage stage(1280, 800);
+    stage.begin("");
+    CHECK(stage.labelOf("header/status") == "Safe: no battery on the bench");
+    joinBattery(stage);
+    stage.run(0.1);
+    stage.frames(1);
+    CHECK(stage.labelOf("header/status").rfind("Safe: isolator off · key out", 0) == 0);
+    stage.lay("E1", 1.1, 0.5);
+    stage.wire("Q1 out", "E1 in", 1e-6, Sleeve::Red);
+    stage.wire("E1 out", "B1 minus", 1e-6, Sleeve::Black);
+    stage.ask(bench::Edit{bench::Operate{partOf(stage, "Q1"), 1}});
+    stage.ask(bench::Edit{bench::Operate{partOf(stage, "Q1"), 2}});
+    stage.run(0.5);
+    stage.frames(1);
+    const std::string live = stage.labelOf("header/status");
+    CAPTURE(live);
+    CHECK(live.rfind("Live: key in, isolator on · 12.", 0) == 0);
+    CHECK(live.find("A from the batteries") != std::string::npos);
+}
+
+TEST_CASE("undo and redo work from the header and rest when there is nothing to do") {
+    Stage stage(1280, 800);
+    stage.begin("");
+    CHECK(stage.labelOf("header/undo") == "Undo, not now");
+    stage.lay("K1", 0.4, 0.4);
+    stage.frames(1);
+    CHECK(stage.labelOf("header/undo") == "Undo");
+    stage.click("header/undo");
+    CHECK(benchOf(stage).parts.empty());
+    stage.click("header/redo");
+    CHECK(benchOf(stage).parts.size() == 1);
+}
+
+TEST_CASE("a check is asked for, its feedback stands on the paper, hints are counted") {
+    Stage stage(1280, 800);
+    stage.begin("headlamp");
+    CHECK_FALSE(stage.has("paper/feedback"));
+    CHECK(stage.labelOf("paper/hint") == "Hint: 4 left");
+    stage.click("paper/check");
+    REQUIRE(stage.session().verdict());
+    CHECK(stage.labelOf("paper/feedback").find("still in the tray") != std::string::npos);
+    stage.click("paper/hint");
+    CHECK(stage.session().hintsTaken().size() == 1);
+    CHECK(stage.labelOf("paper/hint") == "Hint: 3 left");
+    CHECK(stage.labelOf("paper/hint-said").find("Follow the current") != std::string::npos);
+}
+
+TEST_CASE("another job opens at once on an untouched bench, else only when it is confirmed") {
+    Stage stage(1280, 800);
+    stage.begin("headlamp");
+    stage.click("leaf/course");
+    stage.click("course/relay");
+    REQUIRE(stage.session().exercise());
+    CHECK(stage.session().exercise()->id == "relay");
+    CHECK(stage.has("paper/check"));
+
+    stage.lay("K1", 0.8, 0.3);
+    stage.click("leaf/course");
+    stage.click("course/headlamp");
+    CHECK(stage.session().exercise()->id == "relay");
+    stage.click("course/headlamp/no");
+    CHECK(stage.session().exercise()->id == "relay");
+    CHECK(partOf(stage, "K1"));
+    stage.click("course/headlamp");
+    stage.click("course/headlamp/yes");
+    CHECK(stage.session().exercise()->id == "headlamp");
+}
+
+TEST_CASE("start again, save and open are on the paper") {
+    Stage stage(1280, 800);
+    stage.begin("");
+    stage.lay("B1", 0.4, 0.4);
+    stage.frames(1);
+    stage.click("leaf/course");
+    stage.click("paper/save");
+    CHECK(stage.saved);
+    stage.click("paper/restart");
+    CHECK(partOf(stage, "B1"));
+    stage.click("paper/restart/yes");
+    CHECK(benchOf(stage).parts.empty());
+    stage.click("leaf/course");
+    stage.click("paper/open");
+    CHECK(stage.opened);
+}
+
+TEST_CASE("parts are dragged up out of the tray, and a kind hands out the next one") {
+    Stage stage(1280, 800);
+    stage.begin("");
+    const Rect board = stage.view.layout.board;
+    REQUIRE(stage.has("tray/B1"));
+    stage.drag(stage.rectOf("tray/B1").centre(), board.centre());
+    CHECK(partOf(stage, "B1"));
+    CHECK(stage.has("tray/B2"));
+    CHECK_FALSE(stage.has("tray/B1"));
+}
+
+TEST_CASE("a tap in the tray picks up, and a tap on the board lays it") {
+    Stage stage(1280, 800);
+    stage.begin("");
+    stage.click("tray/B1");
+    CHECK(screen::holdsSomething(stage.ui.bench));
+    stage.clickAt(stage.view.layout.board.centre());
+    CHECK(partOf(stage, "B1"));
+}
+
+TEST_CASE(
+    "a sideways drag scrolls the tray and takes nothing; the wheel and the finder scroll too") {
+    Stage stage(1280, 800);
+    stage.begin("");
+    const ImVec2 from = stage.rectOf("tray/F1").centre();
+    stage.drag(from, {from.x - 120.0f, from.y + 4.0f});
+    CHECK(benchOf(stage).parts.empty());
+    CHECK_FALSE(screen::holdsSomething(stage.ui.bench));
+    CHECK(stage.ui.furniture.trayScroll == doctest::Approx(120).epsilon(0.15));
+    stage.moveTo(stage.view.layout.tray.centre());
+    stage.wheel(-1.0f);
+    CHECK(stage.ui.furniture.trayScroll > 130.0f);
+    stage.click("tray/to/3");
+    stage.frames(60);
+    const Rect reel = stage.rectOf("tray/reel/2");
+    CHECK(reel.width() >= 44.0f);
+    stage.click("tray/reel/2");
+    CHECK(stage.ui.bench.reel == 2);
+    CHECK(stage.labelOf("tray/reel/2").find("Chosen") != std::string::npos);
+}
+
+TEST_CASE("what is out of sight in the tray is reached by arrow keys and brought into sight") {
+    Stage stage(1280, 800);
+    stage.begin("");
+    stage.ui.items.setFocus("tray/B1");
+    stage.frames(2);
+    for (int i = 0; i < 12; ++i)
+        stage.key(ImGuiKey_RightArrow);
+    stage.frames(60);
+    const std::string focused = stage.ui.items.focused();
+    CAPTURE(focused);
+    CHECK(focused.rfind("tray/", 0) == 0);
+    CHECK(stage.ui.furniture.trayScroll > 200.0f);
+    CHECK(stage.rectOf(focused).width() >= 40.0f);
+}
+
+TEST_CASE("the tray shuts and opens") {
+    Stage stage(1280, 800);
+    const float before = stage.view.layout.board.height();
+    stage.click("tray/handle");
+    CHECK_FALSE(stage.ui.furniture.trayOpen);
+    CHECK(stage.view.layout.board.height() > before);
+    stage.click("tray/handle");
+    CHECK(stage.ui.furniture.trayOpen);
+}
+
+TEST_CASE("the key hangs on its hook until it is taken") {
+    Stage stage(1280, 800);
+    joinBattery(stage);
+    CHECK(stage.labelOf("rail/key").find("on its hook") != std::string::npos);
+    stage.click("rail/key");
+    CHECK(std::holds_alternative<screen::KeyInHand>(stage.ui.bench.hand));
+    CHECK(stage.labelOf("rail/key").find("in your hand") != std::string::npos);
+    screen::letGo(stage.ui.bench);
+    stage.ask(bench::Edit{bench::Operate{partOf(stage, "Q1"), 1}});
+    stage.frames(1);
+    CHECK(stage.labelOf("rail/key").find("in the isolator") != std::string::npos);
+    stage.begin("headlamp");
+    CHECK_FALSE(stage.has("rail/key"));
+}
+
+TEST_CASE("the wall's buttons bring the board closer and show it whole again") {
+    Stage stage(1280, 800);
+    stage.begin("");
+    const double whole = stage.ui.bench.camera.zoom;
+    stage.click("rail/zoom-in");
+    CHECK(stage.ui.bench.camera.zoom > whole * 1.1);
+    stage.click("rail/fit");
+    CHECK(stage.ui.bench.camera.zoom == doctest::Approx(whole));
+}
+
+TEST_CASE("what happened is said, and the whole list opens and closes") {
+    Stage stage(1280, 800);
+    joinBattery(stage);
+    CHECK_FALSE(stage.has("events/all"));
+    // A cable bridges the battery.
+    stage.wire("B1 plus", "B1 minus", 1e-6, Sleeve::Red);
+    stage.run(3.0);
+    stage.frames(2);
+    REQUIRE_FALSE(stage.session().attempt().happenings().empty());
+    CHECK(stage.labelOf("events/last").find(" s ") != std::string::npos);
+    stage.click("events/all");
+    CHECK(stage.ui.furniture.eventsOpen);
+    CHECK(inside(stage.view.layout.board, stage.rectOf("events/list")));
+    stage.click("events/close");
+    CHECK_FALSE(stage.ui.furniture.eventsOpen);
+    stage.click("events/all");
+    stage.clickAt({stage.view.layout.board.centre().x, stage.view.layout.board.min.y + 20.0f});
+    CHECK_FALSE(stage.ui.furniture.eventsOpen);
+}
+
+TEST_CASE("a card tells the readings of each kind of part beside it and within the board") {
+    for (const Size& size : std::vector<Size>{{1280, 800}, {768, 1024}, {600, 600}}) {
+        Stage stage(size.width, size.height);
+        stage.begin("");
+        const bench::Kit kit = benchOf(stage).kit;
+        for (const bench::PartSlot& slot : kit.parts) {
+            CAPTURE(slot.ref);
+            CAPTURE(size.width);
+            stage.begin("");
+            const bench::PartId id = stage.lay(slot.ref, 0.4, 0.5);
+            REQUIRE(id);
+            stage.frames(2);
+            stage.ui.bench.chosen = id;
+            stage.frames(2);
+            REQUIRE(stage.has("card/sheet"));
+            const Rect card = stage.rectOf("card/sheet");
+            CHECK(inside(stage.view.layout.board, card));
+            if (size.width >= 768) CHECK_FALSE(touches(card, stage.rectOf("part/" + slot.ref)));
+            CHECK(stage.labelOf("card/sheet").find(slot.ref) != std::string::npos);
+            checkItems(stage);
+            stage.click("card/remove");
+            CHECK(benchOf(stage).parts.empty());
+            CHECK_FALSE(stage.has("card/sheet"));
+        }
+    }
+}
+
+TEST_CASE("a card operates, fits fuses and tells a cable's and a terminal's numbers") {
+    Stage stage(1280, 800);
+    joinBattery(stage);
+    stage.ui.bench.chosen = partOf(stage, "Q1");
+    stage.frames(2);
+    stage.click("card/position/1");
+    stage.click("card/position/2");
+    CHECK(bench::findPart(benchOf(stage), "Q1")->position == 2);
+
+    stage.lay("F2", 1.1, 0.3);
+    stage.ui.bench.chosen = partOf(stage, "F2");
+    stage.frames(2);
+    CHECK(stage.labelOf("card/sheet").find("Fitted 7.5 A") != std::string::npos);
+    stage.click("card/blade/30");
+    CHECK(bench::findPart(benchOf(stage), "F2")->rating == 30.0);
+    stage.click("card/blade/0");
+    CHECK(bench::findPart(benchOf(stage), "F2")->rating == 0.0);
+
+    stage.ui.bench.chosen = stage.terminal("B1", "plus");
+    stage.run(0.1);
+    stage.frames(2);
+    CHECK(stage.labelOf("card/sheet").find("Voltage 12.8") != std::string::npos);
+    stage.click("card/wire");
+    CHECK(std::holds_alternative<screen::NewCable>(stage.ui.bench.hand));
+    screen::letGo(stage.ui.bench);
+
+    stage.ui.bench.chosen = benchOf(stage).cables.front().id;
+    stage.frames(2);
+    CHECK(stage.labelOf("card/sheet").find("10 mm²") != std::string::npos);
+    stage.click("card/off/0");
+    CHECK_FALSE(benchOf(stage).cables.front().ends[0].at);
+    stage.click("card/remove");
+    CHECK(benchOf(stage).cables.empty());
+}
+
+TEST_CASE("help lies over everything and closes by its cross or a press beside it") {
+    Stage stage(1280, 800);
+    stage.click("header/help");
+    CHECK(stage.has("help/sheet"));
+    checkItems(stage);
+    stage.click("help/close");
+    CHECK_FALSE(stage.has("help/sheet"));
+    stage.click("header/help");
+    stage.clickAt({5.0f, 700.0f});
+    CHECK_FALSE(stage.has("help/sheet"));
+}
+
+TEST_CASE("on a tablet the paper is pulled in over the board and put away again") {
+    Stage stage(768, 1024);
+    stage.begin("relay");
+    CHECK_FALSE(stage.has("leaf/job"));
+    stage.click("paper/pull");
+    stage.frames(20);
+    CHECK(stage.has("leaf/job"));
+    stage.click("paper/check");
+    CHECK(stage.session().verdict());
+    stage.clickAt({740.0f, 400.0f});
+    stage.frames(20);
+    CHECK_FALSE(stage.has("leaf/job"));
+    CHECK(stage.labelOf("strip/job").find("still in the tray") != std::string::npos);
+}
+
+TEST_CASE("every target is a finger wide and says what it is, at every size and in every state") {
+    for (const Size& size : std::vector<Size>{{1280, 800},
+                                              {1920, 1080},
+                                              {1024, 768},
+                                              {1000, 600},
+                                              {768, 1024},
+                                              {600, 600},
+                                              {820, 600}}) {
+        CAPTURE(size.width);
+        CAPTURE(size.height);
+        Stage stage(size.width, size.height);
+        for (const char* exercise : {"", "headlamp", "twenty-four-volts", "relay"}) {
+            stage.begin(exercise);
+            checkItems(stage);
+            stage.ui.furniture.paperOut = true;
+            stage.frames(20);
+            checkItems(stage);
+            stage.ui.furniture.coursesOpen = true;
+            stage.frames(2);
+            checkItems(stage);
+            stage.ui.furniture.coursesOpen = stage.ui.furniture.paperOut = false;
+            stage.frames(20);
+        }
+    }
+}
+
+TEST_CASE("a sentence is parted after its first full stop, not inside a number") {
+    const screen::Split split = screen::firstSentence("It takes 0.5 A. Where does it go?");
+    CHECK(split.first == "It takes 0.5 A.");
+    CHECK(split.rest == "Where does it go?");
+    CHECK(screen::firstSentence("Only one.").rest.empty());
+    CHECK(screen::firstSentence("").first.empty());
+}
