@@ -76,10 +76,6 @@ struct Balance {
     double floor;
 };
 
-double copper(const Reading& r) {
-    return 1 + 0.00393 * (r.temp_K - 293.15);
-}
-
 double amps(const Reading& r) {
     return r.current_A;
 }
