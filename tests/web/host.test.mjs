@@ -147,9 +147,20 @@ benchTest("a record that cannot be read is set aside, and the place is named", a
     const probe = await page.probe();
     check.that(/\/[a-z]/.test(probe.notice), "the notice names a place", probe.notice);
     check.equal(refs(probe), [], "the job starts afresh");
-    await page.page.waitForFunction(() => true);
     check.equal((await storedText(page, "attempt:headlamp:unreadable")).text, broken, "what is set aside");
     await page.shot("record-set-aside");
+});
+
+benchTest("without storage the bench works, says so, and keeps each job while the page lives", async (page) => {
+    await page.page.addInitScript(() => Object.defineProperty(window, "indexedDB", { value: undefined }));
+    await page.open("exercise=headlamp");
+    await page.page.waitForFunction(() =>
+        document.getElementById("status").textContent.includes("keeps nothing"));
+    await new PointerHands(page).lay("B1", [0.2, 0.5]);
+    await openJob(page, "course/relay");
+    await page.waitFor((p) => p.document === "relay", "the other job is open");
+    await openJob(page, "course/headlamp");
+    await page.waitFor((p) => p.document === "headlamp" && p.bench.parts.length === 1, "the first job again");
 });
 
 // --- files
@@ -268,7 +279,7 @@ benchTest("two fingers pinch, and what one of them carried is let go", async (pa
     check.equal(after.hand, null, "what is in the hand");
     check.equal(after.bench, before.bench, "the bench");
     check.that(after.camera.zoom > 1.5, "the board is nearer", after.camera);
-}, { width: 768, height: 1024, touch: true, scale: 2 });
+}, { width: 768, height: 1024, touch: true });
 
 benchTest("a lifted finger points at nothing", async (page) => {
     await page.open();
