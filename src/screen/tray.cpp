@@ -90,6 +90,8 @@ void drawShut(const View& view, Items& items, FurnitureUi& ui, const Pen& pen) {
     if (touch.clicked) ui.trayOpen = true;
 }
 
+constexpr float chevron = 44.0f; // width of the button at an edge with more beyond it
+
 // One button a group, in as many rows as there is height for. Returns the width used.
 float drawFinder(Tray& tray, const std::vector<Group>& groups) {
     const Pen& pen = tray.pen;
@@ -102,7 +104,12 @@ float drawFinder(Tray& tray, const std::vector<Group>& groups) {
     for (const Group group : groups)
         wide = std::max(
             wide, pen.width(Face::Bold, words(groupKeys[static_cast<int>(group)])) + pen.px(16.0f));
-    const Group shown = groupInSight(tray.slots, tray.ui.trayScroll + pen.px(40.0f));
+    const float clear = pen.px(chevron + 8.0f); // the way back lies over that much of the row
+    const float finder = pad + (wide + gap) * static_cast<float>(columns) + pen.px(4.0f);
+    const float most = tray.length - (tray.area.width() - finder);
+    const bool atEnd = most > 1.0f && tray.ui.trayScroll >= most - 1.0f;
+    const Group shown =
+        atEnd ? groups.back() : groupInSight(tray.slots, tray.ui.trayScroll + 1.5f * clear);
     for (std::size_t i = 0; i < groups.size(); ++i) {
         const int column = static_cast<int>(i) % columns, row = static_cast<int>(i) / columns;
         const Rect at = rectAt(box.min.x + pad + (wide + gap) * static_cast<float>(column),
@@ -125,9 +132,10 @@ float drawFinder(Tray& tray, const std::vector<Group>& groups) {
                               tone::attention,
                               pen.px(2.5f));
         if (touch.focused) drawFocusRing(pen.list, shrunk(at, 2.0f), pen.px(8.0f));
-        if (touch.clicked) tray.ui.trayGrip.target_px = startOf(tray.slots, groups[i]);
+        if (touch.clicked)
+            tray.ui.trayGrip.target_px = std::max(0.0f, startOf(tray.slots, groups[i]) - clear);
     }
-    return pad + (wide + gap) * static_cast<float>(columns) + pen.px(4.0f);
+    return finder;
 }
 
 // At an edge beyond which there is more: a fading edge with a chevron that goes on by a page.
@@ -135,7 +143,7 @@ void drawMore(Tray& tray, bool forward) {
     const Pen& pen = tray.pen;
     const float at = tray.ui.trayScroll, most = tray.length - tray.area.width();
     if (forward ? at >= most - 1.0f : at <= 1.0f) return;
-    const float wide = pen.px(44.0f);
+    const float wide = pen.px(chevron);
     const Rect edge = forward ? Rect{{tray.area.max.x - wide, tray.area.min.y}, tray.area.max}
                               : Rect{tray.area.min, {tray.area.min.x + wide, tray.area.max.y}};
     const ImU32 solid = art::blend(tone::trayTop, tone::trayFoot, 0.5f);

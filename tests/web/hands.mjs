@@ -16,6 +16,30 @@ async function partIsOut(page, ref) {
         `${ref} lies on the bench`, ref);
 }
 
+// The tray's groups in the order of their tabs: tap the tab first, as a learner would, so that the
+// slot has slid into sight.
+const groupOf = (name) => (name.startsWith("tray/blade") || name.startsWith("tray/strip") ? 1
+    : name.startsWith("tray/cable") ? 2 : name.startsWith("tray/reel") ? 3 : 0);
+
+async function bringIntoSight(hands, name) {
+    const tab = `tray/to/${groupOf(name)}`;
+    const { rects } = await hands.page.probe();
+    if (!name.startsWith("tray/") || !rects[tab]) return;
+    await hands.tapAt(await hands.page.pointOf(tab));
+    await atRest(hands.page, name);
+}
+
+// A slot that slides is aimed at only once it stands still.
+async function atRest(page, name) {
+    let last = null;
+    for (;;) {
+        const now = JSON.stringify(await page.rectOf(name));
+        if (now === last) return;
+        last = now;
+        await page.frame();
+    }
+}
+
 async function cableCount(page) {
     return (await page.probe()).bench.cables.length;
 }
@@ -30,6 +54,7 @@ export class PointerHands {
     }
 
     async lay(ref, place) {
+        await bringIntoSight(this, `tray/${ref}`);
         await this.page.drag(`tray/${ref}`, await onBoard(this.page, place));
         await partIsOut(this.page, ref);
     }
@@ -41,11 +66,13 @@ export class PointerHands {
     }
 
     async choose(name) {
+        await bringIntoSight(this, name);
         await this.page.tap(name);
     }
 
     // A blade dragged out of the tray onto its holder.
     async fit(blade, ref) {
+        await bringIntoSight(this, `tray/${blade}`);
         await this.page.drag(`tray/${blade}`, `part/${ref}`);
     }
 
@@ -68,6 +95,7 @@ export class TouchHands {
     }
 
     async lay(ref, place) {
+        await bringIntoSight(this, `tray/${ref}`);
         await this.page.touchDrag(`tray/${ref}`, await onBoard(this.page, place));
         await partIsOut(this.page, ref);
     }
@@ -79,10 +107,12 @@ export class TouchHands {
     }
 
     async choose(name) {
+        await bringIntoSight(this, name);
         await this.page.touchTap(name);
     }
 
     async fit(blade, ref) {
+        await bringIntoSight(this, `tray/${blade}`);
         await this.page.touchDrag(`tray/${blade}`, `part/${ref}`);
     }
 

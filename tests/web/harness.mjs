@@ -215,7 +215,7 @@ export class BenchPage {
         await this.frame();
     }
 
-    async moveTo(place, steps = 8) {
+    async moveTo(place, steps = 4) {
         const [x, y] = await this.pointOf(place);
         await this.page.mouse.move(x, y, { steps });
         await this.frame();
@@ -226,7 +226,7 @@ export class BenchPage {
         await this.settle();
     }
 
-    async drag(from, to, steps = 8) {
+    async drag(from, to, steps = 4) {
         await this.press(from);
         await this.moveTo(to, steps);
         await this.release();
@@ -259,7 +259,7 @@ export class BenchPage {
         await this.touch("touchStart", [await this.pointOf(place)]);
     }
 
-    async touchMove(from, to, steps = 8) {
+    async touchMove(from, to, steps = 4) {
         const [ax, ay] = await this.pointOf(from);
         const [bx, by] = await this.pointOf(to);
         for (let i = 1; i <= steps; ++i) {
@@ -273,7 +273,7 @@ export class BenchPage {
         await this.settle();
     }
 
-    async touchDrag(from, to, steps = 8) {
+    async touchDrag(from, to, steps = 4) {
         const start = await this.pointOf(from);
         await this.touchPress(start);
         await this.touchMove(start, to, steps);
@@ -281,7 +281,7 @@ export class BenchPage {
     }
 
     // Two fingers about a place, from one distance between them to another, in CSS pixels.
-    async pinch(place, fromDistance, toDistance, steps = 8) {
+    async pinch(place, fromDistance, toDistance, steps = 4) {
         const [x, y] = await this.pointOf(place);
         const fingers = (distance) => [[x - distance / 2, y], [x + distance / 2, y]];
         await this.touch("touchStart", fingers(fromDistance));
