@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Makes a few attempts on the benches that come with the program, prints "name hash" for each at
+// Makes a few attempts on the benches that come with the program and throws 200 networks; prints "name hash" for each at
 // several moments, for its record as text, and for its replay from that text. Built natively and
 // for WebAssembly; compare.mjs holds the two against each other. Fails by itself when a replay does
 // not come to the state of the attempt.
@@ -8,6 +8,7 @@
 #include "attempt/state_hash.h"
 #include "bench/catalogue.h"
 #include "bench/file.h"
+#include "random_networks.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -191,5 +192,6 @@ int main() {
     bridgeBattery();
     meltFuse();
     putAway();
+    printRandomNetworks();
     return 0;
 }
