@@ -44,6 +44,7 @@ void beginPress(const Scene& scene, BenchUi& ui, ImVec2 at_px, Intents& out) {
         return;
     }
     ui.press = pressAt(scene, ui, at_px);
+    ui.chosen = {}; // its card is out of the way while something is held or dragged
     if (ui.press.on == Press::On::Control) holdButton(scene, ui, ui.press.part, false, out);
 }
 
