@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-// Makes a few attempts on the benches that come with the program and throws 200 networks; prints "name hash" for each at
-// several moments, for its record as text, and for its replay from that text. Built natively and
-// for WebAssembly; compare.mjs holds the two against each other. Fails by itself when a replay does
-// not come to the state of the attempt.
+// Makes a few attempts on the benches that come with the program, prints "name hash" for each at
+// several moments, for its record as text, and for its replay from that text; then for 200 thrown
+// networks. Built natively and for WebAssembly; compare.mjs holds the two against each other. Fails by
+// itself when a replay does not come to the state of the attempt.
 #include "assets/embedded.h"
 #include "attempt/record_file.h"
 #include "attempt/state_hash.h"
