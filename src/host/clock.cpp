@@ -8,7 +8,7 @@
 namespace loom::host {
 
 namespace {
-constexpr double longestFrame_s = 0.25;
+constexpr double longestFrame_s = 1.0; // software drawing of a large window takes half of it
 }
 
 void ModelClock::rest(double now_s) {

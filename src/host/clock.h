@@ -11,8 +11,8 @@ class ModelClock {
 public:
     // The next due() counts from here.
     void rest(double now_s);
-    // Whole slices since the last call, the remainder kept for the next. What lies beyond a quarter
-    // of a second is dropped: a frame that slow is no frame. running: something would have been
+    // Whole slices since the last call, the remainder kept for the next. What lies beyond a
+    // second is dropped: a frame that slow is no frame. running: something would have been
     // seen in it, so that it counts as missed.
     std::int64_t due(double now_s, bool running);
     // Slices that were due and could not be run in time.
