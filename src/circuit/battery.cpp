@@ -8,13 +8,15 @@ namespace {
 constexpr double kFullest = 1.05, kGassing_V = 2.0; // where charging ends, and the climb up to it
 constexpr double kEmpty = -0.03;                    // where the voltage has collapsed
 
-double head(const BatteryPart& b, const double* y) {
-    return y[b.available] / kAvailable;
+double all_C(const BatteryPart& b) {
+    return b.capacity_C * kAllOverNominal;
 }
 
-double all_C(const BatteryPart& b, double temp_K) {
-    const double f = 1.0 + 0.0074 * (temp_K - 298.15);
-    return b.capacity_C * kAllOverNominal * (f < 0.2 ? 0.2 : f > 1.1 ? 1.1 : f);
+// h of battery.h.
+double head(const BatteryPart& b, const double* y) {
+    const double h = y[b.available] / kAvailable;
+    const double f = 1.0 + 0.0074 * (y[b.temperature] - 298.15);
+    return h > 1.0 ? h : 1.0 - (1.0 - h) / (f < 0.2 ? 0.2 : f > 1.1 ? 1.1 : f);
 }
 
 } // namespace
@@ -43,7 +45,7 @@ void refresh(std::vector<BatteryPart>& batteries, const double* y) {
 void stamp(std::vector<BatteryPart>& batteries, Stage& s) {
     for (BatteryPart& b : batteries) {
         const double r = resistance_ohm(b, s.y);
-        if (stale(b.stamped_ohm, r)) b.stamped_ohm = r;
+        if (s.stale(b.stamped_ohm, r)) b.stamped_ohm = r;
         const double g = 1.0 / b.stamped_ohm;
         s.g[b.branch] = g;
         s.j[b.branch] = -g * emf_V(b, s.y);
@@ -60,7 +62,7 @@ void warm(const std::vector<BatteryPart>& batteries, Stage& s) {
         const double i = s.i[b.branch], a = s.a_s;
         const bool gassing = i > 0.0 && s.base[b.available] >= kFullest * kAvailable;
         const bool dead = i < 0.0 && s.base[b.available] <= 2.0 * kEmpty * kAvailable;
-        const double drive = gassing || dead ? 0.0 : i / all_C(b, s.base[b.temperature]);
+        const double drive = gassing || dead ? 0.0 : i / all_C(b);
         const double p = kExchange_per_s / kAvailable, q = kExchange_per_s / (1.0 - kAvailable);
         // y1 + y2 moves by a drive; the exchange is one more equation in y1.
         const double sum = s.base[b.available] + s.base[b.bound] + a * drive;

@@ -7,8 +7,9 @@
 //   Source: Manwell, McGowan, "Lead acid battery storage model for hybrid energy systems", Solar
 //   Energy 50 (1993) (from memory). c = 0.46, k/(c(1-c)) = 0.891/h, Q = 1.066 x 20 h capacity fit
 //   REFERENCE B08 (40 Ah sheet: 100, 93, 85, 60 % at 20, 10, 5, 1 h) within 1.3 %.
-//   Q falls with cold: x (1 + 0.0074/K (T - 25 C)), fits B11 (103, 100, 90, 74 %) within 2 %.
-// Voltage at rest, by h = h1: straight from full_V (h = 1) to low_V (h = 0.1), then 0.4 V lower at
+//   Cold makes less of it available: h = 1 - (1 - h1)/(1 + 0.0074/K (T - 25 C)), fits B11 (103, 100,
+//   90, 74 % at 30, 25, 10, -10 C) within 2 %.
+// Voltage at rest, by h: straight from full_V (h = 1) to low_V (h = 0.1), then 0.4 V lower at
 //   h = 0 (B06), collapsing to 0 at h = -0.03; above 1 it climbs 2 V within 0.05 (B13: 14.7-15 V)
 //   and takes no more charge there: the rest is gas. Band: B01-B06, +-0.15 V.
 // Resistance: R (1 + (1-h)^2) (1 + 0.012/K (25 C - T)), T below 25 C only. It rises when flat and cold

@@ -9,8 +9,8 @@ namespace loom::circuit {
 
 // Error tolerances of a step: relative for currents and speeds; absolute as a share of a relay's
 // pull-in current, and for a motor the current this voltage drives into it at rest.
-constexpr double kPlainRelative = 1e-6; // of plain inductors and capacitors
-constexpr double kElectricRelative = 1e-5, kElectricAbsolute = 5e-5, kMotorAbsolute_V = 2.4e-4;
+constexpr double kPlainRelative = 1e-6; // of coils, inductors and capacitors
+constexpr double kElectricRelative = 1e-5, kElectricAbsolute = 1e-5, kMotorAbsolute_V = 2.4e-4;
 
 struct NetworkBuilder {
     Network& net;
@@ -67,8 +67,7 @@ struct NetworkBuilder {
                        bool warms) {
         CoilPart c;
         c.branch = branch(a, b);
-        c.current =
-            net.states.add(initial_A, tolerance_A, warms ? kElectricRelative : kPlainRelative);
+        c.current = net.states.add(initial_A, tolerance_A, kPlainRelative);
         c.resistance_ohm = ohm;
         c.inductance_H = henry;
         c.warms = warms;

@@ -219,7 +219,7 @@ void stamp(Cables& c, Stage& s) {
     expectResistance(c, s.y);
     double* const g = s.g + c.firstBranch;
     for (std::size_t k = 0; k < c.size(); ++k) {
-        if (stale(c.stamped_ohm[k], c.expected_ohm[k])) c.stamped_ohm[k] = c.expected_ohm[k];
+        if (s.stale(c.stamped_ohm[k], c.expected_ohm[k])) c.stamped_ohm[k] = c.expected_ohm[k];
         g[k] = 1.0 / c.stamped_ohm[k];
     }
     for (const std::uint32_t k : c.apart)

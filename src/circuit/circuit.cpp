@@ -16,9 +16,32 @@ namespace loom::circuit {
 namespace {
 
 constexpr double kFirst_s = 1e-5;  // step after a jump
-constexpr double kLocate_s = 1e-6; // events lie within this before the end of their step
-constexpr double kBeyond_s = 2e-7; // aim this far behind a crossing, so that the step ends past it
+constexpr double kLocate_s = 2e-7; // events lie within this before the end of their step
+constexpr double kBeyond_s = 2e-8; // aim this far behind a crossing, so that the step ends past it
 constexpr int kLocateRounds = 8, kChainedJumps = 20;
+
+// Keeps a circuit that would not settle from taking for ever: after so many trials within a window
+// of time, fewer the larger the network, steps get no shorter than a least one until the window is
+// over. No sound bench comes near: Pippin's busiest window takes some 300 of its 20,000.
+class Pace {
+public:
+    void set(std::size_t unknowns) {
+        most = std::min(std::max(static_cast<int>(2000000 / (unknowns + 20)), 1000), 20000);
+    }
+
+    double shortest_s(double time_s) {
+        if (time_s >= windowEnds_s) {
+            windowEnds_s = time_s + kWindow_s;
+            trials = 0;
+        }
+        return ++trials > most ? kHurried_s : kShortest_s;
+    }
+
+private:
+    static constexpr double kWindow_s = 0.01, kHurried_s = 1e-5;
+    double windowEnds_s = -1.0;
+    int trials = 0, most = 20000;
+};
 
 } // namespace
 
@@ -36,6 +59,7 @@ struct Circuit::Impl {
     bool pending = false; // stepper.step holds a step that begins at or before now_s
     double nextStep_s = kFirst_s;
     bool afterRestart = true;
+    Pace pace;
     bool unsettled = false;
     Effort effort; // of this network, and in rounds and factorings of those before it
 
@@ -56,6 +80,7 @@ struct Circuit::Impl {
         stepper.reset();
         net = std::move(fresh);
         stepper = std::make_unique<Stepper>(*net, tolerance);
+        pace.set(net->joins.unknowns);
         y = net->states.value;
         guess_V.assign(net->branches.size(), 0.0);
         byKey.clear();
@@ -103,6 +128,7 @@ struct Circuit::Impl {
     double accept(double h) {
         for (;;) {
             const double error = stepper->attempt(h);
+            const double shortest_s = pace.shortest_s(stepper->step.t0_s);
             const double wanted = stepper->nextStep(h, error, afterRestart);
             if (error >= 0.0 && error <= 1.0) {
                 nextStep_s = wanted;
@@ -110,12 +136,13 @@ struct Circuit::Impl {
             }
             ++effort.rejected;
             const double end = extinction(*net, stepper->step);
-            if (h <= 1.01 * kShortest_s) {
-                if (end >= 1.0) unsettled = true;
-                nextStep_s = 2.0 * kShortest_s;
+            if (h <= 1.01 * shortest_s) {
+                // Otherwise it is over within that time.
+                if (error < 0.0 || shortest_s > kShortest_s) unsettled = true;
+                nextStep_s = 2.0 * shortest_s;
                 return h;
             }
-            h = std::max(std::min(wanted, end * h), kShortest_s);
+            h = std::max(std::min(wanted, end * h), shortest_s);
         }
     }
 

@@ -12,7 +12,7 @@ void refresh(std::vector<CoilPart>& coils, const double* y) {
 
 void stamp(std::vector<CoilPart>& coils, Stage& s) {
     for (CoilPart& c : coils) {
-        if (c.warms && stale(c.stamped_ohm, c.resistance(s.y))) c.stamped_ohm = c.resistance(s.y);
+        if (c.warms && s.stale(c.stamped_ohm, c.resistance(s.y))) c.stamped_ohm = c.resistance(s.y);
         const double d = 1.0 / (c.inductance_H + s.a_s * c.stamped_ohm);
         double g = s.a_s * d, j = c.inductance_H * s.base[c.current] * d;
         stampInsulation(c.spark, g, j);

@@ -69,7 +69,7 @@ void stamp(std::vector<FusePart>& fuses, Stage& s) {
             continue;
         }
         const double r = resistance_ohm(f, s.y);
-        if (stale(f.stamped_ohm, r)) f.stamped_ohm = r;
+        if (s.stale(f.stamped_ohm, r)) f.stamped_ohm = r;
         s.g[f.branch] = 1.0 / f.stamped_ohm;
         s.j[f.branch] = 0.0;
     }

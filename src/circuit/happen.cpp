@@ -104,7 +104,7 @@ void batteryHappens(BatteryPart& b, std::uint32_t element, Instant& now) {
         now.say(EventKind::BatteryAbused, element, delivered);
     if (risesAbove(b.chargeReported, -delivered, 0.05 * hourly, 0.01 * hourly))
         now.say(EventKind::BatteryCharged, element, -delivered);
-    if (risesAbove(b.flatReported, -q, -kFlat, -kFlat - 0.05))
+    if (risesAbove(b.flatReported, kFlat - q, -1e-12, -0.05))
         now.say(EventKind::BatteryFlat, element, q);
 }
 

@@ -34,7 +34,7 @@ void refresh(std::vector<MotorPart>& motors, const double* y) {
 
 void stamp(std::vector<MotorPart>& motors, Stage& s) {
     for (MotorPart& m : motors) {
-        if (stale(m.stamped_ohm, m.resistance(s.y))) m.stamped_ohm = m.resistance(s.y);
+        if (s.stale(m.stamped_ohm, m.resistance(s.y))) m.stamped_ohm = m.resistance(s.y);
         const Eliminated e = eliminate(m, s);
         double g = s.a_s / e.d, j = e.c / e.d;
         stampInsulation(m.spark, g, j);

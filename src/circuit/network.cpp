@@ -188,6 +188,8 @@ Network::Outcome Network::stage(double a_s, double time_s, const double* base, P
     s.a_s = a_s;
     s.time_s = time_s;
     s.ambient_K = netlist.ambient_K;
+    s.driftRelative = kDriftRelative * tolerance;
+    s.staleRelative = kStaleRelative * (tolerance < 1.0 ? tolerance : 1.0);
     s.base = base;
     s.y = p.y.data();
     s.f = p.f.data();

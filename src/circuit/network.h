@@ -137,6 +137,7 @@ public:
     // By index among its kind: the element.
     std::vector<std::uint32_t> cableOf, batteryOf, fuseOf, relayOf, lampOf, motorOf;
 
+    double tolerance = 1.0;                   // of a step over the usual one
     std::uint64_t rounds = 0, factorings = 0; // solutions so far, and those with a new factor
 
 private:

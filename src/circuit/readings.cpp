@@ -7,6 +7,7 @@ namespace loom::circuit {
 
 namespace {
 
+constexpr double kFewDigits = 1e-6;
 constexpr double kTurn_rad = 6.28318530717958648;
 
 void mix(const std::vector<double>& begin,
@@ -40,8 +41,11 @@ void Shown::fill(Network& net, const Step& s, double theta) {
     net.balance(i);
     // What only resists gets its voltage from its current: across little resistance the difference of
     // two node voltages has lost its digits.
-    for (std::uint32_t k = 0; k < v.size(); ++k)
-        if (net.onlyResists(k)) v[k] = i[k] / net.branches.g[k];
+    const Branches& br = net.branches;
+    for (std::uint32_t k = 0; k < v.size(); ++k) {
+        const double between_V = std::fabs(volts[br.a[k]]) + std::fabs(volts[br.b[k]]);
+        if (std::fabs(v[k]) < kFewDigits * between_V && net.onlyResists(k)) v[k] = i[k] / br.g[k];
+    }
     net.recoverIdealCurrents(i, idealCurrent_A);
     island = net.islands();
 }
@@ -127,8 +131,16 @@ std::optional<double> Shown::voltage_V(const Network& net, Node a, Node b) const
 
 bool Shown::quiet(const Network& net) const {
     constexpr double kNothing_A = 1e-3, kNothing_K = 0.5;
+    constexpr double kNothing_per_s = 0.1; // A/s, V/s: a current or charge about to build up
     for (double x : i)
         if (!(std::fabs(x) < kNothing_A)) return false;
+    const auto builds = [&](std::uint32_t k) { return !(std::fabs(f[k]) < kNothing_per_s); };
+    for (const CoilPart& c : net.coils)
+        if (builds(c.current)) return false;
+    for (const MotorPart& m : net.motors)
+        if (builds(m.current)) return false;
+    for (const CapacitorPart& c : net.capacitors)
+        if (builds(c.voltage)) return false;
     const auto warm = [&](std::uint32_t k) {
         return !(std::fabs(y[k] - net.netlist.ambient_K) < kNothing_K);
     };

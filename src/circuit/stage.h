@@ -32,13 +32,9 @@ inline double copperFactor(double temp_K) {
 }
 
 // A resistance stamped may differ by the first from the one that the temperature found calls for;
-// a stamped one is kept, and with it the factor, until it is off by the second.
+// a stamped one is kept, and with it the factor, until it is off by the second. Both at the usual
+// tolerance of a step.
 constexpr double kDriftRelative = 1e-5, kStaleRelative = 1e-6;
-
-inline bool stale(double stamped_ohm, double expected_ohm) {
-    const double off = expected_ohm - stamped_ohm;
-    return !(off <= kStaleRelative * stamped_ohm && -off <= kStaleRelative * stamped_ohm);
-}
 
 struct Stage {
     double a_s = 0.0;
@@ -47,6 +43,7 @@ struct Stage {
     bool cautious = false; // one gap changes sides in a round, not all that would
     bool flipped = false;  // one has
     double ambient_K = 293.15;
+    double driftRelative = kDriftRelative, staleRelative = kStaleRelative;
     const double* base = nullptr;       // by state
     double* y = nullptr;                // by state: expected at stamp, found after settle and warm
     double* f = nullptr;                // by state: rate, found after settle and warm
@@ -73,11 +70,16 @@ struct Stage {
         side = found;
     }
 
+    // Whether a resistance stamped is too far off the one expected to be kept.
+    bool stale(double stamped_ohm, double expected_ohm) const {
+        const double off = expected_ohm - stamped_ohm, most = staleRelative * stamped_ohm;
+        return !(off <= most && -off <= most);
+    }
+
     // Resistance found after warming against the one stamped.
     void compare(double found_ohm, double stamped_ohm) {
-        const double d =
-            (found_ohm > stamped_ohm ? found_ohm - stamped_ohm : stamped_ohm - found_ohm) /
-            (kDriftRelative * stamped_ohm);
+        const double off = found_ohm - stamped_ohm;
+        const double d = (off > 0.0 ? off : -off) / (driftRelative * stamped_ohm);
         if (!(d <= drift)) drift = d;
     }
 };

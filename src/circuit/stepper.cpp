@@ -38,6 +38,7 @@ double Step::current(std::uint32_t k, double theta) const {
 
 Stepper::Stepper(Network& network, double toleranceOverUsual)
     : net(network), tolerance(toleranceOverUsual), base(net.states.value) {
+    net.tolerance = tolerance;
     step.begin = step.middle = step.end = net.emptyPoint();
 }
 
@@ -80,7 +81,7 @@ double Stepper::attempt(double h) {
     const Network::Outcome second = net.stage(kD * h, step.t0_s + h, base.data(), e);
     settled = second.agreed;
     if (!settled) return -1.0;
-    return std::max({errorNorm(), first.drift, second.drift}) / tolerance;
+    return std::max({errorNorm() / tolerance, first.drift, second.drift});
 }
 
 double Stepper::errorNorm() const {

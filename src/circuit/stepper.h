@@ -21,6 +21,8 @@
 
 namespace loom::circuit {
 
+// A step of the shortest length is accepted whatever its error: what is over within a nanosecond is
+// not resolved.
 constexpr double kShortest_s = 1e-9, kLongest_s = 5.0;
 
 struct Step {

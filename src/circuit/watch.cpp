@@ -81,6 +81,10 @@ double firstCrossing(const Network& net, const Step& s) {
         lookAtRelay(net, r, s, first);
     for (const MotorPart& m : net.motors)
         lookAtMotor(m, s, first);
+    for (const BatteryPart& b : net.batteries)
+        if (!b.flatReported && charge(b, s.end.y.data()) <= kFlat)
+            first.look(
+                [&](double th) { return kFlat - s.state(b.available, th) - s.state(b.bound, th); });
     for (const LampPart& l : net.lamps) {
         if (!l.gap.closed())
             lookAtGap(l.gap, l.branch, s, first);
