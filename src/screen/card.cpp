@@ -194,7 +194,9 @@ void drawCard(const View& view, Items& items, BenchUi& bench, ImDrawList* list, 
     }
     const Item* thing = items.find(text.item);
     if (!thing) return;
-    const Rect about = thing->rect;
+    // A terminal's card keeps clear of its whole part.
+    const Item* around = items.find(text.around);
+    const Rect about = around ? around->rect : thing->rect;
 
     const Pen pen(view, list);
     const float pad = pen.px(padding), between = pen.px(10.0f);

@@ -26,7 +26,8 @@ struct Action {
 };
 
 struct CardText {
-    std::string item; // which item on the board it is about
+    std::string item;   // which item on the board it is about
+    std::string around; // which item that lies on, when it is part of one
     std::string title, second;
     std::vector<Fact> facts;
     std::vector<Action> actions;

@@ -141,6 +141,7 @@ void tellTerminal(const attempt::Attempt& attempt, bench::TerminalRef terminal, 
     const bench::Part* part = bench::findPart(bench, terminal.part);
     const bench::TerminalSpec& spec = bench::spec(part->kind).terminals[terminal.terminal];
     card.item = "terminal/" + part->ref + "/" + spec.word;
+    card.around = "part/" + part->ref;
     card.title = bench::terminalName(bench, terminal);
     card.second = takesWords(spec.kind);
     addVoltage(attempt, terminal, card);

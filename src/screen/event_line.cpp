@@ -24,23 +24,28 @@ void drawNoticeSign(const Pen& pen, ImVec2 at) {
     pen.list->AddCircleFilled({at.x, at.y + r * 0.52f}, pen.px(1.5f), tone::paper);
 }
 
-// One line in the middle, or as many as the slip has room for, the rest cut.
-void drawSentence(const Pen& pen, const Rect& room, const std::string& text) {
+// One line in the middle, or as many as the slip has room for, the rest cut. Returns the middle of
+// the first line.
+float drawSentence(const Pen& pen, const Rect& room, const std::string& text) {
     const float pitch = pen.line(Face::Body);
     const auto lines = wrapped(pen.font(Face::Body), pen.size(Face::Body), room.width(), text);
     const std::size_t most =
         std::max<std::size_t>(1, static_cast<std::size_t>(room.height() / pitch));
     const std::size_t shown = std::min(lines.size(), most);
-    float y = room.centre().y - pitch * 0.5f * static_cast<float>(shown - 1);
+    if (shown == 0) return room.centre().y;
+    const float first = room.centre().y - pitch * 0.5f * static_cast<float>(shown - 1);
+    float y = first;
     for (std::size_t i = 0; i < shown; ++i, y += pitch) {
         const bool last = i + 1 == shown && shown < lines.size();
         // From where this line starts to the end of the text.
-        const std::string rest(lines[i].data(), text.data() + text.size() - lines[i].data());
+        const std::string rest =
+            text.substr(static_cast<std::size_t>(lines[i].data() - text.data()));
         pen.left(Face::Body,
                  {room.min.x, y},
                  tone::ink,
                  last ? pen.cut(Face::Body, rest, room.width()) : std::string(lines[i]));
     }
+    return first;
 }
 
 struct Line {
@@ -53,8 +58,7 @@ Line lineOf(const View& view, const std::string& notice) {
     if (!view.savedWord.empty()) return {"", view.savedWord, true};
     const attempt::Attempt& attempt = view.session->attempt();
     const std::vector<Happening>& all = attempt.happenings();
-    if (all.empty())
-        return {"", words(attempt.canUndo() ? "events/quiet" : "events/none"), false};
+    if (all.empty()) return {"", words(attempt.canUndo() ? "events/quiet" : "events/none"), false};
     return {timeOf(all.back().time_s), sentence(all.back()), false};
 }
 
@@ -79,15 +83,13 @@ void drawSlip(
     if (line.notice) {
         drawNoticeSign(pen, {x + pen.px(10.0f), slip.centre().y});
         x += pen.px(32.0f);
-    } else if (!line.time.empty()) {
-        const float y =
-            slip.height() > pen.px(60.0f) ? slip.min.y + pen.px(20.0f) : slip.centre().y;
-        pen.left(Face::Bold, {x, y}, tone::inkSoft, line.time);
-        x += pen.width(Face::Bold, line.time) + pen.px(14.0f);
     }
+    const float timeX = x;
+    if (!line.time.empty()) x += pen.width(Face::Bold, line.time) + pen.px(14.0f);
     const float end = any ? link.min.x : slip.max.x - pen.px(16.0f);
     const Rect room{{x, slip.min.y + pen.px(2.0f)}, {end, slip.max.y - pen.px(2.0f)}};
-    drawSentence(pen, room, line.text);
+    const float y = drawSentence(pen, room, line.text);
+    pen.left(Face::Bold, {timeX, y}, tone::inkSoft, line.time);
     items.note("events/last",
                line.time.empty() ? line.text : line.time + " " + line.text,
                Zone::Events,
@@ -97,8 +99,8 @@ void drawSlip(
     const Touch touch = items.add("events/all", all, Zone::Events, link);
     const ImVec2 at(link.max.x - pen.px(16.0f), link.centre().y);
     pen.right(Face::Bold, at, touch.hot ? tone::ink : tone::link, all);
-    const float y = at.y + pen.px(10.0f);
-    pen.list->AddLine({at.x - pen.width(Face::Bold, all), y}, {at.x, y}, tone::link, 1.4f);
+    const float under = at.y + pen.px(10.0f);
+    pen.list->AddLine({at.x - pen.width(Face::Bold, all), under}, {at.x, under}, tone::link, 1.4f);
     if (touch.focused) drawFocusRing(pen.list, shrunk(link, 4.0f), pen.px(6.0f));
     if (touch.clicked) {
         ui.eventsOpen = !ui.eventsOpen;
@@ -113,6 +115,12 @@ struct Entry {
 };
 
 constexpr std::size_t mostListed = 400; // what anybody reads; the record keeps them all
+
+// The latest time is the longest to write.
+float widestTime(const View& view, const Pen& pen) {
+    const std::vector<Happening>& all = view.session->attempt().happenings();
+    return all.empty() ? 0.0f : pen.width(Face::Bold, timeOf(all.back().time_s));
+}
 
 std::vector<Entry> entriesOf(const View& view, const Pen& pen, float textWidth) {
     const std::vector<Happening>& all = view.session->attempt().happenings();
@@ -176,8 +184,7 @@ void drawWholeList(const View& view, Items& items, FurnitureUi& ui, const Pen& p
 
     const Rect area{{panel.min.x + pen.px(16.0f), panel.min.y + pen.px(50.0f)},
                     {panel.max.x - pen.px(8.0f), panel.max.y - pen.px(8.0f)}};
-    const float timeWidth =
-        pen.width(Face::Bold, words("time/minutes", {"000", "00"})) + pen.px(12.0f);
+    const float timeWidth = widestTime(view, pen) + pen.px(16.0f);
     const std::vector<Entry> entries =
         entriesOf(view, pen, area.width() - timeWidth - pen.px(12.0f));
     float total = 0.0f;
