@@ -217,10 +217,11 @@ void drawCard(const View& view, Items& items, BenchUi& bench, ImDrawList* list, 
                      facts.height() + between + actions.height() + 2.0f * pad - pen.px(buttonGap));
     const Rect at = placed(items, board, about, size, pen.px(12.0f));
 
-    items.add("card/sheet", spokenOf(text), Zone::Card, at);
+    const Touch sheet = items.add("card/sheet", spokenOf(text), Zone::Card, at);
     drawSoftShadow(list, at, pen.px(8.0f), pen.px(12.0f), 0.4f);
     list->AddRectFilled(at.min, at.max, tone::paper, pen.px(8.0f));
     list->AddRect(at.min, at.max, tone::attention, pen.px(8.0f), 0, 1.6f);
+    if (sheet.focused) drawFocusRing(list, at, pen.px(8.0f));
     facts.draw({at.min.x + pad, at.min.y + pad});
     const bool closed = closeButton(
         pen, items, "card/close", Zone::Card, {at.max.x - pen.px(24.0f), at.min.y + pen.px(24.0f)});

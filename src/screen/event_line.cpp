@@ -90,10 +90,13 @@ void drawSlip(
     const Rect room{{x, slip.min.y + pen.px(2.0f)}, {end, slip.max.y - pen.px(2.0f)}};
     const float y = drawSentence(pen, room, line.text);
     pen.left(Face::Bold, {timeX, y}, tone::inkSoft, line.time);
-    items.note("events/last",
-               line.time.empty() ? line.text : line.time + " " + line.text,
-               Zone::Events,
-               {slip.min, {end, slip.max.y}});
+    readable(pen,
+             items,
+             "events/last",
+             line.time.empty() ? line.text : line.time + " " + line.text,
+             Zone::Events,
+             {slip.min, {end, slip.max.y}},
+             pen.px(8.0f));
     if (!any) return;
 
     const Touch touch = items.add("events/all", all, Zone::Events, link);
@@ -173,10 +176,11 @@ void drawWholeList(const View& view, Items& items, FurnitureUi& ui, const Pen& p
                                   words("close"),
                                   Zone::Events,
                                   {{0, 0}, {window.x, view.layout.events.min.y}});
-    items.add("events/list", words("events/title"), Zone::Events, panel);
+    const Touch list = items.add("events/list", words("events/title"), Zone::Events, panel);
     drawSoftShadow(pen.list, panel, pen.px(8.0f), pen.px(18.0f), 0.4f);
     pen.list->AddRectFilled(panel.min, panel.max, tone::eventPaper, pen.px(8.0f));
     pen.list->AddRect(panel.min, panel.max, tone::eventLine, pen.px(8.0f), 0, 1.0f);
+    if (list.focused || above.focused) drawFocusRing(pen.list, panel, pen.px(8.0f));
     pen.left(Face::Title,
              {panel.min.x + pen.px(16.0f), panel.min.y + pen.px(26.0f)},
              tone::ink,

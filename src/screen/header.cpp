@@ -106,7 +106,13 @@ void drawStatus(const View& view, Items& items, const Pen& pen) {
              {restAt, middle},
              tone::onRoom,
              fittingWords(pen, parts, pill.max.x - pen.px(16.0f) - restAt));
-    items.note("header/status", word + ": " + joined(parts), Zone::Header, pill);
+    readable(pen,
+             items,
+             "header/status",
+             word + ": " + joined(parts),
+             Zone::Header,
+             pill,
+             pill.height() * 0.5f);
 }
 
 void drawButtons(const View& view, Items& items, FurnitureUi& ui, const Pen& pen, Intents& out) {

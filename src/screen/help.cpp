@@ -122,8 +122,9 @@ void drawHelp(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list)
     const float high = std::min(window.y - pen.px(40.0f), stack.height() + head + foot);
     const Rect sheet = rectAt(
         std::round((window.x - wide) * 0.5f), std::round((window.y - high) * 0.5f), wide, high);
-    items.add("help/sheet", spokenHelp(), Zone::Sheet, sheet);
+    const Touch all = items.add("help/sheet", spokenHelp(), Zone::Sheet, sheet);
     drawPaperSheet(list, sheet);
+    if (all.focused || beside.focused) drawFocusRing(list, sheet, pen.px(3.0f));
     pen.left(Face::Large,
              {sheet.min.x + pad, sheet.min.y + pen.px(36.0f)},
              tone::ink,

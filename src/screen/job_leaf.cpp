@@ -47,7 +47,7 @@ void addMarks(const Leaf& leaf, Stack& stack) {
                                             : job.verdict ? "job/check-not-yet"
                                                           : "job/check-open",
                                             {check.title, std::to_string(check.marks)});
-            leaf.items.note("check/" + check.id, state, Zone::Paper, seen(pen.window->area, at));
+            readable(pen, leaf.items, "check/" + check.id, state, Zone::Paper, at, pen.px(6.0f));
         });
     }
 }
@@ -84,10 +84,13 @@ void addNote(const Leaf& leaf,
                   if (!said.empty()) y += pen.paragraph(Face::Bold, {x, y}, width, tone::ink, said);
                   if (!more.empty()) y += pen.paragraph(Face::Body, {x, y}, width, tone::ink, more);
                   if (!last.empty()) pen.paragraph(Face::Body, {x, y}, width, tone::inkSoft, last);
-                  leaf.items.note(name,
-                                  said + " " + more + " " + last,
-                                  Zone::Paper,
-                                  seen(pen.window->area, box));
+                  readable(pen,
+                           leaf.items,
+                           name,
+                           said + " " + more + " " + last,
+                           Zone::Paper,
+                           box,
+                           pen.px(8.0f));
               });
 }
 
@@ -105,10 +108,13 @@ void addSolved(const Leaf& leaf, Stack& stack) {
             pen, {box.centre().x, box.min.y + pen.px(32.0f)}, tone::done, words("job/solved"));
         pen.paragraph(
             Face::Body, {box.min.x + pad, box.min.y + pen.px(62.0f)}, width, tone::ink, said);
-        leaf.items.note("paper/feedback",
-                        words("job/solved") + ". " + said,
-                        Zone::Paper,
-                        seen(pen.window->area, box));
+        readable(pen,
+                 leaf.items,
+                 "paper/feedback",
+                 words("job/solved") + ". " + said,
+                 Zone::Paper,
+                 box,
+                 pen.px(8.0f));
     });
 }
 

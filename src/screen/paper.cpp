@@ -178,9 +178,10 @@ void drawPulledIn(const Leaf& leaf) {
     // A press beside it puts it away, and nothing under it is pressed by accident.
     const Touch beside =
         leaf.items.add("paper/beside", words("close"), Zone::Paper, {{sheet.max.x, 0}, window});
-    leaf.items.add(
+    const Touch all = leaf.items.add(
         "paper/sheet", words("leaf/job"), Zone::Paper, {{0, 0}, {sheet.max.x, window.y}});
     drawSheet(leaf, sheet);
+    if (all.focused || beside.focused) drawFocusRing(pen.list, shrunk(sheet, 4.0f), pen.px(3.0f));
     const bool closed = closeButton(pen,
                                     leaf.items,
                                     "paper/close",

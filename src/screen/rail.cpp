@@ -177,7 +177,7 @@ void drawKeyPlace(const Rail& rail, const Rect& at, const char* key) {
     const std::string text = words(key);
     std::string spoken = text;
     std::replace(spoken.begin(), spoken.end(), '\n', ' ');
-    rail.items.note("rail/key", spoken, Zone::Rail, at);
+    readable(pen, rail.items, "rail/key", spoken, Zone::Rail, at, pen.px(9.0f));
     const float pitch = pen.px(20.0f);
     const auto lines =
         wrapped(pen.font(Face::Body), pen.size(Face::Body), at.width() - pen.px(6.0f), text);

@@ -42,6 +42,13 @@ std::string spoken(std::string_view label, bool enabled) {
     return enabled ? std::string(label) : words("spoken/off", {std::string(label)});
 }
 
+// What the keyboard is on in a window that scrolls.
+void noteFocus(const Pen& pen, std::string_view name, const Rect& rect) {
+    pen.window->focusInside = true;
+    pen.window->focusedName = name;
+    pen.window->focused = rect;
+}
+
 // Ground, line and focus of a button; the letters are the caller's.
 Paint drawButton(
     ImDrawList* list, const Rect& rect, ButtonLook look, const Touch& touch, bool enabled) {
@@ -70,6 +77,19 @@ void appendRoundedBox(std::vector<ImVec2>& path, const Rect& r, float radius) {
 
 } // namespace
 
+void readable(const Pen& pen,
+              Items& items,
+              std::string_view name,
+              std::string_view label,
+              Zone zone,
+              const Rect& rect,
+              float rounding) {
+    const Rect shown = pen.window ? seen(pen.window->area, rect) : rect;
+    if (!items.note(name, label, zone, shown)) return;
+    if (pen.window) noteFocus(pen, name, rect);
+    drawFocusRing(pen.list, rect, rounding);
+}
+
 Touch press(const Pen& pen,
             Items& items,
             std::string_view name,
@@ -78,11 +98,7 @@ Touch press(const Pen& pen,
             const Rect& rect) {
     if (!pen.window) return items.add(name, label, zone, rect);
     const Touch touch = items.add(name, label, zone, seen(pen.window->area, rect));
-    if (touch.focused) {
-        pen.window->focusInside = true;
-        pen.window->focusedName = name;
-        pen.window->focused = rect;
-    }
+    if (touch.focused) noteFocus(pen, name, rect);
     return touch;
 }
 

@@ -16,6 +16,10 @@ namespace loom::screen {
 Touch press(const Pen& pen, Items& items, std::string_view name, std::string_view label, Zone zone,
             const Rect& rect);
 
+// Items::note for something to be read: found by the keyboard, ringed then, brought into sight.
+void readable(const Pen& pen, Items& items, std::string_view name, std::string_view label, Zone zone,
+              const Rect& rect, float rounding);
+
 enum class ButtonLook {
     Room,   // on the dark room: undo, redo
     Paper,  // outlined on paper: hint
