@@ -152,51 +152,6 @@ bool closeButton(const Pen& pen, Items& items, std::string_view name, Zone zone,
     return touch.clicked;
 }
 
-bool button(Items& items,
-            ImDrawList* list,
-            ImFont* font,
-            std::string_view name,
-            std::string_view label,
-            Zone zone,
-            const Rect& rect,
-            ButtonLook look,
-            bool enabled) {
-    const Touch touch = items.add(name, spoken(label, enabled), zone, rect);
-    const Paint paint = drawButton(list, rect, look, touch, enabled);
-    const float size = font->FontSize * font->Scale * ImGui::GetIO().FontGlobalScale;
-    const char* end = label.data() + label.size();
-    const ImVec2 written = font->CalcTextSizeA(size, 1e9f, 0.0f, label.data(), end);
-    const ImVec2 at(std::round(rect.centre().x - written.x * 0.5f),
-                    std::round(rect.centre().y - written.y * 0.5f));
-    list->AddText(font, size, at, paint.letters, label.data(), end);
-    return touch.clicked && enabled;
-}
-
-float paragraph(ImDrawList* list,
-                ImFont* font,
-                float size,
-                ImVec2 at,
-                float width,
-                ImU32 colour,
-                std::string_view text) {
-    const float pitch = std::round(size * 1.1f);
-    float y = at.y;
-    for (const std::string_view line : wrapped(font, size, width, text)) {
-        list->AddText(font,
-                      size,
-                      {std::round(at.x), std::round(y)},
-                      colour,
-                      line.data(),
-                      line.data() + line.size());
-        y += pitch;
-    }
-    return y - at.y;
-}
-
-float paragraphHeight(ImFont* font, float size, float width, std::string_view text) {
-    return std::round(size * 1.1f) * static_cast<float>(wrapped(font, size, width, text).size());
-}
-
 void drawMark(ImDrawList* list, ImVec2 centre, float radius, Mark mark) {
     const float r = radius, stroke = std::max(1.6f, radius * 0.19f);
     if (mark == Mark::Done) {

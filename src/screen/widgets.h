@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Our own widgets, drawn on a draw list and pressed through Items: button, leaf, tick, slot, stamp,
-// text that wraps. Used everywhere; nothing of Dear ImGui's stock look appears.
+// Our own widgets, drawn on a draw list and pressed through Items: button, row, mark, badge, stamp,
+// gauge, sheet, note. Used everywhere; nothing of Dear ImGui's stock look appears.
 #pragma once
 
 #include "screen/items.h"
@@ -37,17 +37,6 @@ Touch row(const Pen& pen, Items& items, std::string_view name, std::string_view 
           const Rect& rect, bool chosen);
 // A square button with a cross: closes a card or a panel.
 bool closeButton(const Pen& pen, Items& items, std::string_view name, Zone zone, ImVec2 centre);
-
-// The same with a font at its own size, for those without a Pen.
-bool button(Items& items, ImDrawList* list, ImFont* font, std::string_view name,
-            std::string_view label, Zone zone, const Rect& rect, ButtonLook look,
-            bool enabled = true);
-
-// Text in a column; returns the height used. Never breaks a word unless it is wider than the column.
-// size: as Dear ImGui's, the letters' size in CSS pixels times linePerEm.
-float paragraph(ImDrawList* list, ImFont* font, float size, ImVec2 at, float width, ImU32 colour,
-                std::string_view text);
-float paragraphHeight(ImFont* font, float size, float width, std::string_view text);
 
 // A round mark: empty, done (tick) or not right (cross).
 enum class Mark { Empty, Done, Wrong };
