@@ -22,6 +22,7 @@ void Autosave::follow(std::string document, const attempt::Attempt& attempt) {
     if (document != name) loom_storage_point(document.c_str());
     name = std::move(document);
     written = standOf(attempt);
+    ++mark;
     kept.reset();
     trouble = Trouble::None;
 }
@@ -40,6 +41,14 @@ void Autosave::write(const attempt::Attempt& attempt, bool leaving) {
     written = standOf(attempt);
     const std::string text = attempt::toJson(attempt.record());
     loom_storage_write(name.c_str(), text.c_str(), ++mark, leaving ? 1 : 0);
+}
+
+void Autosave::check() const {
+    loom_storage_check(name.c_str(), mark);
+}
+
+void Autosave::notSaved(int which, bool overtaken) {
+    if (which == mark) trouble = overtaken ? Trouble::Overtaken : Trouble::Failed;
 }
 
 void Autosave::saved(int which) {

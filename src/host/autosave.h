@@ -24,11 +24,12 @@ public:
 
     const std::string& document() const { return name; }
 
-    void saved(int mark); // storage has it
+    // Asks whether another page has newer work by now.
+    void check() const;
 
-    void failed() { trouble = Trouble::Failed; }
-
-    void overtaken() { trouble = Trouble::Overtaken; }
+    // Storage's answers. The mark says to which write; one about an earlier write is ignored.
+    void saved(int which);
+    void notSaved(int which, bool overtaken);
 
     void unavailable() {
         trouble = Trouble::None;

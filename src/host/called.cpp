@@ -39,8 +39,11 @@ CALLED void loom_wake() {
     wake(app());
 }
 
+// Escape has nothing to let go of and nothing to close.
 CALLED int loom_hands_free() {
-    return screen::holdsSomething(app().room.bench) ? 0 : 1;
+    const screen::FurnitureUi& open = app().room.furniture;
+    const bool shut = !open.helpOpen && !open.coursesOpen && !open.eventsOpen && !open.paperOut;
+    return shut && !screen::holdsSomething(app().room.bench) ? 1 : 0;
 }
 
 CALLED void loom_keys_released() {
@@ -87,7 +90,7 @@ CALLED void loom_visible(int visible) {
     if (!app().ready) return;
     if (visible != 0) {
         app().clock.rest(seconds());
-        loom_storage_check(app().autosave.document().c_str());
+        app().autosave.check();
         wake(app());
     } else {
         app().autosave.writeChanges(app().session.attempt());
@@ -125,11 +128,8 @@ CALLED void loom_saved(int mark) {
     app().autosave.saved(mark);
 }
 
-CALLED void loom_not_saved(int overtaken) {
-    if (overtaken != 0)
-        app().autosave.overtaken();
-    else
-        app().autosave.failed();
+CALLED void loom_not_saved(int mark, int overtaken) {
+    app().autosave.notSaved(mark, overtaken != 0);
     wake(app());
 }
 

@@ -18,7 +18,7 @@ void loom_storage_point(const char* document);
 void loom_storage_write(const char* document, const char* text, int mark, int leaving);
 void loom_storage_soon(int delay_ms);
 void loom_storage_set_aside(const char* document);
-void loom_storage_check(const char* document);
+void loom_storage_check(const char* document, int mark);
 
 // files.js
 void loom_files_choose();

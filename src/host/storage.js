@@ -7,8 +7,9 @@ mergeInto(LibraryManager.library, {
     $loomStorage__deps: ['$loomSend'],
     $loomStorage: {
         db: null,
-        memory: {},  // instead of the database
-        known: {},   // revision of each document as this page last read or wrote it
+        memory: {},     // instead of the database
+        known: {},      // revision of each document as this page last read or wrote it
+        overtaken: {},  // documents that another page has newer work of
         timer: 0,
 
         // then(true) once it is open, then(false) when there is no storage to be had.
@@ -64,6 +65,7 @@ mergeInto(LibraryManager.library, {
         restore: function (document) {
             loomStorage.get('attempt:' + document, function (record) {
                 loomStorage.known[document] = record ? record['revision'] : 0;
+                loomStorage.overtaken[document] = false;
                 loomStorage.hand(document, record ? record['text'] : '');
             });
         },
@@ -93,15 +95,15 @@ mergeInto(LibraryManager.library, {
                 });
                 return;
             }
-            var stale = false;
             try {
                 var work = loomStorage.begin('readwrite');
                 var store = work.objectStore('documents');
                 var stored = store.get(key);
                 stored.onsuccess = function () {
-                    if (before === undefined || !stored.result) return;
-                    stale = stored.result['revision'] !== before;
-                    if (stale && !leaving) work.abort();
+                    if (before !== undefined && stored.result && stored.result['revision'] > before) {
+                        loomStorage.overtaken[document] = true;
+                    }
+                    if (loomStorage.overtaken[document] && !leaving) work.abort();
                 };
                 store.put(record, key);
                 loomStorage.pointers(document).forEach(function (name) {
@@ -109,17 +111,19 @@ mergeInto(LibraryManager.library, {
                 });
                 loomStorage.known[document] = record['revision'];
                 work.oncomplete = function () {
+                    loomStorage.known[document] =
+                        Math.max(loomStorage.known[document] || 0, record['revision']);
                     _loom_saved(mark);
                     loomStorage.askToKeep();
                 };
                 work.onabort = function () {
                     loomStorage.known[document] = before;
-                    _loom_not_saved(stale);
+                    _loom_not_saved(mark, !!loomStorage.overtaken[document]);
                 };
                 // A page on its way out hears no more answers.
                 if (leaving && work['commit']) work['commit']();
             } catch (error) {
-                _loom_not_saved(0);
+                _loom_not_saved(mark, false);
             }
         }
     },
@@ -190,10 +194,12 @@ mergeInto(LibraryManager.library, {
 
     // Another page may have worked on it while this one was away.
     loom_storage_check__deps: ['$loomStorage'],
-    loom_storage_check: function (document) {
+    loom_storage_check: function (document, mark) {
         var name = UTF8ToString(document);
         loomStorage.get('attempt:' + name, function (record) {
-            if (record && record['revision'] > loomStorage.known[name]) _loom_not_saved(1);
+            if (!record || !(record['revision'] > loomStorage.known[name])) return;
+            loomStorage.overtaken[name] = true;
+            _loom_not_saved(mark, true);
         });
     }
 });

@@ -311,6 +311,10 @@ benchTest("Escape and then Tab leaves the bench, Tab alone does not", async (pag
     check.equal(await owner(), "canvas", "who has the keyboard");
     await page.key("Escape", "Tab");
     check.that((await owner()) !== "canvas", "the keyboard has left the canvas", await owner());
+    await page.page.focus("#canvas");
+    await page.tap("header/help");
+    await page.key("Escape", "Tab");
+    check.equal(await owner(), "canvas", "who has the keyboard after Escape has closed the help");
 });
 
 benchTest("the browser's own keys stay the browser's", async (page) => {
