@@ -46,8 +46,22 @@ void Session::openBench(const bench::Bench& bench) {
     sitting.emplace(bench);
 }
 
+namespace {
+
+// A check looks at the wiring with fresh parts and sets the controls itself: a hint taken, a switch
+// turned or a fuse melted since leave what it said standing.
+bool leavesVerdict(const attempt::Command& command) {
+    const auto* edit = std::get_if<bench::Edit>(&command);
+    return std::holds_alternative<attempt::AskHint>(command) ||
+           (edit && std::holds_alternative<bench::Operate>(*edit));
+}
+
+} // namespace
+
 std::optional<bench::Refusal> Session::ask(const attempt::Command& command) {
+    const bool stands = judged && !verdictIsStale() && leavesVerdict(command);
     if (auto refused = sitting->ask(command)) return refused;
+    if (stands) judgedRevision = sitting->revision();
     if (const auto* hint = std::get_if<attempt::AskHint>(&command)) hints.insert(hint->check);
     if (std::holds_alternative<attempt::AskCheck>(command) && exercise()) {
         judged = judge(*exercise(), *sitting);
@@ -57,7 +71,9 @@ std::optional<bench::Refusal> Session::ask(const attempt::Command& command) {
 }
 
 void Session::advance(std::int64_t slices) {
+    const bool stands = judged && !verdictIsStale();
     sitting->advance(slices);
+    if (stands) judgedRevision = sitting->revision();
 }
 
 const Exercise* Session::exercise() const {

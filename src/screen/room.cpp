@@ -62,7 +62,9 @@ bool drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents
     undoKeys(view, out);
     zoomKeys(ui);
     escapeKey(ui);
-    const bool moves = drawBench(view, ui.items, ui.bench, pictures, list, out);
+    View still = view; // the learner can ask for stillness as the system can
+    still.reducedMotion = view.reducedMotion || ui.furniture.motionPaused;
+    const bool moves = drawBench(still, ui.items, ui.bench, pictures, list, out);
     drawCard(view, ui.items, ui.bench, list, out);
     drawHeader(view, ui.items, ui.furniture, list, out);
     drawEvents(view, ui.items, ui.furniture, ui.bench.notice, list);
@@ -71,7 +73,7 @@ bool drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents
     drawPaper(view, ui.items, ui.furniture, list, out);
     if (ui.furniture.helpOpen) drawHelp(view, ui.items, ui.furniture, list);
     ui.items.end();
-    return pictures.endFrame() || moves;
+    return pictures.endFrame() || moves || furnitureMoves(ui.furniture);
 }
 
 void showNotice(RoomUi& ui, std::string sentence) {
