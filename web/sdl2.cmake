@@ -1,5 +1,6 @@
-# SDL2 for the page: video, events, touch, audio and GLES2, compiled straight from these sources
+# SDL2 for the page: window, events, touch and GLES2, compiled straight from these sources
 # (SDL_config.h chooses the Emscripten configuration by itself), and the Dear ImGui backends on it.
+# No audio and no fast copying of surfaces: nothing here uses them, and they are a sixth of a page.
 set(sdl2 ${LOOM_DEPS}/libsdl2)
 
 # sdl2_add(folder names…) appends src/<folder>/<name>.c
@@ -11,10 +12,6 @@ endmacro()
 
 sdl2_add(. SDL SDL_assert SDL_dataqueue SDL_error SDL_hints SDL_list SDL_log SDL_utils)
 sdl2_add(atomic SDL_atomic SDL_spinlock)
-sdl2_add(audio SDL_audio SDL_audiocvt SDL_audiotypecvt SDL_mixer)
-sdl2_add(audio/disk SDL_diskaudio)
-sdl2_add(audio/dummy SDL_dummyaudio)
-sdl2_add(audio/emscripten SDL_emscriptenaudio)
 sdl2_add(cpuinfo SDL_cpuinfo)
 sdl2_add(events SDL_displayevents SDL_events SDL_gesture SDL_keyboard SDL_mouse SDL_quit SDL_touch
          SDL_windowevents)
@@ -38,13 +35,8 @@ sdl2_add(video/emscripten SDL_emscriptenevents SDL_emscriptenframebuffer SDL_ems
 add_library(loom_ext_sdl2 STATIC ${sdl2_sources})
 target_include_directories(loom_ext_sdl2 BEFORE PUBLIC ${sdl2}/include)
 target_compile_options(loom_ext_sdl2 PRIVATE -w)
-target_compile_definitions(loom_ext_sdl2 PRIVATE SDL_JOYSTICK_DISABLED=1 SDL_RENDER_DISABLED=1)
-# From a file, since dollar signs do not survive CMake, Ninja and the shell together. Without these
-# the page stops at SDL_OpenAudioDevice.
-file(WRITE ${CMAKE_BINARY_DIR}/sdl2_library_functions
-     "[\"\$autoResumeAudioContext\", \"\$dynCall\"]")
-target_link_options(loom_ext_sdl2 INTERFACE
-    "-sDEFAULT_LIBRARY_FUNCS_TO_INCLUDE=@${CMAKE_BINARY_DIR}/sdl2_library_functions")
+target_compile_definitions(loom_ext_sdl2 PRIVATE SDL_JOYSTICK_DISABLED=1 SDL_RENDER_DISABLED=1
+    SDL_AUDIO_DISABLED=1 SDL_LEAN_AND_MEAN=1)
 add_library(loom::sdl2 ALIAS loom_ext_sdl2)
 
 add_library(loom_ext_imgui_sdl2 STATIC
