@@ -190,7 +190,8 @@ art::PartLook lookOf(const Scene& scene, const bench::Part& part) {
     const attempt::Attempt& attempt = scene.view->session->attempt();
     const circuit::Reading r = attempt.reading(part.id);
     look.melting = static_cast<float>(r.melting);
-    look.temp_K = static_cast<float>(r.temp_K);
+    // A lamp's is its filament's, which glows by itself; its body stays cool.
+    if (part.kind != bench::PartKind::Headlamp) look.temp_K = static_cast<float>(r.temp_K);
     look.armature = r.pulledIn ? 1.0f : 0.0f;
     look.angle_rad = static_cast<float>(r.angle_rad);
     look.speed_rad_s = static_cast<float>(r.speed_rad_s);
