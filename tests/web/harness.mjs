@@ -135,7 +135,7 @@ export class BenchPage {
         this.page = page;   // Playwright's own page, for whatever is not covered here
         this.cdp = cdp;     // a session of Chromium's debugging protocol
         page.on("console", (message) => {
-            if (message.type() === "error") browser.errors.push(`console: ${message.text()}`);
+            if (message.type() === "error") browser.errors.push(`console: ${message.text()} at ${message.location().url}`);
         });
         page.on("pageerror", (error) => browser.errors.push(`uncaught: ${error.message}`));
         page.on("response", (response) => {

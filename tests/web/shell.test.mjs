@@ -35,9 +35,12 @@ benchTest("a browser without WebGL is told so", async (page) => {
 benchTest("a second visit works without a network", async (page) => {
     const base = await page.siteAddress();
     await page.page.goto(base);
-    await page.page.waitForFunction(async () => {
-        const worker = await navigator.serviceWorker.getRegistration();
-        return worker?.active && navigator.serviceWorker.controller;
+    await page.page.waitForFunction(loadingIsGone); // what the first visit loads is its own affair
+    // Not by waitForFunction: it takes the promise of an async question for a yes.
+    await page.page.evaluate(async () => {
+        const worker = (await navigator.serviceWorker.ready).active;
+        const ready = () => worker.state === "activated" && navigator.serviceWorker.controller;
+        while (!ready()) await new Promise((next) => requestAnimationFrame(next));
     });
     await page.browser.context.setOffline(true);
     await page.page.goto(base + "?lesson=none");
