@@ -34,12 +34,6 @@ struct NetworkBuilder {
             w.branch = branch(p->a, p->b, 1.0 / p->resistance_ohm);
             return true;
         }
-        if (const auto* p = std::get_if<CurrentSource>(&part)) {
-            w.kind = Kind::Source;
-            w.branch = branch(p->from, p->to, 0.0, p->current_A);
-            net.sources.push_back({w.branch, p->current_A});
-            return true;
-        }
         return false;
     }
 
@@ -47,7 +41,10 @@ struct NetworkBuilder {
 
     Where operator()(const VoltageSource&) { return {}; }
 
-    Where operator()(const CurrentSource&) { return {}; }
+    Where operator()(const CurrentSource& p) {
+        net.sources.push_back({branch(p.from, p.to), p.current_A});
+        return {Kind::Source, std::uint32_t(net.sources.size() - 1), net.sources.back().branch};
+    }
 
     Where operator()(const Capacitor& p) {
         CapacitorPart c;
@@ -288,7 +285,7 @@ struct NetworkBuilder {
         renumber();
         net.fixedConductance.assign(net.mesh.conductances().size(), 0.0);
         net.fixedCurrent.assign(net.mesh.conductances().size(), 0.0);
-        net.forced_A.assign(net.joins.unknowns, 0.0);
+
         net.residual_A.assign(net.joins.unknowns, 0.0);
         net.silent.assign(br.size(), 0);
         net.feeding.reserve(br.size());

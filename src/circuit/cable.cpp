@@ -108,6 +108,18 @@ void warmEnds(const Cables& c, Stage& s) {
     }
 }
 
+// A parted cable only cools: what its arc gives out is left out.
+void coolParted(const Cables& c, std::size_t k, Stage& s) {
+    const double r1 = c.heatConductor[k] * (s.base[c.conductor(k)] - s.ambient_K);
+    const double r2 = c.heatSleeve[k] * (s.base[c.sleeve(k)] - s.ambient_K);
+    const double t = c.k11[k] * r1 + c.k12[k] * r2, sl = c.k12[k] * r1 + c.k22[k] * r2;
+    const double inward = c.inner[k] * (t - sl);
+    s.y[c.conductor(k)] = s.ambient_K + t;
+    s.y[c.sleeve(k)] = s.ambient_K + sl;
+    s.f[c.conductor(k)] = -inward / c.heatConductor[k];
+    s.f[c.sleeve(k)] = (inward - c.outer[k] * sl) / c.heatSleeve[k];
+}
+
 // Both heat equations of every cable.
 void warmAll(const Cables& c, Stage& s) {
     const std::size_t n = c.size();
@@ -240,6 +252,8 @@ void settle(Cables& c, Stage& s) {
 void warm(Cables& c, Stage& s) {
     prepare(c, s.a_s);
     warmAll(c, s);
+    for (const std::uint32_t k : c.apart)
+        coolParted(c, k, s);
     warmEnds(c, s);
     expectEnds(c, s.y);
     expectResistance(c, s.y);

@@ -11,11 +11,15 @@ namespace {
 
 // A slope below this is none: far back on the curve it would be lost among the smallest numbers.
 constexpr double kLeastSlope_S = 1e-24;
+constexpr double kBreakdown_S = 1.0;
 
 // Where to linearise next, given the voltage and current v, i of the line that the network met.
-// Forward it is the voltage at which the law gives that current: on a steep curve the current says
-// more than the voltage does.
+// Where the curve is steep it is the voltage at which the law gives that current, which says more
+// than the voltage does.
 double nextPoint_V(const DiodePart& d, double v, double i) {
+    // On the flat part of the curve: so much can only be forced backwards, and it must break down.
+    if (d.at_V <= 0.0 && v < 0.0 && i < -2.0 * d.saturation_A)
+        return -d.reverse_V + (i + d.saturation_A) / kBreakdown_S;
     if (v <= 0.0) return v;
     if (i <= 0.0) return d.at_V > 0.0 ? 0.0 : v < d.knee_V ? v : d.knee_V;
     if (i >= d.knee_A) return d.knee_V + (i - d.knee_A) / d.knee_S;
@@ -43,8 +47,8 @@ double diodeCurrent_A(const DiodePart& d, double v, double& slope_S) {
     const double e = d.saturation_A * portableExp(v / kJunction_V);
     slope_S = e / kJunction_V;
     if (v >= -d.reverse_V) return e - d.saturation_A;
-    slope_S = 1.0;
-    return -d.saturation_A + (v + d.reverse_V);
+    slope_S = kBreakdown_S;
+    return -d.saturation_A + kBreakdown_S * (v + d.reverse_V);
 }
 
 void stamp(const std::vector<DiodePart>& diodes, Stage& s) {
@@ -64,7 +68,8 @@ void settle(std::vector<DiodePart>& diodes, Stage& s) {
         const double law = diodeCurrent_A(d, v, slope);
         s.disagree(std::fabs(law - line) / (kAgreeRelative * std::fabs(law) + kAgree_A));
         s.i[d.branch] = line;
-        d.at_V = nextPoint_V(d, v, line);
+        const double next_V = nextPoint_V(d, v, line);
+        d.at_V = s.cautious ? 0.5 * (d.at_V + next_V) : next_V;
     }
 }
 

@@ -69,13 +69,12 @@ void explainFloating(const Network& net, std::vector<Finding>& out) {
     }
 }
 
-// A current source whose current has no way back gives none.
+// A current source whose current has no way back.
 void explainStranded(const Network& net, std::vector<Key>& out) {
-    const std::vector<std::uint32_t> island = net.islands();
     for (std::size_t e = 0; e < net.where.size(); ++e) {
-        const auto* p = std::get_if<CurrentSource>(&net.netlist.elements[e].part);
-        if (p == nullptr || net.where[e].kind == Kind::Unusable || p->current_A == 0.0) continue;
-        if (island[p->from] != island[p->to]) out.push_back(net.netlist.elements[e].key);
+        const Where& w = net.where[e];
+        if (w.kind == Kind::Source && net.sources[w.part].side != 0)
+            out.push_back(net.netlist.elements[e].key);
     }
 }
 

@@ -26,7 +26,7 @@ Style styleOf(FuseStyle style) {
 
 void heat(const FusePart& f, double i, Stage& s) {
     const double a = s.a_s, n = i / f.rating_A;
-    const double p = n * n * (f.gap.closed() ? f.stamped_ohm / f.cold_ohm : 1.0);
+    const double p = f.gap.closed() ? n * n * f.stamped_ohm / f.cold_ohm : 0.0;
     const double m11 = f.c1_s + a * f.g1, m22 = f.c2_s + a * (f.g1 + f.g2), m12 = a * f.g1;
     const double r1 = f.c1_s * s.base[f.element] + a * p, r2 = f.c2_s * s.base[f.body];
     const double perDet = 1.0 / (m11 * m22 - m12 * m12);

@@ -40,6 +40,15 @@ double stageTemperature(const LampPart& l, double v, const Stage& s, double& per
     return t;
 }
 
+// Where to linearise next, when the last line met the network at v, i. The curve i(v) bends down: a
+// tangent far out throws the next point across zero, while tangents from the origin's side close in
+// on the answer. So a point that makes no sense gives way to the one of the filament as it was.
+double nextPoint_V(const LampPart& l, double v, double i, const Stage& s) {
+    const double asItWas_V = i * resistance_ohm(l, s.base[l.temperature]);
+    const bool senseless = v * i < 0.0 || std::fabs(v) < 0.05 * std::fabs(asItWas_V);
+    return senseless && std::fabs(i) > kAgree_A ? asItWas_V : v;
+}
+
 } // namespace
 
 LampPart makeLamp(double rated_V, double rated_W, double coldRatio) {
@@ -96,7 +105,7 @@ void settle(std::vector<LampPart>& lamps, Stage& s) {
         if (!l.gap.closed()) continue;
         s.disagree(std::fabs(v / r - s.i[l.branch]) /
                    (kAgreeRelative * std::fabs(v / r) + kAgree_A));
-        l.at_V = v;
+        l.at_V = nextPoint_V(l, v, s.i[l.branch], s);
     }
 }
 

@@ -7,7 +7,7 @@ namespace loom::circuit {
 
 namespace {
 
-constexpr int kRounds = 100, kBoldRounds = 15;
+constexpr int kRounds = 150, kBoldRounds = 15;
 
 } // namespace
 
@@ -22,6 +22,7 @@ Point Network::emptyPoint() const {
 }
 
 void Network::stampAll(Stage& s) {
+    stamp(sources, s);
     stamp(capacitors, s);
     stamp(coils, s);
     stamp(cables, s);
@@ -34,6 +35,7 @@ void Network::stampAll(Stage& s) {
 }
 
 void Network::settleAll(Stage& s) {
+    settle(sources, s);
     settle(capacitors, s);
     settle(coils, s);
     settle(cables, s);
@@ -56,6 +58,8 @@ void Network::warmAll(Stage& s) {
 }
 
 void Network::forgetGuesses(const double* y, const double* v) {
+    for (SourcePart& p : sources)
+        p.side = 0;
     for (CoilPart& c : coils)
         c.spark = 0;
     for (MotorPart& m : motors)
@@ -112,20 +116,6 @@ int Network::sparks() const {
     return count;
 }
 
-bool Network::strandSources() {
-    if (sources.empty()) return false;
-    const std::vector<std::uint32_t> island = islands();
-    bool changed = false;
-    for (const SourcePart& p : sources) {
-        const bool returns = island[branches.nodeA[p.branch]] == island[branches.nodeB[p.branch]];
-        const double j = returns ? p.current_A : 0.0;
-        changed = changed || j != branches.j[p.branch];
-        branches.j[p.branch] = j;
-    }
-    if (changed) feedFixed();
-    return changed;
-}
-
 // The current that a branch passes at equal node voltages, from its lower unknown to its higher.
 double Network::offsetCurrent_A(std::uint32_t k) const {
     const double along = branches.j[k] + branches.g[k] * branches.offset_V[k];
@@ -134,14 +124,9 @@ double Network::offsetCurrent_A(std::uint32_t k) const {
 
 void Network::feedFixed() {
     std::fill(fixedCurrent.begin(), fixedCurrent.end(), 0.0);
-    std::fill(forced_A.begin(), forced_A.end(), 0.0);
     for (std::uint32_t k = 0; k < firstMoving; ++k)
         if (branches.slot[k] >= 0 && branches.g[k] > 0.0)
             fixedCurrent[branches.slot[k]] += offsetCurrent_A(k);
-    for (const SourcePart& p : sources) {
-        forced_A[branches.a[p.branch]] -= branches.j[p.branch];
-        forced_A[branches.b[p.branch]] += branches.j[p.branch];
-    }
 }
 
 bool Network::factorIsOld() const {
@@ -169,11 +154,11 @@ void Network::solveNodes(Point& p) {
     const Branches& br = branches;
     double* const x = p.volts_V.data();
     double* const t = mesh.currents().data();
-    std::copy(forced_A.begin(), forced_A.end(), x);
+    std::fill(p.volts_V.begin(), p.volts_V.end(), 0.0);
     std::copy(fixedCurrent.begin(), fixedCurrent.end(), t);
     for (const std::uint32_t k : feeding)
         t[br.slot[k]] += offsetCurrent_A(k);
-    mesh.solve(x, !sources.empty());
+    mesh.solve(x, false);
     const std::uint32_t *const a = br.a.data(), *const b = br.b.data();
     const double* const offset = br.offset_V.data();
     double* const v = p.v.data();

@@ -9,6 +9,7 @@
 #include "circuit/capacitor.h"
 #include "circuit/coil.h"
 #include "circuit/contact.h"
+#include "circuit/current_source.h"
 #include "circuit/diode.h"
 #include "circuit/fuse.h"
 #include "circuit/joins.h"
@@ -61,11 +62,6 @@ struct Point {
     std::vector<double> volts_V; // by unknown
 };
 
-struct SourcePart {
-    std::uint32_t branch = 0;
-    double current_A = 0.0; // when it has a way back
-};
-
 class Network {
 public:
     explicit Network(const Netlist& netlist);
@@ -88,10 +84,6 @@ public:
 
     // To be called when models were changed, before the next stage.
     void modelsChanged();
-
-    // Gives current sources whose current has no way back none, and others theirs; true when that
-    // changed one. Judged by what conducted in the last stage.
-    bool strandSources();
 
     // How many gaps and windings conduct across their opening or insulation.
     int sparks() const;
@@ -156,7 +148,6 @@ private:
     std::uint32_t firstMoving = 0;        // branches before it have constant g and j
     std::vector<double> fixedConductance; // by slot
     std::vector<double> fixedCurrent;     // by slot, see StarMesh::currents
-    std::vector<double> forced_A;         // by unknown: from current sources
     std::vector<double> factored_S;       // by branch: g in the present factor
     std::vector<std::uint32_t> feeding;   // moving branches that may have j or an offset
     std::vector<char> silent;             // by branch: j is zero

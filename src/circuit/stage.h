@@ -40,7 +40,7 @@ struct Stage {
     double a_s = 0.0;
     double time_s = 0.0;
     bool first = true;     // first round of this stage
-    bool cautious = false; // one gap changes sides in a round, not all that would
+    bool cautious = false; // one gap changes sides in a round, not all; diodes go half way
     bool flipped = false;  // one has
     double ambient_K = 293.15;
     double driftRelative = kDriftRelative, staleRelative = kStaleRelative;

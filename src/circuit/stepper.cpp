@@ -55,8 +55,6 @@ void Stepper::restart(double time_s, const std::vector<double>& y, const std::ve
         std::copy(step.begin.y.begin(), step.begin.y.end(), base.begin());
         step.t0_s += kShortest_s;
         settled = net.stage(kShortest_s, step.t0_s, base.data(), step.begin).agreed && settled;
-        if (k == 0 && net.strandSources())
-            net.stage(kShortest_s, step.t0_s, base.data(), step.begin);
     }
 }
 
