@@ -9,8 +9,7 @@ namespace loom::circuit {
 
 namespace {
 
-// A slope below this is none: far back on the curve it would be lost among the smallest numbers.
-constexpr double kLeastSlope_S = 1e-24;
+constexpr double kLeak_S = 1e-9;
 constexpr double kBreakdown_S = 1.0;
 
 // Where to linearise next, given the voltage and current v, i of the line that the network met.
@@ -18,7 +17,7 @@ constexpr double kBreakdown_S = 1.0;
 // than the voltage does.
 double nextPoint_V(const DiodePart& d, double v, double i) {
     // On the flat part of the curve: so much can only be forced backwards, and it must break down.
-    if (d.at_V <= 0.0 && v < 0.0 && i < -2.0 * d.saturation_A)
+    if (d.at_V <= 0.0 && v < 0.0 && i < -2.0 * (d.saturation_A + kLeak_S * d.reverse_V))
         return -d.reverse_V + (i + d.saturation_A) / kBreakdown_S;
     if (v <= 0.0) return v;
     if (i <= 0.0) return d.at_V > 0.0 ? 0.0 : v < d.knee_V ? v : d.knee_V;
@@ -42,20 +41,20 @@ DiodePart makeDiode(double forward_V, double rated_A, double reverse_V) {
 double diodeCurrent_A(const DiodePart& d, double v, double& slope_S) {
     if (v > d.knee_V) {
         slope_S = d.knee_S;
-        return d.knee_A + d.knee_S * (v - d.knee_V);
+        return d.knee_A + kLeak_S * d.knee_V + d.knee_S * (v - d.knee_V);
     }
     const double e = d.saturation_A * portableExp(v / kJunction_V);
-    slope_S = e / kJunction_V;
-    if (v >= -d.reverse_V) return e - d.saturation_A;
+    slope_S = e / kJunction_V + kLeak_S;
+    if (v >= -d.reverse_V) return e - d.saturation_A + kLeak_S * v;
     slope_S = kBreakdown_S;
-    return -d.saturation_A + kBreakdown_S * (v + d.reverse_V);
+    return -d.saturation_A - kLeak_S * d.reverse_V + kBreakdown_S * (v + d.reverse_V);
 }
 
 void stamp(const std::vector<DiodePart>& diodes, Stage& s) {
     for (const DiodePart& d : diodes) {
         double g = 0.0;
         const double i = diodeCurrent_A(d, d.at_V, g);
-        g = lazySlope_S(s.factored_S[d.branch], g < kLeastSlope_S ? 0.0 : g);
+        g = lazySlope_S(s.factored_S[d.branch], g);
         s.g[d.branch] = g;
         s.j[d.branch] = i - g * d.at_V;
     }

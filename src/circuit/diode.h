@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A silicon diode.
-//   i = Is (e^(v/V0) - 1),  V0 = 0.05 V, Is = rated_A e^(-forward_V/V0);  i A, v V.
+//   i = Is (e^(v/V0) - 1) + v/R0,  V0 = 0.05 V, Is = rated_A e^(-forward_V/V0), R0 = 1 Gohm;
+//   i A, v V.
 //   Beyond 10 x rated_A the curve goes on straight with the slope it has there (bulk resistance);
 //   beyond -reverse_V it breaks down with 1 ohm. Source: Shockley's equation with emission
 //   coefficient 2 at 293 K (textbook, from memory); slope and breakdown are ours.
