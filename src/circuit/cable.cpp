@@ -3,6 +3,7 @@
 
 #include "circuit/portable_math.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace loom::circuit {
@@ -94,6 +95,24 @@ void expectResistance(Cables& c, const double* y) {
     }
 }
 
+// How far the resistance expected is off the one stamped, relative, at the worst cable.
+double greatestOff(const Cables& c) {
+    const double* const expected = c.expected_ohm.data();
+    const double* const stamped = c.stamped_ohm.data();
+    const double* const perStamped = c.stamped_S.data();
+    const std::size_t n = c.size();
+    double worst[4] = {0.0, 0.0, 0.0, 0.0}; // four chains, which run side by side
+    std::size_t k = 0;
+    for (; k + 4 <= n; k += 4)
+        for (std::size_t m = 0; m < 4; ++m) {
+            const double off = std::fabs(expected[k + m] - stamped[k + m]) * perStamped[k + m];
+            worst[m] = off > worst[m] ? off : worst[m];
+        }
+    for (; k < n; ++k)
+        worst[0] = std::fmax(worst[0], std::fabs(expected[k] - stamped[k]) * perStamped[k]);
+    return std::fmax(std::fmax(worst[0], worst[1]), std::fmax(worst[2], worst[3]));
+}
+
 void warmEnds(const Cables& c, Stage& s) {
     constexpr double kHeat_J_per_K = 12.0, kLoss_W_per_K = 0.15, kWear_J = 400.0;
     for (const EndPart& e : c.ends) {
@@ -129,6 +148,8 @@ void warmAll(const Cables& c, Stage& s) {
     const double* const __restrict wornEnds = c.worn_ohm.data();
     const double* const __restrict cc = c.heatConductor.data();
     const double* const __restrict cs = c.heatSleeve.data();
+    const double* const __restrict perCc = c.perHeatConductor.data();
+    const double* const __restrict perCs = c.perHeatSleeve.data();
     const double* const __restrict gi = c.inner.data();
     const double* const __restrict go = c.outer.data();
     const double* const __restrict k11 = c.k11.data();
@@ -148,8 +169,8 @@ void warmAll(const Cables& c, Stage& s) {
         const double inward = gi[k] * (t - sl);
         t1[k] = ambient + t;
         s1[k] = ambient + sl;
-        tf[k] = (p - inward) / cc[k];
-        sf[k] = (inward - go[k] * sl) / cs[k];
+        tf[k] = (p - inward) * perCc[k];
+        sf[k] = (inward - go[k] * sl) * perCs[k];
     }
 }
 
@@ -198,12 +219,20 @@ void Cables::add(const CableValues& v) {
     outer.push_back(v.outer_W_per_K);
     heatConductor.push_back(v.heatConductor_J_per_K);
     heatSleeve.push_back(v.heatSleeve_J_per_K);
+    perHeatConductor.push_back(1.0 / v.heatConductor_J_per_K);
+    perHeatSleeve.push_back(1.0 / v.heatSleeve_J_per_K);
     state.push_back(Sleeve::Sound);
     nextEvent_K.push_back(0.0);
     parted.emplace_back();
-    for (std::vector<double>* values : {&stamped_ohm, &expected_ohm, &worn_ohm, &k11, &k12, &k22})
+    for (std::vector<double>* values :
+         {&stamped_ohm, &stamped_S, &expected_ohm, &worn_ohm, &k11, &k12, &k22})
         values->push_back(0.0);
     setState(size() - 1, Sleeve::Sound);
+}
+
+void Cables::restamp(std::size_t k) {
+    stamped_ohm[k] = expected_ohm[k];
+    stamped_S[k] = 1.0 / expected_ohm[k];
 }
 
 void Cables::part(std::size_t k) {
@@ -223,16 +252,18 @@ void Cables::setState(std::size_t k, Sleeve now) {
 void refresh(Cables& c, const double* y) {
     expectEnds(c, y);
     expectResistance(c, y);
-    c.stamped_ohm = c.expected_ohm;
+    for (std::size_t k = 0; k < c.size(); ++k)
+        c.restamp(k);
 }
 
 void stamp(Cables& c, Stage& s) {
-    expectEnds(c, s.y);
-    expectResistance(c, s.y);
-    double* const g = s.g + c.firstBranch;
-    for (std::size_t k = 0; k < c.size(); ++k) {
-        if (s.stale(c.stamped_ohm[k], c.expected_ohm[k])) c.stamped_ohm[k] = c.expected_ohm[k];
-        g[k] = 1.0 / c.stamped_ohm[k];
+    if (s.first) {
+        expectEnds(c, s.y);
+        expectResistance(c, s.y);
+        if (greatestOff(c) > s.staleRelative)
+            for (std::size_t k = 0; k < c.size(); ++k)
+                if (s.stale(c.stamped_ohm[k], c.expected_ohm[k])) c.restamp(k);
+        std::copy(c.stamped_S.begin(), c.stamped_S.end(), s.g + c.firstBranch);
     }
     for (const std::uint32_t k : c.apart)
         stampGap(c.parted[k], c.branch(k), s);
@@ -257,8 +288,8 @@ void warm(Cables& c, Stage& s) {
     warmEnds(c, s);
     expectEnds(c, s.y);
     expectResistance(c, s.y);
-    for (std::size_t k = 0; k < c.size(); ++k)
-        s.compare(c.expected_ohm[k], c.stamped_ohm[k]);
+    const double off = greatestOff(c) / s.driftRelative;
+    if (!(off <= s.drift)) s.drift = off;
 }
 
 } // namespace loom::circuit

@@ -72,13 +72,15 @@ struct Cables {
     // Branches and states of all cables, each in one run.
     std::uint32_t firstBranch = 0, firstConductor = 0, firstSleeve = 0;
     std::vector<double> copper_ohm, soundEnds_ohm, limit_K, inner, outer, heatConductor, heatSleeve;
+    std::vector<double> perHeatConductor, perHeatSleeve;
     std::vector<Sleeve> state;        // reported so far
     std::vector<double> nextEvent_K;  // conductor temperature of the next event
     std::vector<Gap> parted;          // closed while whole
     std::vector<std::uint32_t> apart; // which are parted
     std::vector<EndPart> ends;
 
-    std::vector<double> stamped_ohm, expected_ohm, worn_ohm; // worn: what its own ends add
+    std::vector<double> stamped_ohm, stamped_S, expected_ohm,
+        worn_ohm; // worn: what its own ends add
     // Solution of the two heat equations for the stage weight below, as in cable.cpp.
     std::vector<double> k11, k12, k22;
     double preparedFor_s = -1.0;
@@ -98,7 +100,8 @@ struct Cables {
     }
 
     void add(const CableValues& values);
-    void part(std::size_t k); // notes that parted[k] is open
+    void restamp(std::size_t k); // with the resistance expected
+    void part(std::size_t k);    // notes that parted[k] is open
     void setState(std::size_t k, Sleeve s);
 };
 

@@ -34,7 +34,7 @@ double stageTemperature(const LampPart& l, double v, const Stage& s, double& per
         if (next > 2.0 * t) next = 2.0 * t;
         const double moved = std::fabs(next - t);
         t = next;
-        if (moved <= 1e-13 * t) break;
+        if (moved <= 1e-8 * t) break; // the next would move its square
     }
     perVolt = a * 2.0 * v / (r * df);
     return t;

@@ -154,11 +154,10 @@ void Network::solveNodes(Point& p) {
     const Branches& br = branches;
     double* const x = p.volts_V.data();
     double* const t = mesh.currents().data();
-    std::fill(p.volts_V.begin(), p.volts_V.end(), 0.0);
     std::copy(fixedCurrent.begin(), fixedCurrent.end(), t);
     for (const std::uint32_t k : feeding)
         t[br.slot[k]] += offsetCurrent_A(k);
-    mesh.solve(x, false);
+    mesh.solve(x);
     const std::uint32_t *const a = br.a.data(), *const b = br.b.data();
     const double* const offset = br.offset_V.data();
     double* const v = p.v.data();
@@ -206,8 +205,7 @@ void Network::balance(std::vector<double>& current_A) {
         residual_A[br.a[k]] -= current_A[k];
         residual_A[br.b[k]] += current_A[k];
     }
-    std::fill(mesh.currents().begin(), mesh.currents().end(), 0.0);
-    mesh.solve(residual_A.data(), true);
+    mesh.solveForced(residual_A.data());
     for (std::size_t k = 0; k < br.size(); ++k) {
         const double g = k < firstMoving ? br.g[k] : factored_S[k];
         current_A[k] += g * (residual_A[br.a[k]] - residual_A[br.b[k]]);

@@ -89,7 +89,7 @@ constexpr double kAgreeRelative = 1e-6, kAgree_A = 1e-9;
 
 // A slope this close to the one in the factor is not worth a new factor: the line still goes through
 // the model's own point, and what is left is judged by the rule above.
-constexpr double kSlopeRelative = 1e-3;
+constexpr double kSlopeRelative = 0.05;
 
 inline double lazySlope_S(double factored_S, double found_S) {
     const double off = found_S - factored_S;

@@ -51,9 +51,15 @@ std::uint32_t denseTail(const Pattern& column) {
     return n - from < kWorthWhile ? n : from;
 }
 
-} // namespace
+Pattern patternOf(std::uint32_t n, const std::vector<MeshEdge>& edges) {
+    Pattern pattern(n);
+    for (const MeshEdge& e : edges)
+        if (e.a != e.b) pattern[std::min(e.a, e.b)].push_back(std::max(e.a, e.b));
+    return eliminationPattern(n, std::move(pattern));
+}
 
-std::vector<std::uint32_t> eliminationPlaces(std::uint32_t n, const std::vector<MeshEdge>& edges) {
+std::vector<std::uint32_t> minimumDegreePlaces(std::uint32_t n,
+                                               const std::vector<MeshEdge>& edges) {
     using Matrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
     std::vector<Eigen::Triplet<double, int>> entries;
     entries.reserve(2 * edges.size() + n);
@@ -74,13 +80,44 @@ std::vector<std::uint32_t> eliminationPlaces(std::uint32_t n, const std::vector<
     return places;
 }
 
+// The same elimination in another order: nodes of one level depend only on lower levels, so they
+// come together, those with equally many neighbours side by side. Fill and factor are the same; what
+// is gained is that runs of columns can be worked through without waiting for one another.
+std::vector<std::uint32_t> byLevel(std::vector<MeshEdge> edges, std::vector<std::uint32_t> places) {
+    const std::uint32_t n = static_cast<std::uint32_t>(places.size());
+    for (MeshEdge& e : edges)
+        e = {places[e.a], places[e.b]};
+    const Pattern pattern = patternOf(n, edges);
+    std::vector<std::uint32_t> level(n, 0), order(n), moved(n);
+    for (std::uint32_t k = 0; k < n; ++k)
+        if (!pattern[k].empty()) {
+            std::uint32_t& parent = level[pattern[k].front()];
+            parent = std::max(parent, level[k] + 1);
+        }
+    for (std::uint32_t k = 0; k < n; ++k)
+        order[k] = k;
+    std::sort(order.begin(), order.end(), [&](std::uint32_t a, std::uint32_t b) {
+        if (level[a] != level[b]) return level[a] < level[b];
+        if (pattern[a].size() != pattern[b].size()) return pattern[a].size() < pattern[b].size();
+        return a < b;
+    });
+    for (std::uint32_t k = 0; k < n; ++k)
+        moved[order[k]] = k;
+    for (std::uint32_t& place : places)
+        place = moved[place];
+    return places;
+}
+
+} // namespace
+
+std::vector<std::uint32_t> eliminationPlaces(std::uint32_t n, const std::vector<MeshEdge>& edges) {
+    return byLevel(edges, minimumDegreePlaces(n, edges));
+}
+
 std::vector<std::int32_t> StarMesh::analyse(std::uint32_t nodeCount,
                                             const std::vector<MeshEdge>& edges) {
     n = nodeCount;
-    Pattern pattern(n);
-    for (const MeshEdge& e : edges)
-        if (e.a != e.b) pattern[std::min(e.a, e.b)].push_back(std::max(e.a, e.b));
-    pattern = eliminationPattern(n, std::move(pattern));
+    Pattern pattern = patternOf(n, edges);
     denseFrom = denseTail(pattern);
     for (std::uint32_t k = denseFrom; k < n; ++k) {
         pattern[k].clear();
@@ -102,28 +139,28 @@ std::vector<std::int32_t> StarMesh::analyse(std::uint32_t nodeCount,
 
 void StarMesh::lay(const Pattern& pattern) {
     start.assign(n + 1, 0);
-    updateStart.assign(n + 1, 0);
     row.clear();
-    column.clear();
-    updates.clear();
+    into.clear();
     for (std::uint32_t k = 0; k < n; ++k) {
         row.insert(row.end(), pattern[k].begin(), pattern[k].end());
-        column.insert(column.end(), pattern[k].size(), k);
         start[k + 1] = static_cast<std::uint32_t>(row.size());
     }
-    for (std::uint32_t k = 0; k < n; ++k) {
-        for (std::uint32_t p = start[k]; k < denseFrom && p < start[k + 1]; ++p) {
+    for (std::uint32_t k = 0; k < denseFrom; ++k)
+        for (std::uint32_t p = start[k]; p < start[k + 1]; ++p) {
             auto at = row.begin() + start[row[p]];
             const auto end = row.begin() + start[row[p] + 1];
             for (std::uint32_t q = p + 1; q < start[k + 1]; ++q) {
                 at = std::lower_bound(at, end, row[q]);
-                updates.push_back({static_cast<std::uint32_t>(at - row.begin()), p, q});
+                into.push_back(static_cast<std::uint32_t>(at - row.begin()));
             }
         }
-        updateStart[k + 1] = static_cast<std::uint32_t>(updates.size());
+    runs.clear();
+    for (std::uint32_t k = 0; k < denseFrom; ++k) {
+        const std::uint32_t count = start[k + 1] - start[k];
+        if (runs.empty() || runs.back().count != count) runs.push_back({k, k, count});
+        runs.back().end = k + 1;
     }
     g.assign(row.size(), 0.0);
-    work.assign(row.size(), 0.0);
     l.assign(row.size(), 0.0);
     t.assign(row.size(), 0.0);
     perD.assign(n, 0.0);
@@ -132,20 +169,41 @@ void StarMesh::lay(const Pattern& pattern) {
 void StarMesh::eliminateDense(std::uint32_t k) {
     const std::uint32_t begin = start[k], end = start[k + 1];
     for (std::uint32_t p = begin; p < end; ++p) {
-        const double gp = work[p];
-        double* into = work.data() + start[row[p]];
+        const double gp = g[p];
+        double* to = g.data() + start[row[p]];
         for (std::uint32_t q = p + 1; q < end; ++q)
-            *into++ += gp * l[q];
+            *to++ += gp * l[q];
     }
 }
 
-void StarMesh::factor() {
-    std::copy(g.begin(), g.end(), work.begin());
-    double* const w = work.data();
+void StarMesh::factorOne(const Run& run) {
+    for (std::uint32_t k = run.begin; k < run.end; ++k) {
+        const double only = g[start[k]];
+        perD[k] = only > 0.0 ? 1.0 / only : 0.0;
+        l[start[k]] = only > 0.0 ? 1.0 : 0.0;
+    }
+}
+
+const std::uint32_t* StarMesh::factorTwo(const Run& run, const std::uint32_t* to) {
+    double* const w = g.data();
     double* const share = l.data();
-    const Update* u = updates.data();
-    for (std::uint32_t k = 0; k < n; ++k) {
-        const std::uint32_t begin = start[k], end = start[k + 1];
+    std::uint32_t e = start[run.begin];
+    for (std::uint32_t k = run.begin; k < run.end; ++k, e += 2) {
+        const double g1 = w[e], g2 = w[e + 1], d = g1 + g2;
+        const double inverse = d > 0.0 ? 1.0 / d : 0.0, l2 = g2 * inverse;
+        perD[k] = inverse;
+        share[e] = g1 * inverse;
+        share[e + 1] = l2;
+        w[*to++] += g1 * l2;
+    }
+    return to;
+}
+
+const std::uint32_t* StarMesh::factorMany(const Run& run, const std::uint32_t* to) {
+    double* const w = g.data();
+    double* const share = l.data();
+    for (std::uint32_t k = run.begin; k < run.end; ++k) {
+        const std::uint32_t begin = start[k], end = begin + run.count;
         double d = 0.0;
         for (std::uint32_t p = begin; p < end; ++p)
             d += w[p];
@@ -153,33 +211,118 @@ void StarMesh::factor() {
         perD[k] = inverse;
         for (std::uint32_t p = begin; p < end; ++p)
             share[p] = w[p] * inverse;
-        for (const Update* last = updates.data() + updateStart[k + 1]; u != last; ++u)
-            w[u->into] += w[u->from] * share[u->by];
-        if (k >= denseFrom) eliminateDense(k);
+        for (std::uint32_t p = begin; p < end; ++p)
+            for (std::uint32_t q = p + 1; q < end; ++q)
+                w[*to++] += w[p] * share[q];
+    }
+    return to;
+}
+
+// Most nodes of a loom have one neighbour left when their turn comes, or two: those are written out.
+void StarMesh::factor() {
+    const std::uint32_t* to = into.data();
+    for (const Run& run : runs) {
+        if (run.count == 1)
+            factorOne(run);
+        else if (run.count == 2)
+            to = factorTwo(run, to);
+        else
+            to = factorMany(run, to); // none: an island's last node
+    }
+    for (std::uint32_t k = denseFrom; k < n; ++k) {
+        double d = 0.0;
+        for (std::uint32_t p = start[k]; p < start[k + 1]; ++p)
+            d += g[p];
+        perD[k] = d > 0.0 ? 1.0 / d : 0.0;
+        for (std::uint32_t p = start[k]; p < start[k + 1]; ++p)
+            l[p] = g[p] * perD[k];
+        eliminateDense(k);
     }
 }
 
-void StarMesh::solve(double* x, bool forced) {
-    const std::size_t entries = row.size(), sparse = start[denseFrom];
+// The dense tail, x holding the currents into its nodes.
+void StarMesh::solveTail(double* x) const {
+    for (std::uint32_t k = denseFrom; k < n; ++k)
+        for (std::uint32_t e = start[k]; e < start[k + 1]; ++e)
+            x[row[e]] += l[e] * x[k];
+    for (std::uint32_t k = n; k-- > denseFrom;) {
+        double s = x[k] * perD[k];
+        for (std::uint32_t e = start[k]; e < start[k + 1]; ++e)
+            s += l[e] * x[row[e]];
+        x[k] = s;
+    }
+}
+
+// t of every edge that elimination makes.
+void StarMesh::passOn() {
     const double* const share = l.data();
     double* const along = t.data();
-    const std::uint32_t *const r = row.data(), *const c = column.data();
-    for (const Update& u : updates)
-        along[u.into] += share[u.from] * along[u.by] - share[u.by] * along[u.from];
-    for (std::size_t e = 0; forced && e < sparse; ++e)
-        x[r[e]] += share[e] * x[c[e]];
-    for (std::size_t e = 0; e < sparse; ++e)
-        x[c[e]] -= along[e];
-    for (std::size_t e = sparse; e < entries; ++e) {
-        x[c[e]] -= along[e];
-        x[r[e]] += along[e];
+    const std::uint32_t* to = into.data();
+    for (const Run& run : runs) {
+        if (run.count < 2) continue;
+        std::uint32_t e = start[run.begin];
+        if (run.count == 2) {
+            for (std::uint32_t k = run.begin; k < run.end; ++k, e += 2)
+                along[*to++] += share[e] * along[e + 1] - share[e + 1] * along[e];
+            continue;
+        }
+        for (std::uint32_t k = run.begin; k < run.end; ++k, e += run.count)
+            for (std::uint32_t p = e; p < e + run.count; ++p)
+                for (std::uint32_t q = p + 1; q < e + run.count; ++q)
+                    along[*to++] += share[p] * along[q] - share[q] * along[p];
     }
-    for (std::size_t e = sparse; e < entries; ++e)
-        x[r[e]] += share[e] * x[c[e]];
-    for (std::uint32_t k = 0; k < n; ++k)
-        x[k] *= perD[k];
-    for (std::size_t e = entries; e-- > 0;)
-        x[c[e]] += share[e] * x[r[e]];
+}
+
+void StarMesh::solve(double* x) {
+    passOn();
+    const double* const share = l.data();
+    const double* const along = t.data();
+    const std::uint32_t* const r = row.data();
+    std::fill(x + denseFrom, x + n, 0.0);
+    for (std::uint32_t k = denseFrom; k < n; ++k)
+        for (std::uint32_t e = start[k]; e < start[k + 1]; ++e) {
+            x[k] -= along[e];
+            x[r[e]] += along[e];
+        }
+    solveTail(x);
+    for (auto run = runs.rbegin(); run != runs.rend(); ++run) {
+        std::uint32_t e = start[run->end];
+        if (run->count == 1) {
+            for (std::uint32_t k = run->end; k-- > run->begin;) {
+                --e;
+                x[k] = share[e] * x[r[e]] - along[e] * perD[k];
+            }
+        } else if (run->count == 2) {
+            for (std::uint32_t k = run->end; k-- > run->begin;) {
+                e -= 2;
+                x[k] = share[e] * x[r[e]] + share[e + 1] * x[r[e + 1]] -
+                       (along[e] + along[e + 1]) * perD[k];
+            }
+        } else {
+            for (std::uint32_t k = run->end; k-- > run->begin;) {
+                e -= run->count;
+                double sum = 0.0, s = 0.0;
+                for (std::uint32_t p = e; p < e + run->count; ++p) {
+                    sum += along[p];
+                    s += share[p] * x[r[p]];
+                }
+                x[k] = s - sum * perD[k];
+            }
+        }
+    }
+}
+
+void StarMesh::solveForced(double* x) const {
+    for (std::uint32_t k = 0; k < denseFrom; ++k)
+        for (std::uint32_t e = start[k]; e < start[k + 1]; ++e)
+            x[row[e]] += l[e] * x[k];
+    solveTail(x);
+    for (std::uint32_t k = denseFrom; k-- > 0;) {
+        double s = x[k] * perD[k];
+        for (std::uint32_t e = start[k]; e < start[k + 1]; ++e)
+            s += l[e] * x[row[e]];
+        x[k] = s;
+    }
 }
 
 } // namespace loom::circuit

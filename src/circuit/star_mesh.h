@@ -21,8 +21,8 @@
 //   islands need no special case and no leak.
 //   Where all that is left is one full mesh (the dense tail), t is turned into currents into nodes,
 //   which costs a square of its size each time instead of a cube.
-// Order: approximate minimum degree (Eigen). analyse() tells it; every other call counts nodes in
-// that order, so that nothing is moved to and fro. Tested: star_mesh_test.
+// Order: approximate minimum degree (Eigen), sorted by level. Every call counts nodes in that order,
+// so that nothing is moved to and fro. Tested: star_mesh_test.
 #pragma once
 
 #include <cstdint>
@@ -45,7 +45,7 @@ public:
     // nodes share a slot: add to it.
     std::vector<std::int32_t> analyse(std::uint32_t nodeCount, const std::vector<MeshEdge>& edges);
 
-    // All slots, to be filled with values >= 0 before factor().
+    // All slots, to be filled with values >= 0 before factor(), which uses them up.
     std::vector<double>& conductances() { return g; }
 
     void factor();
@@ -53,27 +53,35 @@ public:
     // t of every slot, A, counted from the edge's lower node to its higher; solve() uses them up.
     std::vector<double>& currents() { return t; }
 
-    // x: currents forced into each node from outside, A, of which there are any only if forced;
-    // becomes the node voltages, V.
-    void solve(double* x, bool forced);
+    // Leaves the node voltages, V, in x.
+    void solve(double* x);
+    // The same with x holding currents forced into the nodes from outside, A, and no others.
+    void solveForced(double* x) const;
 
     std::size_t factorSize() const { return row.size(); }
 
 private:
-    void lay(const std::vector<std::vector<std::uint32_t>>& pattern);
-    void eliminateDense(std::uint32_t k);
-
-    struct Update { // work[into] += work[from] * l[by]
-        std::uint32_t into, from, by;
+    // Columns that follow one another and have equally many entries. When the nodes were numbered by
+    // eliminationPlaces(), hardly one in a run depends on another.
+    struct Run {
+        std::uint32_t begin, end, count;
     };
 
+    void lay(const std::vector<std::vector<std::uint32_t>>& pattern);
+    void factorOne(const Run& run);
+    const std::uint32_t* factorTwo(const Run& run, const std::uint32_t* to);
+    const std::uint32_t* factorMany(const Run& run, const std::uint32_t* to);
+    void passOn();
+    void eliminateDense(std::uint32_t k);
+    void solveTail(double* x) const;
+
     std::uint32_t n = 0;
-    std::uint32_t denseFrom = 0;            // from this column on all later nodes are neighbours
-    std::vector<std::uint32_t> start;       // column k is [start[k], start[k+1])
-    std::vector<std::uint32_t> row, column; // of each entry
-    std::vector<std::uint32_t> updateStart; // by column
-    std::vector<Update> updates;
-    std::vector<double> g, work, l, perD, t;
+    std::uint32_t denseFrom = 0;      // from this column on all later nodes are neighbours
+    std::vector<std::uint32_t> start; // column k is [start[k], start[k+1])
+    std::vector<std::uint32_t> row;   // of each entry
+    std::vector<Run> runs;            // of the columns before the dense tail
+    std::vector<std::uint32_t> into;  // where each pair of neighbours adds up, column by column
+    std::vector<double> g, l, perD, t;
 };
 
 } // namespace loom::circuit

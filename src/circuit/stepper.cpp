@@ -93,8 +93,8 @@ double Stepper::errorNorm() const {
     double worst = 0.0;
     for (std::size_t k = 0; k < n; ++k) {
         const double error = std::fabs(kE0 * f0[k] + kE1 * f1[k] + kE2 * f2[k]);
-        const double ratio = error / (absolute[k] + relative[k] * std::fabs(y[k]));
-        worst = ratio > worst ? ratio : worst;
+        const double allowed = absolute[k] + relative[k] * std::fabs(y[k]);
+        if (!(error <= worst * allowed)) worst = error / allowed;
     }
     return worst * step.h_s;
 }

@@ -29,7 +29,7 @@ std::vector<double> solved(std::uint32_t n, std::vector<Conductance> list) {
     mesh.factor();
     mesh.currents()[std::size_t(slots.back())] = edges.back().a < edges.back().b ? 1.0 : -1.0;
     std::vector<double> x(n, 0.0), volts(n);
-    mesh.solve(x.data(), false);
+    mesh.solve(x.data());
     for (std::uint32_t k = 0; k < n; ++k)
         volts[k] = x[place[k]] - x[place[0]];
     return volts;
@@ -111,7 +111,7 @@ TEST_CASE("every island gets its own zero, and nothing joins them") {
         mesh.conductances()[std::size_t(s)] += 2.0;
     mesh.factor();
     std::vector<double> x{1.0, -1.0, 3.0, 0.0, -3.0, 0.0};
-    mesh.solve(x.data(), true);
+    mesh.solveForced(x.data());
     CHECK(x[0] - x[1] == 0.5);
     CHECK(x[2] - x[3] == 1.5);
     CHECK(x[3] - x[4] == 1.5);
