@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "circuit/star_mesh.h"
 
-#include <Eigen/OrderingMethods>
-#include <Eigen/SparseCore>
 #include <algorithm>
+#include <set>
+#include <tuple>
 
 namespace loom::circuit {
 
@@ -58,27 +58,67 @@ Pattern patternOf(std::uint32_t n, const std::vector<MeshEdge>& edges) {
     return eliminationPattern(n, std::move(pattern));
 }
 
-std::vector<std::uint32_t> minimumDegreePlaces(std::uint32_t n,
-                                               const std::vector<MeshEdge>& edges) {
-    using Matrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
-    std::vector<Eigen::Triplet<double, int>> entries;
-    entries.reserve(2 * edges.size() + n);
-    for (std::uint32_t k = 0; k < n; ++k)
-        entries.emplace_back(int(k), int(k), 1.0);
-    for (const MeshEdge& e : edges) {
-        if (e.a == e.b) continue;
-        entries.emplace_back(int(e.a), int(e.b), 1.0);
-        entries.emplace_back(int(e.b), int(e.a), 1.0);
+// Minimum degree: always the node with fewest neighbours left, which then become neighbours of one
+// another. Of equals the one that waits for fewest others, so that a chain is halved and halved again
+// and not eaten up from one end. (Eigen's approximate minimum degree fills half as much again on a
+// loom, and its chains of dependence are long.)
+class MinimumDegree {
+public:
+    MinimumDegree(std::uint32_t n, const std::vector<MeshEdge>& edges)
+        : neighbours(n), level(n, 0), place(n, n), mark(n, n) {
+        for (const MeshEdge& e : edges)
+            if (e.a != e.b) {
+                neighbours[e.a].push_back(e.b);
+                neighbours[e.b].push_back(e.a);
+            }
+        for (std::uint32_t k = 0; k < n; ++k) {
+            std::sort(neighbours[k].begin(), neighbours[k].end());
+            neighbours[k].erase(std::unique(neighbours[k].begin(), neighbours[k].end()),
+                                neighbours[k].end());
+            queue.insert(rank(k));
+        }
     }
-    Matrix m(static_cast<int>(n), static_cast<int>(n));
-    m.setFromTriplets(entries.begin(), entries.end());
-    Eigen::PermutationMatrix<Eigen::Dynamic, Eigen::Dynamic, int> order;
-    Eigen::AMDOrdering<int>()(m, order);
-    std::vector<std::uint32_t> places(n);
-    for (std::uint32_t k = 0; k < n; ++k)
-        places[static_cast<std::uint32_t>(order.indices()[k])] = k;
-    return places;
-}
+
+    std::vector<std::uint32_t> places() {
+        std::uint32_t next = 0;
+        while (!queue.empty()) {
+            const auto [degree, waits, k] = *queue.begin();
+            if (degree + 1 == queue.size()) break; // all that is left is one full mesh
+            queue.erase(queue.begin());
+            place[k] = next++;
+            eliminate(k);
+        }
+        for (const auto& left : queue)
+            place[std::get<2>(left)] = next++;
+        return place;
+    }
+
+private:
+    using Rank = std::tuple<std::size_t, std::uint32_t, std::uint32_t>;
+
+    Rank rank(std::uint32_t k) const { return {neighbours[k].size(), level[k], k}; }
+
+    void eliminate(std::uint32_t k) {
+        for (const std::uint32_t i : neighbours[k]) {
+            queue.erase(rank(i));
+            std::vector<std::uint32_t>& of = neighbours[i];
+            for (const std::uint32_t j : of)
+                mark[j] = i;
+            mark[i] = i;
+            for (const std::uint32_t j : neighbours[k])
+                if (mark[j] != i) of.push_back(j);
+            of.erase(std::find(of.begin(), of.end(), k));
+            level[i] = std::max(level[i], level[k] + 1);
+            queue.insert(rank(i));
+        }
+        neighbours[k].clear();
+    }
+
+    std::vector<std::vector<std::uint32_t>> neighbours;
+    std::vector<std::uint32_t> level, place;
+    std::vector<std::uint32_t> mark; // mark[j] == i: j is a neighbour of i
+    std::set<Rank> queue;
+};
 
 // The same elimination in another order: nodes of one level depend only on lower levels, so they
 // come together, those with equally many neighbours side by side. Fill and factor are the same; what
@@ -111,7 +151,7 @@ std::vector<std::uint32_t> byLevel(std::vector<MeshEdge> edges, std::vector<std:
 } // namespace
 
 std::vector<std::uint32_t> eliminationPlaces(std::uint32_t n, const std::vector<MeshEdge>& edges) {
-    return byLevel(edges, minimumDegreePlaces(n, edges));
+    return byLevel(edges, MinimumDegree(n, edges).places());
 }
 
 std::vector<std::int32_t> StarMesh::analyse(std::uint32_t nodeCount,
@@ -176,59 +216,69 @@ void StarMesh::eliminateDense(std::uint32_t k) {
     }
 }
 
-void StarMesh::factorOne(const Run& run) {
-    for (std::uint32_t k = run.begin; k < run.end; ++k) {
-        const double only = g[start[k]];
-        perD[k] = only > 0.0 ? 1.0 / only : 0.0;
-        l[start[k]] = only > 0.0 ? 1.0 : 0.0;
-    }
-}
-
-const std::uint32_t* StarMesh::factorTwo(const Run& run, const std::uint32_t* to) {
+// Each of these works through one run; Count is its number of entries a column, 0 for more than are
+// written out. Most nodes of a loom have one to three neighbours left when their turn comes.
+template <std::uint32_t Count>
+const std::uint32_t* StarMesh::factorRun(const Run& run, const std::uint32_t* to) {
+    const std::uint32_t count = Count == 0 ? run.count : Count;
     double* const w = g.data();
     double* const share = l.data();
     std::uint32_t e = start[run.begin];
-    for (std::uint32_t k = run.begin; k < run.end; ++k, e += 2) {
-        const double g1 = w[e], g2 = w[e + 1], d = g1 + g2;
-        const double inverse = d > 0.0 ? 1.0 / d : 0.0, l2 = g2 * inverse;
-        perD[k] = inverse;
-        share[e] = g1 * inverse;
-        share[e + 1] = l2;
-        w[*to++] += g1 * l2;
-    }
-    return to;
-}
-
-const std::uint32_t* StarMesh::factorMany(const Run& run, const std::uint32_t* to) {
-    double* const w = g.data();
-    double* const share = l.data();
-    for (std::uint32_t k = run.begin; k < run.end; ++k) {
-        const std::uint32_t begin = start[k], end = begin + run.count;
+    for (std::uint32_t k = run.begin; k < run.end; ++k, e += count) {
         double d = 0.0;
-        for (std::uint32_t p = begin; p < end; ++p)
-            d += w[p];
+        for (std::uint32_t p = 0; p < count; ++p)
+            d += w[e + p];
         const double inverse = d > 0.0 ? 1.0 / d : 0.0;
         perD[k] = inverse;
-        for (std::uint32_t p = begin; p < end; ++p)
-            share[p] = w[p] * inverse;
-        for (std::uint32_t p = begin; p < end; ++p)
-            for (std::uint32_t q = p + 1; q < end; ++q)
-                w[*to++] += w[p] * share[q];
+        for (std::uint32_t p = 0; p < count; ++p)
+            share[e + p] = w[e + p] * inverse;
+        for (std::uint32_t p = 0; p < count; ++p)
+            for (std::uint32_t q = p + 1; q < count; ++q)
+                w[*to++] += w[e + p] * share[e + q];
     }
     return to;
 }
 
-// Most nodes of a loom have one neighbour left when their turn comes, or two: those are written out.
+// t of every edge that elimination makes.
+template <std::uint32_t Count>
+const std::uint32_t* StarMesh::passRun(const Run& run, const std::uint32_t* to) {
+    const std::uint32_t count = Count == 0 ? run.count : Count;
+    const double* const share = l.data();
+    double* const along = t.data();
+    std::uint32_t e = start[run.begin];
+    for (std::uint32_t k = run.begin; k < run.end; ++k, e += count)
+        for (std::uint32_t p = e; p < e + count; ++p)
+            for (std::uint32_t q = p + 1; q < e + count; ++q)
+                along[*to++] += share[p] * along[q] - share[q] * along[p];
+    return to;
+}
+
+// Voltages from those of later nodes.
+template <std::uint32_t Count> void StarMesh::returnRun(const Run& run, double* x) const {
+    const std::uint32_t count = Count == 0 ? run.count : Count;
+    const double* const share = l.data();
+    const double* const along = t.data();
+    const std::uint32_t* const r = row.data();
+    std::uint32_t e = start[run.end];
+    for (std::uint32_t k = run.end; k-- > run.begin;) {
+        e -= count;
+        double sum = 0.0, s = 0.0;
+        for (std::uint32_t p = e; p < e + count; ++p) {
+            sum += along[p];
+            s += share[p] * x[r[p]];
+        }
+        x[k] = s - sum * perD[k];
+    }
+}
+
 void StarMesh::factor() {
     const std::uint32_t* to = into.data();
-    for (const Run& run : runs) {
-        if (run.count == 1)
-            factorOne(run);
-        else if (run.count == 2)
-            to = factorTwo(run, to);
-        else
-            to = factorMany(run, to); // none: an island's last node
-    }
+    for (const Run& run : runs)
+        to = run.count == 1   ? factorRun<1>(run, to)
+             : run.count == 2 ? factorRun<2>(run, to)
+             : run.count == 3 ? factorRun<3>(run, to)
+             : run.count == 4 ? factorRun<4>(run, to)
+                              : factorRun<0>(run, to);
     for (std::uint32_t k = denseFrom; k < n; ++k) {
         double d = 0.0;
         for (std::uint32_t p = start[k]; p < start[k + 1]; ++p)
@@ -253,62 +303,32 @@ void StarMesh::solveTail(double* x) const {
     }
 }
 
-// t of every edge that elimination makes.
-void StarMesh::passOn() {
-    const double* const share = l.data();
-    double* const along = t.data();
-    const std::uint32_t* to = into.data();
-    for (const Run& run : runs) {
-        if (run.count < 2) continue;
-        std::uint32_t e = start[run.begin];
-        if (run.count == 2) {
-            for (std::uint32_t k = run.begin; k < run.end; ++k, e += 2)
-                along[*to++] += share[e] * along[e + 1] - share[e + 1] * along[e];
-            continue;
-        }
-        for (std::uint32_t k = run.begin; k < run.end; ++k, e += run.count)
-            for (std::uint32_t p = e; p < e + run.count; ++p)
-                for (std::uint32_t q = p + 1; q < e + run.count; ++q)
-                    along[*to++] += share[p] * along[q] - share[q] * along[p];
-    }
-}
-
 void StarMesh::solve(double* x) {
-    passOn();
-    const double* const share = l.data();
-    const double* const along = t.data();
-    const std::uint32_t* const r = row.data();
+    const std::uint32_t* to = into.data();
+    for (const Run& run : runs)
+        to = run.count < 2    ? to
+             : run.count == 2 ? passRun<2>(run, to)
+             : run.count == 3 ? passRun<3>(run, to)
+             : run.count == 4 ? passRun<4>(run, to)
+                              : passRun<0>(run, to);
     std::fill(x + denseFrom, x + n, 0.0);
     for (std::uint32_t k = denseFrom; k < n; ++k)
         for (std::uint32_t e = start[k]; e < start[k + 1]; ++e) {
-            x[k] -= along[e];
-            x[r[e]] += along[e];
+            x[k] -= t[e];
+            x[row[e]] += t[e];
         }
     solveTail(x);
     for (auto run = runs.rbegin(); run != runs.rend(); ++run) {
-        std::uint32_t e = start[run->end];
-        if (run->count == 1) {
-            for (std::uint32_t k = run->end; k-- > run->begin;) {
-                --e;
-                x[k] = share[e] * x[r[e]] - along[e] * perD[k];
-            }
-        } else if (run->count == 2) {
-            for (std::uint32_t k = run->end; k-- > run->begin;) {
-                e -= 2;
-                x[k] = share[e] * x[r[e]] + share[e + 1] * x[r[e + 1]] -
-                       (along[e] + along[e + 1]) * perD[k];
-            }
-        } else {
-            for (std::uint32_t k = run->end; k-- > run->begin;) {
-                e -= run->count;
-                double sum = 0.0, s = 0.0;
-                for (std::uint32_t p = e; p < e + run->count; ++p) {
-                    sum += along[p];
-                    s += share[p] * x[r[p]];
-                }
-                x[k] = s - sum * perD[k];
-            }
-        }
+        if (run->count == 1)
+            returnRun<1>(*run, x);
+        else if (run->count == 2)
+            returnRun<2>(*run, x);
+        else if (run->count == 3)
+            returnRun<3>(*run, x);
+        else if (run->count == 4)
+            returnRun<4>(*run, x);
+        else
+            returnRun<0>(*run, x);
     }
 }
 

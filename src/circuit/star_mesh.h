@@ -21,7 +21,7 @@
 //   islands need no special case and no leak.
 //   Where all that is left is one full mesh (the dense tail), t is turned into currents into nodes,
 //   which costs a square of its size each time instead of a cube.
-// Order: approximate minimum degree (Eigen), sorted by level. Every call counts nodes in that order,
+// Order: minimum degree, sorted by level. Every call counts nodes in that order,
 // so that nothing is moved to and fro. Tested: star_mesh_test.
 #pragma once
 
@@ -68,10 +68,11 @@ private:
     };
 
     void lay(const std::vector<std::vector<std::uint32_t>>& pattern);
-    void factorOne(const Run& run);
-    const std::uint32_t* factorTwo(const Run& run, const std::uint32_t* to);
-    const std::uint32_t* factorMany(const Run& run, const std::uint32_t* to);
-    void passOn();
+    template <std::uint32_t Count>
+    const std::uint32_t* factorRun(const Run& run, const std::uint32_t* to);
+    template <std::uint32_t Count>
+    const std::uint32_t* passRun(const Run& run, const std::uint32_t* to);
+    template <std::uint32_t Count> void returnRun(const Run& run, double* x) const;
     void eliminateDense(std::uint32_t k);
     void solveTail(double* x) const;
 

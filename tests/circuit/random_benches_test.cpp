@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Random benches, sound and absurd, switched at random: every number finite, charge and energy
 // conserved, equal hashes when played twice. LOOM_BENCHES in the environment
-// sets how many (300 unless told).
+// sets how many (150 unless told).
 #include "circuit/check.h"
 #include "network_hand.h"
 
@@ -194,7 +194,7 @@ std::uint64_t play(std::uint64_t seed, bool check) {
 
 TEST_CASE("random benches keep their charge, their energy and their wits") {
     const char* told = std::getenv("LOOM_BENCHES");
-    const std::uint64_t benches = told != nullptr ? std::strtoull(told, nullptr, 10) : 300;
+    const std::uint64_t benches = told != nullptr ? std::strtoull(told, nullptr, 10) : 150;
     for (std::uint64_t seed = 1; seed <= benches; ++seed) {
         CAPTURE(seed);
         const std::uint64_t hash = play(seed, true);
