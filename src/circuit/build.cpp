@@ -98,7 +98,6 @@ struct NetworkBuilder {
             specs.push_back(spec);
         }
         cables.firstConductor = warmRun(specs.size());
-        cables.firstSleeve = warmRun(specs.size());
         for (std::size_t k = 0; k < specs.size(); ++k) {
             placeEnds(*specs[k], static_cast<std::uint32_t>(k));
             if (!specs[k]->parted) continue;
@@ -261,6 +260,9 @@ struct NetworkBuilder {
         for (current = 0; current < elements.size(); ++current)
             if (fine[current] && net.where[current].kind == Kind::Unusable)
                 net.where[current] = std::visit(*this, elements[current].part);
+        // A sleeve follows its conductor, more smoothly: it needs no control of its own.
+        net.states.controlled = net.states.value.size();
+        net.cables.firstSleeve = warmRun(net.cables.size());
     }
 
     // Numbers the unknowns in the order of their elimination.

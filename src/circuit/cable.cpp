@@ -59,64 +59,83 @@ double sleeveSection_m2(double area_m2) {
 }
 
 // For a stage of weight a, with rises t, s over ambient and base rises t0, s0:
-//   (Cc + a Gi) t - a Gi s = Cc t0 + a P,   -a Gi t + (Cs + a (Gi + Go)) s = Cs s0.
-// k11, k12, k22 is the inverse of that symmetric matrix.
+//   (Cc + a Gi) t - a Gi s = Cc t0 + a P,   -a Gi t + (Cs + a (Gi + Go)) s = Cs s0,
+// solved for  t = k11 t0 + k12 s0 + h1 P,  s = k21 t0 + k22 s0 + h2 P.
 void prepare(Cables& c, double a) {
     if (c.preparedFor_s == a) return;
     c.preparedFor_s = a;
     for (std::size_t k = 0; k < c.size(); ++k) {
-        const double m12 = a * c.inner[k], m11 = c.heatConductor[k] + m12;
-        const double m22 = c.heatSleeve[k] + m12 + a * c.outer[k];
+        const CableValues& v = c.values[k];
+        const double m12 = a * v.inner_W_per_K, m11 = v.heatConductor_J_per_K + m12;
+        const double m22 = v.heatSleeve_J_per_K + m12 + a * v.outer_W_per_K;
         const double perDet = 1.0 / (m11 * m22 - m12 * m12);
-        c.k11[k] = m22 * perDet;
-        c.k12[k] = m12 * perDet;
-        c.k22[k] = m11 * perDet;
+        c.k11[k] = m22 * perDet * v.heatConductor_J_per_K;
+        c.k12[k] = m12 * perDet * v.heatSleeve_J_per_K;
+        c.k21[k] = m12 * perDet * v.heatConductor_J_per_K;
+        c.k22[k] = m11 * perDet * v.heatSleeve_J_per_K;
+        c.h1[k] = m22 * perDet * a;
+        c.h2[k] = m12 * perDet * a;
     }
 }
 
-void expectEnds(Cables& c, const double* y) {
+double wornEnds_ohm(const Cables& c, std::size_t cable, const double* y) {
+    double r = 0.0;
     for (const EndPart& e : c.ends)
-        c.worn_ohm[e.cable] = 0.0;
-    for (const EndPart& e : c.ends)
-        c.worn_ohm[e.cable] += e.resistance(y);
+        if (e.cable == cable) r += e.resistance(y);
+    return r;
 }
 
-// Resistance that the temperatures y call for, into expected_ohm.
-void expectResistance(Cables& c, const double* y) {
-    const double* const __restrict t = y + c.firstConductor;
-    const double* const __restrict copper = c.copper_ohm.data();
-    const double* const __restrict sound = c.soundEnds_ohm.data();
-    const double* const __restrict wornEnds = c.worn_ohm.data();
-    double* const __restrict r = c.expected_ohm.data();
-    const std::size_t n = c.size();
-    for (std::size_t k = 0; k < n; ++k) {
-        const double f = 1.0 + kCopperPerK * (t[k] - kReference_K);
-        r[k] = copper[k] * (f > 0.1 ? f : 0.1) + (sound[k] + wornEnds[k]);
-    }
+// Stamps cable k for the temperatures and ends of y.
+void restamp(Cables& c, std::size_t k, const double* y, double worn_ohm) {
+    const double copper = c.values[k].copper_ohm * copperFactor(y[c.conductor(k)]);
+    c.stampedAt_K[k] = y[c.conductor(k)];
+    c.heating_ohm[k] = copper;
+    c.stamped_ohm[k] = copper + c.values[k].soundEnds_ohm + worn_ohm;
+    c.stamped_S[k] = 1.0 / c.stamped_ohm[k];
 }
 
-// How far the resistance expected is off the one stamped, relative, at the worst cable.
-double greatestOff(const Cables& c) {
-    const double* const expected = c.expected_ohm.data();
-    const double* const stamped = c.stamped_ohm.data();
-    const double* const perStamped = c.stamped_S.data();
-    const std::size_t n = c.size();
+double greatest(const double* x, std::size_t n) {
     double worst[4] = {0.0, 0.0, 0.0, 0.0}; // four chains, which run side by side
     std::size_t k = 0;
     for (; k + 4 <= n; k += 4)
-        for (std::size_t m = 0; m < 4; ++m) {
-            const double off = std::fabs(expected[k + m] - stamped[k + m]) * perStamped[k + m];
-            worst[m] = off > worst[m] ? off : worst[m];
-        }
+        for (std::size_t m = 0; m < 4; ++m)
+            worst[m] = x[k + m] > worst[m] ? x[k + m] : worst[m];
     for (; k < n; ++k)
-        worst[0] = std::fmax(worst[0], std::fabs(expected[k] - stamped[k]) * perStamped[k]);
-    return std::fmax(std::fmax(worst[0], worst[1]), std::fmax(worst[2], worst[3]));
+        worst[0] = x[k] > worst[0] ? x[k] : worst[0];
+    for (std::size_t m = 1; m < 4; ++m)
+        worst[0] = worst[m] > worst[0] ? worst[m] : worst[0];
+    return worst[0];
+}
+
+// A cable whose ends wear is stamped anew at every stage; there are few.
+void stampWorn(Cables& c, Stage& s) {
+    for (const EndPart& e : c.ends) {
+        restamp(c, e.cable, s.y, wornEnds_ohm(c, e.cable, s.y));
+        s.g[c.branch(e.cable)] = c.stamped_S[e.cable];
+    }
+}
+
+void stampMoved(Cables& c, Stage& s) {
+    const std::size_t n = c.size();
+    const double* const __restrict t = s.y + c.firstConductor;
+    const double* const __restrict at = c.stampedAt_K.data();
+    double* const __restrict off = c.off_K.data();
+    for (std::size_t k = 0; k < n; ++k)
+        off[k] = std::fabs(t[k] - at[k]);
+    const double most_K = s.staleRelative / kCopperPerK;
+    if (greatest(off, n) <= most_K) return;
+    for (std::size_t k = 0; k < n; ++k) {
+        if (!(off[k] > most_K)) continue;
+        restamp(c, k, s.y, 0.0);
+        s.g[c.branch(k)] = c.stamped_S[k];
+    }
 }
 
 void warmEnds(const Cables& c, Stage& s) {
     constexpr double kHeat_J_per_K = 12.0, kLoss_W_per_K = 0.15, kWear_J = 400.0;
     for (const EndPart& e : c.ends) {
-        const double i = s.i[c.branch(e.cable)], p = i * i * e.resistance(s.y);
+        const double before_ohm = e.resistance(s.y);
+        const double i = s.i[c.branch(e.cable)], p = i * i * before_ohm;
         const double a = s.a_s / kHeat_J_per_K;
         const double rise =
             (s.base[e.temperature] - s.ambient_K + a * p) / (1.0 + a * kLoss_W_per_K);
@@ -124,54 +143,53 @@ void warmEnds(const Cables& c, Stage& s) {
         s.f[e.temperature] = (p - kLoss_W_per_K * rise) / kHeat_J_per_K;
         s.f[e.wear] = e.loose ? p / kWear_J : 0.0;
         s.y[e.wear] = s.base[e.wear] + s.a_s * s.f[e.wear];
+        const double stamped_ohm = c.stamped_ohm[e.cable];
+        s.compare(stamped_ohm + e.resistance(s.y) - before_ohm, stamped_ohm);
+    }
+}
+
+// Both heat equations of every cable; how far each conductor is off the temperature expected.
+void warmAll(Cables& c, Stage& s) {
+    const std::size_t n = c.size();
+    const double* const __restrict i = s.i + c.firstBranch;
+    const double* const __restrict r = c.heating_ohm.data();
+    const double* const __restrict k11 = c.k11.data();
+    const double* const __restrict k12 = c.k12.data();
+    const double* const __restrict k21 = c.k21.data();
+    const double* const __restrict k22 = c.k22.data();
+    const double* const __restrict h1 = c.h1.data();
+    const double* const __restrict h2 = c.h2.data();
+    const double* const __restrict base1 = s.base + c.firstConductor;
+    const double* const __restrict base2 = s.base + c.firstSleeve;
+    double* const __restrict y1 = s.y + c.firstConductor;
+    double* const __restrict y2 = s.y + c.firstSleeve;
+    double* const __restrict f1 = s.f + c.firstConductor;
+    double* const __restrict f2 = s.f + c.firstSleeve;
+    double* const __restrict off = c.off_K.data();
+    const double perA = 1.0 / s.a_s, ambient = s.ambient_K;
+    for (std::size_t k = 0; k < n; ++k) {
+        const double p = i[k] * i[k] * r[k];
+        const double t0 = base1[k] - ambient, s0 = base2[k] - ambient;
+        const double t = k11[k] * t0 + k12[k] * s0 + h1[k] * p;
+        const double sl = k21[k] * t0 + k22[k] * s0 + h2[k] * p;
+        off[k] = std::fabs(ambient + t - y1[k]);
+        y1[k] = ambient + t;
+        y2[k] = ambient + sl;
+        f1[k] = (t - t0) * perA;
+        f2[k] = (sl - s0) * perA;
     }
 }
 
 // A parted cable only cools: what its arc gives out is left out.
-void coolParted(const Cables& c, std::size_t k, Stage& s) {
-    const double r1 = c.heatConductor[k] * (s.base[c.conductor(k)] - s.ambient_K);
-    const double r2 = c.heatSleeve[k] * (s.base[c.sleeve(k)] - s.ambient_K);
-    const double t = c.k11[k] * r1 + c.k12[k] * r2, sl = c.k12[k] * r1 + c.k22[k] * r2;
-    const double inward = c.inner[k] * (t - sl);
+void coolParted(Cables& c, std::size_t k, Stage& s) {
+    const double t0 = s.base[c.conductor(k)] - s.ambient_K;
+    const double s0 = s.base[c.sleeve(k)] - s.ambient_K;
+    const double t = c.k11[k] * t0 + c.k12[k] * s0, sl = c.k21[k] * t0 + c.k22[k] * s0;
     s.y[c.conductor(k)] = s.ambient_K + t;
     s.y[c.sleeve(k)] = s.ambient_K + sl;
-    s.f[c.conductor(k)] = -inward / c.heatConductor[k];
-    s.f[c.sleeve(k)] = (inward - c.outer[k] * sl) / c.heatSleeve[k];
-}
-
-// Both heat equations of every cable.
-void warmAll(const Cables& c, Stage& s) {
-    const std::size_t n = c.size();
-    const double* const __restrict i = s.i + c.firstBranch;
-    const double* const __restrict r = c.stamped_ohm.data();
-    const double* const __restrict sound = c.soundEnds_ohm.data();
-    const double* const __restrict wornEnds = c.worn_ohm.data();
-    const double* const __restrict cc = c.heatConductor.data();
-    const double* const __restrict cs = c.heatSleeve.data();
-    const double* const __restrict perCc = c.perHeatConductor.data();
-    const double* const __restrict perCs = c.perHeatSleeve.data();
-    const double* const __restrict gi = c.inner.data();
-    const double* const __restrict go = c.outer.data();
-    const double* const __restrict k11 = c.k11.data();
-    const double* const __restrict k12 = c.k12.data();
-    const double* const __restrict k22 = c.k22.data();
-    const double* const __restrict t0 = s.base + c.firstConductor;
-    const double* const __restrict s0 = s.base + c.firstSleeve;
-    double* const __restrict t1 = s.y + c.firstConductor;
-    double* const __restrict s1 = s.y + c.firstSleeve;
-    double* const __restrict tf = s.f + c.firstConductor;
-    double* const __restrict sf = s.f + c.firstSleeve;
-    const double a = s.a_s, ambient = s.ambient_K;
-    for (std::size_t k = 0; k < n; ++k) {
-        const double p = i[k] * i[k] * (r[k] - (sound[k] + wornEnds[k]));
-        const double r1 = cc[k] * (t0[k] - ambient) + a * p, r2 = cs[k] * (s0[k] - ambient);
-        const double t = k11[k] * r1 + k12[k] * r2, sl = k12[k] * r1 + k22[k] * r2;
-        const double inward = gi[k] * (t - sl);
-        t1[k] = ambient + t;
-        s1[k] = ambient + sl;
-        tf[k] = (p - inward) * perCc[k];
-        sf[k] = (inward - go[k] * sl) * perCs[k];
-    }
+    s.f[c.conductor(k)] = (t - t0) / s.a_s;
+    s.f[c.sleeve(k)] = (sl - s0) / s.a_s;
+    c.off_K[k] = 0.0;
 }
 
 } // namespace
@@ -212,27 +230,23 @@ double sleeveThreshold_K(double limit_K, Sleeve state) {
 }
 
 void Cables::add(const CableValues& v) {
-    copper_ohm.push_back(v.copper_ohm);
-    soundEnds_ohm.push_back(v.soundEnds_ohm);
-    limit_K.push_back(v.limit_K);
-    inner.push_back(v.inner_W_per_K);
-    outer.push_back(v.outer_W_per_K);
-    heatConductor.push_back(v.heatConductor_J_per_K);
-    heatSleeve.push_back(v.heatSleeve_J_per_K);
-    perHeatConductor.push_back(1.0 / v.heatConductor_J_per_K);
-    perHeatSleeve.push_back(1.0 / v.heatSleeve_J_per_K);
+    values.push_back(v);
     state.push_back(Sleeve::Sound);
     nextEvent_K.push_back(0.0);
     parted.emplace_back();
-    for (std::vector<double>* values :
-         {&stamped_ohm, &stamped_S, &expected_ohm, &worn_ohm, &k11, &k12, &k22})
-        values->push_back(0.0);
+    for (std::vector<double>* each : {&stamped_ohm,
+                                      &stamped_S,
+                                      &stampedAt_K,
+                                      &heating_ohm,
+                                      &off_K,
+                                      &k11,
+                                      &k12,
+                                      &k21,
+                                      &k22,
+                                      &h1,
+                                      &h2})
+        each->push_back(0.0);
     setState(size() - 1, Sleeve::Sound);
-}
-
-void Cables::restamp(std::size_t k) {
-    stamped_ohm[k] = expected_ohm[k];
-    stamped_S[k] = 1.0 / expected_ohm[k];
 }
 
 void Cables::part(std::size_t k) {
@@ -246,25 +260,24 @@ void Cables::setState(std::size_t k, Sleeve now) {
     if (now == Sleeve::Burning)
         nextEvent_K[k] = parted[k].closed() ? kCopperMelts_K : never_K;
     else
-        nextEvent_K[k] = sleeveThreshold_K(limit_K[k], static_cast<Sleeve>(int(now) + 1));
+        nextEvent_K[k] = sleeveThreshold_K(values[k].limit_K, static_cast<Sleeve>(int(now) + 1));
 }
 
 void refresh(Cables& c, const double* y) {
-    expectEnds(c, y);
-    expectResistance(c, y);
     for (std::size_t k = 0; k < c.size(); ++k)
-        c.restamp(k);
+        restamp(c, k, y, 0.0);
+    for (const EndPart& e : c.ends)
+        restamp(c, e.cable, y, wornEnds_ohm(c, e.cable, y));
+    c.fresh = true;
 }
 
 void stamp(Cables& c, Stage& s) {
-    if (s.first) {
-        expectEnds(c, s.y);
-        expectResistance(c, s.y);
-        if (greatestOff(c) > s.staleRelative)
-            for (std::size_t k = 0; k < c.size(); ++k)
-                if (s.stale(c.stamped_ohm[k], c.expected_ohm[k])) c.restamp(k);
+    if (c.fresh)
         std::copy(c.stamped_S.begin(), c.stamped_S.end(), s.g + c.firstBranch);
-    }
+    else if (s.first)
+        stampMoved(c, s);
+    if (s.first) stampWorn(c, s);
+    c.fresh = false;
     for (const std::uint32_t k : c.apart)
         stampGap(c.parted[k], c.branch(k), s);
 }
@@ -285,11 +298,9 @@ void warm(Cables& c, Stage& s) {
     warmAll(c, s);
     for (const std::uint32_t k : c.apart)
         coolParted(c, k, s);
+    const double drift = greatest(c.off_K.data(), c.size()) * kCopperPerK / s.driftRelative;
+    if (!(drift <= s.drift)) s.drift = drift;
     warmEnds(c, s);
-    expectEnds(c, s.y);
-    expectResistance(c, s.y);
-    const double off = greatestOff(c) / s.driftRelative;
-    if (!(off <= s.drift)) s.drift = off;
 }
 
 } // namespace loom::circuit

@@ -71,21 +71,23 @@ double sleeveThreshold_K(double limit_K, Sleeve state);
 struct Cables {
     // Branches and states of all cables, each in one run.
     std::uint32_t firstBranch = 0, firstConductor = 0, firstSleeve = 0;
-    std::vector<double> copper_ohm, soundEnds_ohm, limit_K, inner, outer, heatConductor, heatSleeve;
-    std::vector<double> perHeatConductor, perHeatSleeve;
+    std::vector<CableValues> values;
     std::vector<Sleeve> state;        // reported so far
     std::vector<double> nextEvent_K;  // conductor temperature of the next event
     std::vector<Gap> parted;          // closed while whole
     std::vector<std::uint32_t> apart; // which are parted
     std::vector<EndPart> ends;
 
-    std::vector<double> stamped_ohm, stamped_S, expected_ohm,
-        worn_ohm; // worn: what its own ends add
+    std::vector<double> stamped_ohm, stamped_S; // of the whole cable
+    std::vector<double> stampedAt_K,
+        heating_ohm;           // for that conductor temperature; its copper alone
+    std::vector<double> off_K; // conductor against what was expected
+    bool fresh = true;         // all stamped anew, the branches not yet
     // Solution of the two heat equations for the stage weight below, as in cable.cpp.
-    std::vector<double> k11, k12, k22;
+    std::vector<double> k11, k12, k21, k22, h1, h2;
     double preparedFor_s = -1.0;
 
-    std::size_t size() const { return copper_ohm.size(); }
+    std::size_t size() const { return values.size(); }
 
     std::uint32_t conductor(std::size_t k) const {
         return firstConductor + static_cast<std::uint32_t>(k);
@@ -100,8 +102,7 @@ struct Cables {
     }
 
     void add(const CableValues& values);
-    void restamp(std::size_t k); // with the resistance expected
-    void part(std::size_t k);    // notes that parted[k] is open
+    void part(std::size_t k); // notes that parted[k] is open
     void setState(std::size_t k, Sleeve s);
 };
 

@@ -65,7 +65,7 @@ void settle(std::vector<DiodePart>& diodes, Stage& s) {
         const double v = s.v[d.branch], line = s.g[d.branch] * v + s.j[d.branch];
         double slope = 0.0;
         const double law = diodeCurrent_A(d, v, slope);
-        s.disagree(std::fabs(law - line) / (kAgreeRelative * std::fabs(law) + kAgree_A));
+        s.disagree(std::fabs(law - line) / (s.agreeRelative * std::fabs(law) + kAgree_A));
         s.i[d.branch] = line;
         const double next_V = nextPoint_V(d, v, line);
         d.at_V = s.cautious ? 0.5 * (d.at_V + next_V) : next_V;

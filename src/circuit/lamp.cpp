@@ -104,7 +104,7 @@ void settle(std::vector<LampPart>& lamps, Stage& s) {
             (v * v / r - perRadiation(l) * (fourth(t) - fourth(s.ambient_K))) / l.heat_J_per_K;
         if (!l.gap.closed()) continue;
         s.disagree(std::fabs(v / r - s.i[l.branch]) /
-                   (kAgreeRelative * std::fabs(v / r) + kAgree_A));
+                   (s.agreeRelative * std::fabs(v / r) + kAgree_A));
         l.at_V = nextPoint_V(l, v, s.i[l.branch], s);
     }
 }

@@ -167,13 +167,15 @@ void Network::solveNodes(Point& p) {
     ++rounds;
 }
 
-Network::Outcome Network::stage(double a_s, double time_s, const double* base, Point& p) {
+Network::Outcome
+Network::stage(double a_s, double time_s, const double* base, Point& p, bool exactly) {
     Stage s;
     s.a_s = a_s;
     s.time_s = time_s;
     s.ambient_K = netlist.ambient_K;
     s.driftRelative = kDriftRelative * tolerance;
     s.staleRelative = kStaleRelative * (tolerance < 1.0 ? tolerance : 1.0);
+    s.agreeRelative = exactly ? kAgreeExactly : kAgreeRelative * std::min(tolerance, 1.0);
     s.base = base;
     s.y = p.y.data();
     s.f = p.f.data();

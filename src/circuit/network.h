@@ -76,7 +76,8 @@ public:
         double drift = 0.0;
     };
 
-    Outcome stage(double a_s, double time_s, const double* base, Point& p);
+    // exactly: to the last digits, as at a restart.
+    Outcome stage(double a_s, double time_s, const double* base, Point& p, bool exactly = false);
 
     // Starts the next stage from the states alone, so that what was solved before cannot show.
     // The branch voltages v are the guess to begin with.

@@ -36,6 +36,10 @@ inline double copperFactor(double temp_K) {
 // tolerance of a step.
 constexpr double kDriftRelative = 1e-5, kStaleRelative = 1e-6;
 
+// How exactly a model's linearisation must meet its own law before a stage is accepted: within a
+// step (at the usual tolerance), and at a restart, which is what a bench at rest shows.
+constexpr double kAgreeRelative = 1e-5, kAgreeExactly = 1e-9, kAgree_A = 1e-9;
+
 struct Stage {
     double a_s = 0.0;
     double time_s = 0.0;
@@ -44,6 +48,7 @@ struct Stage {
     bool flipped = false;  // one has
     double ambient_K = 293.15;
     double driftRelative = kDriftRelative, staleRelative = kStaleRelative;
+    double agreeRelative = kAgreeRelative;
     const double* base = nullptr;       // by state
     double* y = nullptr;                // by state: expected at stamp, found after settle and warm
     double* f = nullptr;                // by state: rate, found after settle and warm
@@ -84,9 +89,6 @@ struct Stage {
     }
 };
 
-// How exactly a model's linearisation must meet its own law before a stage is accepted.
-constexpr double kAgreeRelative = 1e-6, kAgree_A = 1e-9;
-
 // A slope this close to the one in the factor is not worth a new factor: the line still goes through
 // the model's own point, and what is left is judged by the rule above.
 constexpr double kSlopeRelative = 0.05;
@@ -102,6 +104,7 @@ constexpr double kUncontrolled = 1e300;
 
 struct States {
     std::vector<double> value, absolute, relative;
+    std::size_t controlled = 0; // the first so many are
 
     std::uint32_t add(double initial, double absoluteTolerance, double relativeTolerance) {
         value.push_back(initial);

@@ -54,7 +54,8 @@ void Stepper::restart(double time_s, const std::vector<double>& y, const std::ve
         sparks = net.sparks();
         std::copy(step.begin.y.begin(), step.begin.y.end(), base.begin());
         step.t0_s += kShortest_s;
-        settled = net.stage(kShortest_s, step.t0_s, base.data(), step.begin).agreed && settled;
+        settled =
+            net.stage(kShortest_s, step.t0_s, base.data(), step.begin, true).agreed && settled;
     }
 }
 
@@ -83,7 +84,7 @@ double Stepper::attempt(double h) {
 }
 
 double Stepper::errorNorm() const {
-    const std::size_t n = base.size();
+    const std::size_t n = net.states.controlled;
     const double* const __restrict f0 = step.begin.f.data();
     const double* const __restrict f1 = step.middle.f.data();
     const double* const __restrict f2 = step.end.f.data();
