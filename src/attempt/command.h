@@ -25,6 +25,31 @@ struct AskHint {
     std::string check; // id of the check
 };
 
+// The second person's check sheet. A mark can be changed until the sheet is handed in.
+enum class SheetMark { None, Right, Wrong };
+
+struct MarkOff {
+    std::string label; // of the cable on the plan
+    SheetMark mark = SheetMark::Right;
+};
+
+struct HandInSheet {}; // from now on what was missed is shown
+
+// Somebody looked closely: at a part by its ref (end -1), at a cable's end by its label.
+struct LookAt {
+    std::string name;
+    int end = -1; // 0 or 1 for a cable
+};
+
+struct CallClear {}; // said aloud before the first start: hands off, wheels free
+
+// Names the hidden fault: a part by its ref (end -1), or a cable by its label and the end, or -1
+// for the cable as a whole.
+struct NameFault {
+    std::string name;
+    int end = -1;
+};
+
 // The attempt was put away and opened again: its circuit starts cold and still. Written by resume()
 // in record_file.h, never asked for, so that a replay starts cold at the same moment.
 struct Reopened {};

@@ -67,7 +67,7 @@ enum class Condition {
 
 // What the hand sets. One number a part; catalogue.h says which positions a kind has.
 //   Isolator 0 key out, 1 key in and off, 2 on;  Rocker, Toggle, PushButton 0 off, 1 on
-//   Selector 0 reverse, 1 off, 2 forward;  others always 0
+//   Selector 0 reverse, 1 off, 2 forward;  Battery 0 standing free, 1 strapped down;  others always 0
 struct Part {
     PartId id;
     PartKind kind = PartKind::Battery;
@@ -77,7 +77,8 @@ struct Part {
     double rating = 0.0;  // fuse: A, 0 = none fitted; resistor: ohm; headlamp: V, 0 = 24
     int position = 0;
     Condition condition = Condition::Sound;
-    double charge = 1.0; // battery, 0..1, when it was laid on the bench
+    double charge = 1.0;     // battery, 0..1, when it was laid on the bench
+    bool obstructed = false; // motor: something lies against the axle, which cannot turn
 };
 
 struct TerminalRef {
@@ -93,10 +94,59 @@ struct TerminalRef {
 
 enum class EndKind { Bare, Ferrule, RingM6, RingM8, Spade, Piggyback };
 
+// How an end was made by hand, step by step. What follows from it (contact resistance, whether it
+// holds, what it touches) is said by stateOf() in ends.h.
+struct EndMake {
+    double strip_m = 0.0; // sleeve taken off from the end, 0..0.03; 0: not stripped yet
+    bool twisted = false; // the strands lie together
+    bool pressed =
+        false; // the ferrule, ring or spade is pressed on; nothing to press on a bare end
+    double pushed_m =
+        0.0; // clamp and tab: how far in from the mouth, 0..0.03; a ring lies on its stud
+};
+
 struct CableEnd {
     EndKind kind = EndKind::Bare;
     std::optional<TerminalRef> at; // joined here
     Point loose_m;                 // where it lies when it is not joined
+    std::optional<EndMake> make{}; // nothing: made well
+    bool tugged = false;           // pulled at since it was joined, and it held
+};
+
+// The screw of a clamp or the nut of a stud that is not as it should be. One that is not in
+// Bench::screws is tightened well.
+struct Screw {
+    TerminalRef at;
+    double torque_Nm = 0.0; // 0: open
+    bool broken = false;    // turned too far: it holds nothing any more
+};
+
+// A cable tied to the frame, or to another cable.
+struct Tie {
+    std::uint32_t id = 0; // from Bench::lastId
+    CableId cable;
+    double along = 0.5; // where on the cable, 0 at its first end .. 1
+    CableId other;      // none: to the frame
+    double otherAlong = 0.5;
+    Point at_m; // where on the board
+};
+
+// The hand meter while it is off its hook.
+enum class MeterRange { Off, Volts, Ohms, Tone, Amperes };
+
+// What a probe touches: a terminal's metal, or the metal of a cable end (which may not touch its
+// terminal); neither: it lies on the board.
+struct ProbeTip {
+    std::optional<TerminalRef> terminal;
+    CableId cable; // with `end`; none: no cable end
+    int end = 0;
+};
+
+struct Meter {
+    Point at_m;
+    MeterRange range = MeterRange::Off;
+    std::array<ProbeTip, 2> probes; // red, black
+    bool fuseOpen = false;          // its own fuse, of the ampere range
 };
 
 enum class Sleeve { Black, Red, White, Grey, Orange, Violet, Green, Yellow, Blue, Brown };
@@ -139,13 +189,19 @@ struct Kit {
     std::vector<double> blades_A; // ratings at hand, as many of each as wanted
     std::vector<CableSlot> readyMade;
     std::vector<Reel> reels; // cables are cut from these; empty: only ready-made ones
+    // Labels of the cables whose ends are made by hand, "*" all of them; the ends of every other
+    // cable are made well in one move.
+    std::vector<std::string> handmade;
 };
 
 struct Bench {
     Point board_m{1.06, 0.7075}; // width and height
     Kit kit;
-    std::vector<Part> parts;   // in the order laid: later ones lie on top
-    std::vector<Cable> cables; // in the order made
+    std::vector<Part> parts;    // in the order laid: later ones lie on top
+    std::vector<Cable> cables;  // in the order made
+    std::vector<Screw> screws;  // those that are not tightened well
+    std::vector<Tie> ties;      // in the order made
+    std::optional<Meter> meter; // nothing: it hangs on the wall
     std::uint32_t lastId = 0;
 };
 

@@ -102,6 +102,98 @@ struct WearCable {
     CableCondition condition = CableCondition::Softened;
 };
 
+// Steps of making an end by hand, in any order; each takes the end as it is now (one made well
+// counts as made with the right figures). OutOfRange outside 0..0.03 m.
+struct StripEnd {
+    CableId cable;
+    int end = 0;
+    double strip_m = 0.0; // from now on; less than before: a fresh cut
+};
+
+struct TwistEnd {
+    CableId cable;
+    int end = 0;
+};
+
+// Chooses another fitting for an end that is not joined, and presses it on: its strands must be
+// bare. Bare takes the fitting off. Refused with WrongEnd for a ready-made cable's fitted end.
+struct PressEnd {
+    CableId cable;
+    int end = 0;
+    EndKind kind = EndKind::Bare;
+};
+
+struct PushEnd {
+    CableId cable;
+    int end = 0;
+    double pushed_m = 0.0; // into its clamp or onto its tab
+};
+
+// The screw of a clamp or the nut of a stud, with the driver or the spanner. Refused with
+// UnknownTerminal for a tab, ScrewBroken for one that is broken.
+struct TurnScrew {
+    TerminalRef at;
+    double torque_Nm = 0.0; // 0: opens it; beyond what it bears: breaks it
+};
+
+// A new screw or stud, tightened well.
+struct MendScrew {
+    TerminalRef at;
+};
+
+// Pulls at a joined end by hand. One that does not hold comes off and lies where it was.
+struct TugEnd {
+    CableId cable;
+    int end = 0;
+};
+
+// Everything of an end, and of the screw on it, as it should be: the quick way.
+struct MakeEndWell {
+    CableId cable;
+    int end = 0;
+};
+
+// Ties a cable to the frame, or to another where both pass.
+struct TieCable {
+    CableId cable;
+    double along = 0.5;
+    CableId other; // none: to the frame
+    double otherAlong = 0.5;
+    Point at_m;
+};
+
+struct CutTie {
+    std::uint32_t tie = 0;
+};
+
+// The meter off its hook (or somewhere else on the board), and back: probes come off, range off.
+struct PlaceMeter {
+    Point at_m;
+};
+
+struct HangMeter {};
+
+struct SetMeter {
+    MeterRange range = MeterRange::Off;
+};
+
+struct Probe {
+    int which = 0; // 0 red, 1 black
+    ProbeTip to;
+};
+
+struct FitMeterFuse {}; // a fresh one
+
+// What the yard found by contact. Recorded; unlike wear it is taken up again in a replay.
+struct ObstructAxle {
+    PartId motor;
+    bool obstructed = false;
+    CableId by; // what lies against it; none: another part, or nothing
+};
+
+// What lasts of what the circuit did to the meter's fuse. Recorded, never asked for by a hand.
+struct WearMeter {};
+
 using Edit = std::variant<LayPart,
                           MovePart,
                           TurnPart,

@@ -5,6 +5,7 @@
 
 #include "bench/bench.h"
 #include "bench/refusal.h"
+#include "lesson/spot.h"
 
 #include <map>
 #include <string>
@@ -13,11 +14,6 @@
 #include <vector>
 
 namespace loom::lesson {
-
-// A terminal by name, so that it can be spoken of before its part is on the bench.
-struct Spot {
-    std::string ref, terminal; // "K1", "normally open"
-};
 
 // Positions to set before looking, by the catalogue's words: "S4" -> "on"; a fuse may be "open"
 // (blade or strip taken out). A control that is not named is at rest, an isolator with its key out.

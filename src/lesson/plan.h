@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: MIT
+// The wiring plan of an exercise as plain data, and how a bench differs from it. Start with
+// differences(). Drawn by plan_drawing.h; read with the exercise, member "plan".
+#pragma once
+
+#include "bench/bench.h"
+#include "lesson/spot.h"
+
+#include <array>
+#include <string>
+#include <vector>
+
+namespace loom::lesson {
+
+// Where a part is on the vehicle, seen from above: metres from the frame's front left corner, x to
+// the right, y to the rear.
+struct PlanPart {
+    bench::PartKind kind = bench::PartKind::Battery;
+    std::string ref;
+    bench::Point at_m;
+    int quarterTurns = 0; // clockwise
+    double rating = 0.0;  // fuse: A
+};
+
+struct PlanCable {
+    std::string label;
+    Spot from, to; // "X1" with "3 upper"; on a block either hole of the way will do
+    double length_m = 0.5;
+    double area_m2 = 1e-6;
+    bench::Sleeve sleeve = bench::Sleeve::Red;
+    std::array<bench::EndKind, 2> ends{bench::EndKind::Bare, bench::EndKind::Bare};
+    std::string note; // "series link: fitted last"; may be empty
+};
+
+struct Plan {
+    bench::Point frame_m{1.2, 0.8}; // width and length of the vehicle's frame
+    std::vector<PlanPart> parts;
+    std::vector<PlanCable> cables; // in the order of the plan
+};
+
+enum class DifferenceKind {
+    Missing,   // a cable of the plan that is not joined at either end
+    Extra,     // a cable on the bench that the plan does not have
+    WrongEnd,  // joined, but this end elsewhere; end says which end of the plan's row
+    WrongSize, // mm2
+    WrongColour,
+    WrongLength, // by more than a tenth, or 2 cm
+    WrongFitting // the kind of end
+};
+
+struct Difference {
+    DifferenceKind kind = DifferenceKind::Missing;
+    std::string label;
+    int end = -1;                // 0 the plan's from, 1 its to; -1 where no end is meant
+    std::string expected, found; // in plain words: "X1/4", "X1/5"; "6 mm2"
+};
+
+// In the order of the plan, extra ones last. A cable may lie the other way round: its ends are then
+// taken crosswise. Cables with the same label are matched so that least differs.
+std::vector<Difference> differences(const Plan& plan, const bench::Bench& bench);
+
+} // namespace loom::lesson
