@@ -41,6 +41,9 @@ struct BatteryPart {
 double emf_V(const BatteryPart& b, const double* y);
 double resistance_ohm(const BatteryPart& b, const double* y);
 
+// Whether a charging current makes it gas: above 2.3 V a cell (B13 charges cyclically at 14.7-15.0 V).
+bool gasses(const BatteryPart& b, const double* y, double charging_A);
+
 inline double charge(const BatteryPart& b, const double* y) {
     return y[b.available] + y[b.bound];
 }

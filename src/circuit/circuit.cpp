@@ -206,12 +206,16 @@ struct Circuit::Impl {
         jump(std::max(now_s, s.t0_s));
     }
 
+    // Where now_s lies in the step at hand; 0 when there is none.
+    double theta() const {
+        const Step& s = stepper->step;
+        return pending ? std::min(std::max((now_s - s.t0_s) / s.h_s, 0.0), 1.0) : 0.0;
+    }
+
     const Shown& show() {
         if (shown) return view;
         if (jumped) stepper->restart(jumped_s, y, guess_V); // a look only: advance() restarts again
-        const Step& s = stepper->step;
-        const double theta = pending ? std::min(std::max((now_s - s.t0_s) / s.h_s, 0.0), 1.0) : 0.0;
-        view.fill(*net, s, theta);
+        view.fill(*net, stepper->step, theta());
         shown = true;
         return view;
     }
@@ -287,7 +291,9 @@ const std::vector<Finding>& Circuit::findings() const {
 }
 
 bool Circuit::quiet() const {
-    return nextAppointment_s(*impl->net) > 1e200 && impl->show().quiet(*impl->net);
+    if (nextAppointment_s(*impl->net) < 1e200) return false;
+    if (impl->jumped) impl->show(); // looks what follows from the jump
+    return nothingToSee(*impl->net, impl->stepper->step, impl->theta());
 }
 
 std::uint64_t Circuit::stateHash() const {

@@ -30,6 +30,7 @@ struct Reading {
     double charge = 0.0;      // battery, 0..1
     double melting = 0.0;     // fuse: 0 cold .. 1 opens
     double brightness = 0.0;  // lamp: light output over rated
+    bool gassing = false;     // battery: driven so far that it gives off gas; keep sparks away
 };
 
 // Why an answer may not mean what it seems. Outcomes, not failures: numbers stay usable unless said.

@@ -178,7 +178,7 @@ private:
         if (now.y[r.weldEnergy] < kWeld_J_per_A * r.rating_A) return false;
         r.welded = true;
         r.armature = Armature::In;
-        set(nc, r.normallyClosed, false);
+        set(nc, false);
         now.say(EventKind::ContactWelded, element, now.at.i[no.branch]);
         return true;
     }
@@ -210,28 +210,28 @@ private:
         switch (r.armature) {
         case Armature::Leaving:
             r.armature = Armature::Crossing;
-            set(nc, r.normallyClosed, false);
+            set(nc, false);
             break;
         case Armature::Crossing:
             r.armature = Armature::Touching;
-            set(no, r.normallyOpen, true);
+            set(no, true);
             now.say(EventKind::PulledIn, element, coil_V);
             break;
         case Armature::Touching:
             r.armature = Armature::Bouncing;
-            set(no, r.normallyOpen, false);
+            set(no, false);
             break;
         case Armature::Bouncing:
             r.armature = Armature::In;
-            set(no, r.normallyOpen, true);
+            set(no, true);
             break;
         case Armature::Letting:
             r.armature = Armature::Returning;
-            set(no, r.normallyOpen, false);
+            set(no, false);
             break;
         case Armature::Returning:
             r.armature = Armature::Rest;
-            set(nc, r.normallyClosed, true);
+            set(nc, true);
             now.say(EventKind::DroppedOut, element, coil_V);
             break;
         default:
@@ -239,7 +239,7 @@ private:
         }
     }
 
-    void set(ContactPart& c, std::uint32_t, bool closed) {
+    void set(ContactPart& c, bool closed) {
         changed = moveContact(c, closed, now.at.i[c.branch], now.time_s) || changed;
     }
 

@@ -20,6 +20,23 @@ void mix(const std::vector<double>& begin,
         out[k] = p.begin * begin[k] + p.middle * middle[k] + p.end * end[k];
 }
 
+// A current or a voltage about to build up, though next to nothing yet, as right after a contact
+// closed on a coil.
+bool somethingBuilds(const Network& net, const Step& s, double theta) {
+    constexpr double kNothing_per_s = 0.1; // A/s, V/s
+    const auto builds = [&](std::uint32_t k) {
+        if (!(std::fabs(s.begin.f[k]) < kNothing_per_s)) return true;
+        return theta > 0.0 && !(std::fabs(s.end.f[k]) < kNothing_per_s);
+    };
+    for (const CoilPart& c : net.coils)
+        if (builds(c.current)) return true;
+    for (const MotorPart& m : net.motors)
+        if (builds(m.current)) return true;
+    for (const CapacitorPart& c : net.capacitors)
+        if (builds(c.voltage)) return true;
+    return false;
+}
+
 } // namespace
 
 void Shown::fill(Network& net, const Step& s, double theta) {
@@ -37,7 +54,6 @@ void Shown::fill(Network& net, const Step& s, double theta) {
         for (std::uint32_t k = 0; k < y.size(); ++k)
             y[k] = s.state(k, theta);
     }
-    f = s.begin.f;
     net.balance(i);
     // What only resists gets its voltage from its current: across little resistance the difference of
     // two node voltages has lost its digits.
@@ -73,6 +89,7 @@ void Shown::describe(const Network& net, const Where& w, Reading& r) const {
         r.temp_K = y[b.temperature];
         const double q = charge(b, y.data());
         r.charge = q < 0.0 ? 0.0 : q > 1.0 ? 1.0 : q;
+        r.gassing = gasses(b, y.data(), -r.current_A);
         break;
     }
     case Kind::Contact:
@@ -129,23 +146,20 @@ std::optional<double> Shown::voltage_V(const Network& net, Node a, Node b) const
     return (volts[j.unknown[a]] - volts[j.unknown[b]]) + (j.offset_V[a] - j.offset_V[b]);
 }
 
-bool Shown::quiet(const Network& net) const {
-    constexpr double kNothing_A = 1e-3, kNothing_K = 0.5;
-    constexpr double kNothing_per_s = 0.1; // A/s, V/s: a current or charge about to build up
-    for (double x : i)
-        if (!(std::fabs(x) < kNothing_A)) return false;
-    const auto builds = [&](std::uint32_t k) { return !(std::fabs(f[k]) < kNothing_per_s); };
-    for (const CoilPart& c : net.coils)
-        if (builds(c.current)) return false;
+bool nothingToSee(const Network& net, const Step& s, double theta) {
+    constexpr double kNothing_A = 1e-3, kNothing_K = 0.5, kNothingMelts = 1e-3;
+    const bool atBegin = theta <= 0.0;
     for (const MotorPart& m : net.motors)
-        if (builds(m.current)) return false;
-    for (const CapacitorPart& c : net.capacitors)
-        if (builds(c.voltage)) return false;
+        if (m.turning != 0) return false;
+    for (std::uint32_t k = 0; k < net.branches.size(); ++k)
+        if (!(std::fabs(atBegin ? s.begin.i[k] : s.current(k, theta)) < kNothing_A)) return false;
+    const auto at = [&](std::uint32_t k) { return atBegin ? s.begin.y[k] : s.state(k, theta); };
     const auto warm = [&](std::uint32_t k) {
-        return !(std::fabs(y[k] - net.netlist.ambient_K) < kNothing_K);
+        return !(std::fabs(at(k) - net.netlist.ambient_K) < kNothing_K);
     };
+    if (somethingBuilds(net, s, theta)) return false;
     for (const MotorPart& m : net.motors)
-        if (m.turning != 0 || warm(m.temperature)) return false;
+        if (warm(m.temperature)) return false;
     for (std::size_t k = 0; k < net.cables.size(); ++k)
         if (warm(net.cables.conductor(k)) || warm(net.cables.sleeve(k))) return false;
     for (const EndPart& e : net.cables.ends)
@@ -154,8 +168,8 @@ bool Shown::quiet(const Network& net) const {
         if (c.warms && warm(c.temperature)) return false;
     for (const LampPart& l : net.lamps)
         if (warm(l.temperature)) return false;
-    for (const FusePart& f0 : net.fuses)
-        if (y[f0.element] > 1e-3) return false;
+    for (const FusePart& f : net.fuses)
+        if (at(f.element) > kNothingMelts) return false;
     return true;
 }
 

@@ -7,6 +7,10 @@
 
 namespace loom::circuit {
 
+// Nothing flows, turns, is warm or is about to flow at theta of the step. Ends at the first that
+// does, and allocates nothing: it is asked in every slice.
+bool nothingToSee(const Network& net, const Step& step, double theta);
+
 class Shown {
 public:
     // Everything at theta (0..1) of the step; the beginning of it when the step has no length.
@@ -14,13 +18,12 @@ public:
 
     Reading reading(const Network& net, const Where& where, std::uint32_t element) const;
     std::optional<double> voltage_V(const Network& net, Node a, Node b) const;
-    bool quiet(const Network& net) const;
 
 private:
     Reading relay(const Network& net, const RelayPart& r) const;
     void describe(const Network& net, const Where& where, Reading& r) const;
 
-    std::vector<double> v, i, volts, y, f, idealCurrent_A;
+    std::vector<double> v, i, volts, y, idealCurrent_A;
     std::vector<std::uint32_t> island;
 };
 

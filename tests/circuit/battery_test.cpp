@@ -172,4 +172,29 @@ TEST_CASE("it runs flat and says so, and stays defined when it is dead") {
     CHECK(std::fabs(circuit.reading(key).voltage_V) < 2.0);
 }
 
+TEST_CASE("B23, B24: charged hard it takes heat, and near full it gasses") {
+    // University Physics m58453: 12.0 V, terminal 16.0 V at 10.0 A is 0.400 ohm and 40.0 W of heat
+    Hand hand;
+    Battery b = battery(1, 0, 0.5);
+    b.full_V = 12.0;
+    b.low_V = 12.0;
+    b.resistance_ohm = 0.4 / 1.25; // half flat adds a quarter
+    const Key key = hand.add(b);
+    hand.add(CurrentSource{0, 1, 10.0});
+    const Circuit circuit(hand.netlist);
+    CHECK(closeRel(circuit.reading(key).voltage_V, 16.0, 1e-6, 0.0));
+    CHECK(closeRel(circuit.reading(key).power_W, -160.0, 1e-6, 0.0));
+
+    Hand charger; // 15 V through 0.1 ohm, as cyclic charging ends (B13: 14.7-15.0 V)
+    const Key full = charger.add(battery(1, 0, 0.9));
+    charger.ohm(0.1, 1, 2);
+    charger.volt(15.0, 2, 0);
+    Circuit charging(charger.netlist);
+    CHECK(!charging.reading(full).gassing);
+    run(charging, 8.0 * 3600.0, 600.0);
+    CHECK(charging.reading(full).gassing);
+    CHECK(charging.reading(full).charge == 1.0);
+    CHECK(std::fabs(charging.reading(full).current_A) < 2.5); // it hardly takes any more
+}
+
 } // namespace loom::circuit

@@ -193,4 +193,27 @@ TEST_CASE("quiet means that nothing is to be seen") {
     CHECK(circuit.quiet());
 }
 
+TEST_CASE(
+    "a contact that has just closed on a coil is not quiet, though hardly anything flows yet") {
+    Hand hand;
+    hand.add(Battery{1, 0});
+    const Key key = hand.contact(1, 2, false);
+    hand.add(Relay{2, 0, 3, 4, 5, 80.0, 0.3, 8.4, 1.2});
+    for (const bool byRewiring : {false, true}) {
+        CAPTURE(byRewiring);
+        Circuit circuit(hand.netlist);
+        run(circuit, 1.0);
+        REQUIRE(circuit.quiet());
+        if (byRewiring) {
+            Hand joined = hand;
+            std::get<Contact>(joined.netlist.elements[1].part).closed = true;
+            circuit.rewire(joined.netlist);
+        } else {
+            circuit.setContact(key, true);
+        }
+        CHECK_FALSE(circuit.quiet());
+        CHECK(firstOf(run(circuit, 0.1), EventKind::PulledIn) != nullptr);
+    }
+}
+
 } // namespace loom::circuit
