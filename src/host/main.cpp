@@ -40,12 +40,13 @@ lesson::Session openCourse() {
     return {builtIn(lesson::builtInCourse()), builtIn(bench::fromJson(freeBench))};
 }
 
-void openGraphics(App& app) {
-    if (!openWindow(app.window)) loom_give_up(SDL_GetError());
+bool openGraphics(App& app) {
+    if (!openWindow(app.window)) return false;
     ImGui::CreateContext();
     ImGui::GetIO().IniFilename = nullptr;
     ImGui_ImplSDL2_InitForOpenGL(app.window.window, app.window.context);
     ImGui_ImplOpenGL3_Init("#version 100");
+    return true;
 }
 
 void turn() {
@@ -70,7 +71,10 @@ double seconds() {
 int main() {
     using namespace loom::host;
     theApp = std::make_unique<App>(openCourse());
-    openGraphics(*theApp);
+    if (!openGraphics(*theApp)) {
+        loom_no_graphics();
+        return 1;
+    }
     Mirror::describeCanvas();
     loom_listen();
     openAtStart(*theApp);

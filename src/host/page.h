@@ -9,6 +9,7 @@ extern "C" {
 void loom_listen();
 void loom_address(const char* name); // the answer is the letter
 void loom_first_frame();
+void loom_no_graphics(); // the page says what that means
 [[noreturn]] void loom_give_up(const char* text);
 
 // storage.js

@@ -131,6 +131,10 @@ mergeInto(LibraryManager.library, {
         performance.mark('loom-first-frame');
     },
 
+    loom_no_graphics: function () {
+        Module['noGraphics']();
+    },
+
     // The program cannot go on; the page's loading panel says why.
     loom_give_up: function (text) {
         abort(UTF8ToString(text));

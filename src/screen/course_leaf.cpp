@@ -89,7 +89,6 @@ Standing standingOf(const Leaf& leaf, const lesson::Exercise& exercise) {
 void addExercise(const Leaf& leaf, Stack& stack, const lesson::Exercise& exercise) {
     const Pen& pen = leaf.inner;
     const Choice choice{"course/" + exercise.id, exercise.title, Begin{exercise.id}};
-    if (leaf.ui.asking == choice.name) return addQuestion(leaf, stack, choice);
     const bool open = leaf.job.exercise == &exercise;
     const float textX = pen.px(40.0f), width = stack.width - textX - pen.px(6.0f);
     const float title = pen.paragraphHeight(Face::Bold, width, exercise.title);
@@ -119,7 +118,7 @@ void addExercise(const Leaf& leaf, Stack& stack, const lesson::Exercise& exercis
             if (open)
                 leaf.ui.coursesOpen = false;
             else
-                choose(leaf, choice);
+                carryOut(leaf, choice); // each job keeps its own bench
         });
     stack.space(pen.px(2.0f));
 }
@@ -127,7 +126,6 @@ void addExercise(const Leaf& leaf, Stack& stack, const lesson::Exercise& exercis
 void addFreeBench(const Leaf& leaf, Stack& stack) {
     const Pen& pen = leaf.inner;
     const Choice choice{"course/free", words("free/title"), Begin{""}};
-    if (leaf.ui.asking == choice.name) return addQuestion(leaf, stack, choice);
     const bool open = !leaf.job.exercise;
     stack.add(pen.px(48.0f), [=, &leaf, &pen](const Rect& at) {
         const Rect box = shrunk(
@@ -138,7 +136,7 @@ void addFreeBench(const Leaf& leaf, Stack& stack) {
         if (open)
             leaf.ui.coursesOpen = false;
         else
-            choose(leaf, choice);
+            carryOut(leaf, choice);
     });
 }
 
