@@ -61,5 +61,7 @@ void begin(App& app, const std::string& exercise);
 // A file of the learner's. One that cannot be read changes nothing but the notice.
 void openFile(App& app, const std::string& name, const std::string& text);
 void saveFile(const App& app);
+// Another document is on the bench: nothing of the old one stays in the hand or on the card.
+void lookAfresh(App& app);
 
 } // namespace loom::host

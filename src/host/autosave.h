@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Keeps the attempt on the bench in the browser as it is worked on. follow() an attempt when it
 // comes on the bench, look() after every frame; nothing else need ask for a save. A document is an
-// exercise's id, "free", "file" (an opened file) or "bench:NAME" (one built into the program).
+// exercise's id, "free", "file" (an opened file), "bench:NAME" (one built into the program) or
+// "handed:NAME" (somebody else's, see handover.h).
 #pragma once
 
 #include "attempt/attempt.h"

@@ -2,6 +2,7 @@
 // What the page calls, in the order of page.js, storage.js, files.js and mirror.js.
 #include "bench/file.h"
 #include "host/app.h"
+#include "host/handover.h"
 #include "host/letter.h"
 #include "host/page.h"
 #include "screen/sentences.h"
@@ -157,6 +158,16 @@ CALLED void loom_file_read(int works) {
     }
     screen::showNotice(app().room, screen::words("open/file-unreadable", {file}));
     wake(app());
+}
+
+// --- link.js
+
+CALLED void loom_link_made(int how) {
+    linkMade(app(), static_cast<LinkMade>(how));
+}
+
+CALLED void loom_link_read() {
+    linkRead(app(), takeLetter());
 }
 
 // --- mirror.js

@@ -3,6 +3,7 @@
 #include "attempt/record_file.h"
 #include "bench/file.h"
 #include "host/app.h"
+#include "host/handover.h"
 #include "host/letter.h"
 #include "host/page.h"
 #include "screen/sentences.h"
@@ -22,17 +23,6 @@ std::string fromAddress(const char* name) {
 
 void notice(App& app, std::string sentence) {
     screen::showNotice(app.room, std::move(sentence));
-}
-
-// Another document is on the bench: nothing of the old one stays in the hand or on the card.
-void lookAfresh(App& app) {
-    const std::string said = app.room.bench.notice;
-    app.room.bench = {};
-    app.room.items.letGo();
-    app.room.bench.notice = said;
-    app.clock.rest(seconds());
-    app.ready = true;
-    wake(app);
 }
 
 // One of assets/benches; false when there is none of that name or it cannot be read.
@@ -73,6 +63,16 @@ std::optional<bench::Refusal> takeUp(App& app, const std::string& text) {
 
 } // namespace
 
+void lookAfresh(App& app) {
+    const std::string said = app.room.bench.notice;
+    app.room.bench = {};
+    app.room.items.letGo();
+    app.room.bench.notice = said;
+    app.clock.rest(seconds());
+    app.ready = true;
+    wake(app);
+}
+
 void openAtStart(App& app) {
     std::string wanted = fromAddress("exercise");
     const std::string bench = fromAddress("bench");
@@ -86,7 +86,8 @@ void openAtStart(App& app) {
 }
 
 void documentRead(App& app, const std::string& document, const std::string& text) {
-    if (app.ready) app.autosave.writeChanges(app.session.attempt());
+    const bool atStart = !app.ready;
+    if (!atStart) app.autosave.writeChanges(app.session.attempt());
     std::string opened = document;
     bool read = false;
     if (!text.empty()) {
@@ -104,6 +105,7 @@ void documentRead(App& app, const std::string& document, const std::string& text
     if (!read) opened = startAfresh(app, opened);
     app.autosave.follow(opened, app.session.attempt());
     lookAfresh(app);
+    if (atStart) loom_link_look();
 }
 
 void begin(App& app, const std::string& exercise) {
@@ -112,6 +114,10 @@ void begin(App& app, const std::string& exercise) {
     const bool same = open != nullptr ? open->id == exercise : exercise.empty();
     if (!same) {
         loom_storage_read(exercise.c_str());
+        return;
+    }
+    if (open != nullptr && document.rfind(handed, 0) == 0) {
+        loom_storage_read(exercise.c_str()); // from somebody's bench back to the learner's own
         return;
     }
     if (open == nullptr && document != "free") {
@@ -124,13 +130,31 @@ void begin(App& app, const std::string& exercise) {
     lookAfresh(app);
 }
 
+namespace {
+
+// Nothing when the text is no attempt at all; what is wrong with it when it is a damaged one.
+std::optional<bench::Outcome<attempt::Record>> attemptIn(const std::string& text) {
+    auto record = attempt::recordFromJson(text);
+    if (record) return record;
+    const bench::Why why = record.refusal().why;
+    if (why == bench::Why::WrongFormat || why == bench::Why::NotJson) return std::nullopt;
+    return record;
+}
+
+} // namespace
+
 void openFile(App& app, const std::string& name, const std::string& text) {
     wake(app);
-    const auto bench = bench::fromJson(text);
-    if (!bench) {
-        notice(app, screen::words("open/file-refused", {name, screen::sentence(bench.refusal())}));
+    const auto refuse = [&](const bench::Refusal& refusal) {
+        notice(app, screen::words("open/file-refused", {name, screen::sentence(refusal)}));
+    };
+    if (const auto record = attemptIn(text)) {
+        if (!*record) return refuse(record->refusal());
+        if (const auto refused = takeUpHanded(app, record->value())) refuse(*refused);
         return;
     }
+    const auto bench = bench::fromJson(text);
+    if (!bench) return refuse(bench.refusal());
     app.autosave.writeChanges(app.session.attempt());
     app.session.openBench(bench.value());
     app.autosave.follow("file", app.session.attempt());

@@ -2,6 +2,7 @@
 // One turn of the loop: input, the model up to now, the screen, what the learner asked for, the
 // graphics. The loop rests when no further frame is wanted.
 #include "host/app.h"
+#include "host/handover.h"
 #include "host/page.h"
 #include "host/typefaces.h"
 #include "screen/sentences.h"
@@ -102,6 +103,8 @@ void apply(App& app, const screen::Intents& intents) {
         if (const auto* begun = std::get_if<screen::Begin>(&intent)) begin(app, begun->exercise);
         if (std::holds_alternative<screen::SaveBench>(intent)) saveFile(app);
         if (std::holds_alternative<screen::OpenBench>(intent)) loom_files_choose();
+        if (const auto* over = std::get_if<screen::HandOver>(&intent))
+            over->asLink ? handOverLink(app) : handOverFile(app);
     }
     if (!intents.empty()) wake(app);
     app.autosave.look(app.session.attempt());

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The functions of page.js, storage.js, files.js and mirror.js, as C sees them. What they call in
+// The functions of page.js, storage.js, files.js, link.js and mirror.js, as C sees them. What they call in
 // turn is exported where it is defined; look for EMSCRIPTEN_KEEPALIVE. Strings are UTF-8 and are
 // copied before the call returns.
 #pragma once
@@ -24,6 +24,10 @@ void loom_storage_check(const char* document, int mark);
 // files.js
 void loom_files_choose();
 void loom_files_save(const char* name, const char* text);
+
+// link.js
+void loom_link_make(const char* text);
+void loom_link_look();
 
 // mirror.js
 void loom_mirror_show(const char* items);

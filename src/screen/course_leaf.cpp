@@ -171,6 +171,8 @@ void drawCourseLeaf(const Leaf& leaf, const Rect& area) {
     addButton(leaf, stack, {"paper/restart", words("course/restart"), Begin{id}}, true);
     addButton(leaf, stack, {"paper/save", words("course/save"), SaveBench{}}, false);
     addButton(leaf, stack, {"paper/open", words("course/file"), OpenBench{}}, true);
+    addButton(leaf, stack, {"paper/hand-over", words("course/hand-over"), HandOver{false}}, false);
+    addButton(leaf, stack, {"paper/link", words("course/link"), HandOver{true}}, false);
     drawColumn(leaf, area, stack);
 }
 

@@ -59,7 +59,11 @@ struct SaveBench {}; // download *.loom.json
 
 struct OpenBench {}; // choose a file
 
-using Intent = std::variant<Do, Begin, SaveBench, OpenBench>;
+struct HandOver {
+    bool asLink = false;
+}; // the attempt, to somebody else
+
+using Intent = std::variant<Do, Begin, SaveBench, OpenBench, HandOver>;
 using Intents = std::vector<Intent>;
 
 } // namespace loom::screen
