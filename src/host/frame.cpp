@@ -103,6 +103,12 @@ void apply(App& app, const screen::Intents& intents) {
         if (const auto* begun = std::get_if<screen::Begin>(&intent)) begin(app, begun->exercise);
         if (std::holds_alternative<screen::SaveBench>(intent)) saveFile(app);
         if (std::holds_alternative<screen::OpenBench>(intent)) loom_files_choose();
+        if (const auto* file = std::get_if<screen::SaveText>(&intent))
+            loom_files_save(file->name.c_str(), file->text.c_str());
+        if (const auto* wish = std::get_if<screen::Watch>(&intent))
+            app.session.watch(wish->quantity);
+        if (const auto* wish = std::get_if<screen::Unwatch>(&intent))
+            app.session.unwatch(wish->quantity);
         if (const auto* over = std::get_if<screen::HandOver>(&intent))
             over->asLink ? handOverLink(app) : handOverFile(app);
     }

@@ -12,12 +12,17 @@ Session::Session(std::vector<Exercise> course, bench::Bench bench)
     begin("");
 }
 
+void Session::watch(const attempt::Quantity& quantity) {
+    if (traced.watch(quantity)) traced.sample(*sitting);
+}
+
 bool Session::begin(const std::string& exercise) {
     const auto it = std::find_if(
         exercises.begin(), exercises.end(), [&](const Exercise& e) { return e.id == exercise; });
     if (it == exercises.end() && !exercise.empty()) return false;
     judged.reset();
     hints.clear();
+    traced.forget();
     if (it == exercises.end()) {
         open.reset();
         sitting.emplace(freeBench);
@@ -72,7 +77,12 @@ std::optional<bench::Refusal> Session::ask(const attempt::Command& command) {
 
 void Session::advance(std::int64_t slices) {
     const bool stands = judged && !verdictIsStale();
-    sitting->advance(slices);
+    while (slices > 0) {
+        const std::int64_t step = traced.idle() || sitting->quiet() ? slices : 1;
+        sitting->advance(step);
+        traced.sample(*sitting);
+        slices -= step;
+    }
     if (stands) judgedRevision = sitting->revision();
 }
 

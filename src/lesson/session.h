@@ -5,6 +5,7 @@
 #pragma once
 
 #include "attempt/attempt.h"
+#include "attempt/trace.h"
 #include "lesson/exercise.h"
 #include "lesson/verdict.h"
 
@@ -37,6 +38,12 @@ public:
 
     const attempt::Attempt& attempt() const { return *sitting; }
 
+    // Quantities over time, sampled by advance(); empty again when another attempt is opened.
+    const attempt::Trace& trace() const { return traced; }
+
+    void watch(const attempt::Quantity& quantity); // from now on
+    void unwatch(const attempt::Quantity& quantity) { traced.unwatch(quantity); }
+
     // Of the last check; none before it. Stale once the bench has changed since.
     const std::optional<Verdict>& verdict() const { return judged; }
 
@@ -49,6 +56,7 @@ private:
     bench::Bench freeBench;
     std::optional<std::size_t> open;
     std::optional<attempt::Attempt> sitting;
+    attempt::Trace traced;
     std::optional<Verdict> judged;
     std::uint64_t judgedRevision = 0;
     std::set<std::string> hints;

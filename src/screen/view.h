@@ -4,6 +4,7 @@
 #pragma once
 
 #include "attempt/command.h"
+#include "attempt/trace.h"
 #include "imgui.h"
 #include "lesson/session.h"
 #include "screen/items.h"
@@ -59,11 +60,24 @@ struct SaveBench {}; // download *.loom.json
 
 struct OpenBench {}; // choose a file
 
+struct SaveText {
+    std::string name, text;
+}; // download a file of text
+
+struct Watch {
+    attempt::Quantity quantity;
+}; // trace it
+
+struct Unwatch {
+    attempt::Quantity quantity;
+};
+
 struct HandOver {
     bool asLink = false;
 }; // the attempt, to somebody else
 
-using Intent = std::variant<Do, Begin, SaveBench, OpenBench, HandOver>;
+using Intent =
+    std::variant<Do, Begin, SaveBench, OpenBench, HandOver, SaveText, Watch, Unwatch>;
 using Intents = std::vector<Intent>;
 
 } // namespace loom::screen

@@ -50,6 +50,7 @@ public:
     screen::RoomUi ui;
     std::string lastRefusal;
     bool saved = false, opened = false; // asked for
+    std::vector<screen::SaveText> texts; // files asked for
     double clock_s = 0.0;
 
 private:
