@@ -11,6 +11,8 @@ namespace loom::circuit {
 // pull-in current, and for a motor the current this voltage drives into it at rest.
 constexpr double kPlainRelative = 1e-6; // of coils, inductors and capacitors
 constexpr double kElectricRelative = 1e-5, kElectricAbsolute = 1e-5, kMotorAbsolute_V = 2.4e-4;
+// Of melting. The body is slow, so it costs few steps, and late: what it is off shows at the end.
+constexpr double kElementAbsolute = 2e-6, kBodyAbsolute = 2e-8;
 
 struct NetworkBuilder {
     Network& net;
@@ -159,8 +161,10 @@ struct NetworkBuilder {
     Where operator()(const Fuse& p) {
         FusePart f = makeFuse(p);
         f.branch = branch(p.a, p.b);
-        f.element = net.states.add(0.0, 2e-6, 1e-6);
-        f.body = net.states.add(0.0, 1e-6, 1e-6);
+        f.element = net.states.add(0.0, kElementAbsolute, 0.0);
+        f.body = net.states.add(0.0, kBodyAbsolute, 0.0);
+        net.states.creeping.push_back({f.element, f.g1 / f.c1_s});
+        net.states.creeping.push_back({f.body, (f.g1 + f.g2) / f.c2_s});
         if (p.blown) f.gap.phase = GapPhase::Open;
         net.fuses.push_back(f);
         net.fuseOf.push_back(current);
@@ -216,6 +220,8 @@ struct NetworkBuilder {
         m.inertia_kg_m2 = p.inertia_kg_m2;
         m.viscous_Nms = p.viscous_Nms;
         m.drag_Nm = p.friction_Nm + p.load_Nm;
+        const double braked = p.constant_Vs * p.constant_Vs / p.resistance_ohm + p.viscous_Nms;
+        net.states.creeping.push_back({m.speed, braked / p.inertia_kg_m2});
         const double size = p.constant_Vs * p.constant_Vs / p.resistance_ohm;
         m.heat_J_per_K = std::max(1.0, kMotorHeat * size);
         m.loss_W_per_K = std::max(0.01, kMotorLoss * size);
@@ -263,6 +269,13 @@ struct NetworkBuilder {
         // A sleeve follows its conductor, more smoothly: it needs no control of its own.
         net.states.controlled = net.states.value.size();
         net.cables.firstSleeve = warmRun(net.cables.size());
+        for (std::uint32_t k = 0; k < net.cables.size(); ++k) {
+            const CableValues& v = net.cables.values[k];
+            const double inner = v.inner_W_per_K, all = inner + v.outer_W_per_K;
+            net.states.creeping.push_back(
+                {net.cables.conductor(k), inner / v.heatConductor_J_per_K});
+            net.states.creeping.push_back({net.cables.sleeve(k), all / v.heatSleeve_J_per_K});
+        }
     }
 
     // Numbers the unknowns in the order of their elimination.

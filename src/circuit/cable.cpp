@@ -89,7 +89,6 @@ double wornEnds_ohm(const Cables& c, std::size_t cable, const double* y) {
 void restamp(Cables& c, std::size_t k, const double* y, double worn_ohm) {
     const double copper = c.values[k].copper_ohm * copperFactor(y[c.conductor(k)]);
     c.stampedAt_K[k] = y[c.conductor(k)];
-    c.heating_ohm[k] = copper;
     c.stamped_ohm[k] = copper + c.values[k].soundEnds_ohm + worn_ohm;
     c.stamped_S[k] = 1.0 / c.stamped_ohm[k];
 }
@@ -152,7 +151,6 @@ void warmEnds(const Cables& c, Stage& s) {
 void warmAll(Cables& c, Stage& s) {
     const std::size_t n = c.size();
     const double* const __restrict i = s.i + c.firstBranch;
-    const double* const __restrict r = c.heating_ohm.data();
     const double* const __restrict k11 = c.k11.data();
     const double* const __restrict k12 = c.k12.data();
     const double* const __restrict k21 = c.k21.data();
@@ -166,11 +164,16 @@ void warmAll(Cables& c, Stage& s) {
     double* const __restrict f1 = s.f + c.firstConductor;
     double* const __restrict f2 = s.f + c.firstSleeve;
     double* const __restrict off = c.off_K.data();
+    const double* const __restrict r20 = c.copper_ohm.data();
     const double perA = 1.0 / s.a_s, ambient = s.ambient_K;
+    const double factor = 1.0 + kCopperPerK * (ambient - kReference_K);
     for (std::size_t k = 0; k < n; ++k) {
-        const double p = i[k] * i[k] * r[k];
         const double t0 = base1[k] - ambient, s0 = base2[k] - ambient;
-        const double t = k11[k] * t0 + k12[k] * s0 + h1[k] * p;
+        const double still = k11[k] * t0 + k12[k] * s0, cold_W = i[k] * i[k] * r20[k];
+        // Heats by the resistance at the temperature found, not the one stamped: two rounds.
+        const double almost = still + h1[k] * cold_W * (factor + kCopperPerK * (y1[k] - ambient));
+        const double p = cold_W * (factor + kCopperPerK * almost);
+        const double t = still + h1[k] * p;
         const double sl = k21[k] * t0 + k22[k] * s0 + h2[k] * p;
         off[k] = std::fabs(ambient + t - y1[k]);
         y1[k] = ambient + t;
@@ -231,20 +234,12 @@ double sleeveThreshold_K(double limit_K, Sleeve state) {
 
 void Cables::add(const CableValues& v) {
     values.push_back(v);
+    copper_ohm.push_back(v.copper_ohm);
     state.push_back(Sleeve::Sound);
     nextEvent_K.push_back(0.0);
     parted.emplace_back();
-    for (std::vector<double>* each : {&stamped_ohm,
-                                      &stamped_S,
-                                      &stampedAt_K,
-                                      &heating_ohm,
-                                      &off_K,
-                                      &k11,
-                                      &k12,
-                                      &k21,
-                                      &k22,
-                                      &h1,
-                                      &h2})
+    for (std::vector<double>* each :
+         {&stamped_ohm, &stamped_S, &stampedAt_K, &off_K, &k11, &k12, &k21, &k22, &h1, &h2})
         each->push_back(0.0);
     setState(size() - 1, Sleeve::Sound);
 }

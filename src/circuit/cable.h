@@ -79,10 +79,10 @@ struct Cables {
     std::vector<EndPart> ends;
 
     std::vector<double> stamped_ohm, stamped_S; // of the whole cable
-    std::vector<double> stampedAt_K,
-        heating_ohm;           // for that conductor temperature; its copper alone
-    std::vector<double> off_K; // conductor against what was expected
-    bool fresh = true;         // all stamped anew, the branches not yet
+    std::vector<double> stampedAt_K;            // for that conductor temperature
+    std::vector<double> off_K;                  // conductor against what was expected
+    std::vector<double> copper_ohm;             // of values, at 20 C
+    bool fresh = true;                          // all stamped anew, the branches not yet
     // Solution of the two heat equations for the stage weight below, as in cable.cpp.
     std::vector<double> k11, k12, k21, k22, h1, h2;
     double preparedFor_s = -1.0;

@@ -26,11 +26,18 @@ Style styleOf(FuseStyle style) {
 
 void heat(const FusePart& f, double i, Stage& s) {
     const double a = s.a_s, n = i / f.rating_A;
-    const double p = f.gap.closed() ? n * n * f.stamped_ohm / f.cold_ohm : 0.0;
     const double m11 = f.c1_s + a * f.g1, m22 = f.c2_s + a * (f.g1 + f.g2), m12 = a * f.g1;
-    const double r1 = f.c1_s * s.base[f.element] + a * p, r2 = f.c2_s * s.base[f.body];
+    const double cold = f.gap.closed() ? n * n : 0.0; // heat at x1 = 0
     const double perDet = 1.0 / (m11 * m22 - m12 * m12);
-    const double x1 = (r1 * m22 + m12 * r2) * perDet, x2 = (m11 * r2 + m12 * r1) * perDet;
+    const double r2 = f.c2_s * s.base[f.body];
+    // x1 = still + gain p,  p = cold (1 + rise x1): with the resistance found, not the one stamped,
+    // whose last digits are many milliseconds of a slow fuse.
+    const double still = (f.c1_s * s.base[f.element] * m22 + m12 * r2) * perDet;
+    const double gain = a * m22 * perDet, feedback = gain * cold * kRise;
+    const double expected = s.y[f.element] > 0.0 ? s.y[f.element] : 0.0;
+    const double x1 = feedback < 0.5 ? (still + gain * cold) / (1.0 - feedback)
+                                     : still + gain * cold * (1.0 + kRise * expected);
+    const double p = cold * (1.0 + kRise * x1), x2 = (r2 + m12 * x1) / m22;
     s.y[f.element] = x1;
     s.y[f.body] = x2;
     s.f[f.element] = (p - f.g1 * (x1 - x2)) / f.c1_s;

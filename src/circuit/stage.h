@@ -99,12 +99,21 @@ inline double lazySlope_S(double factored_S, double found_S) {
                                                                                : found_S;
 }
 
+// A state that creeps up to a limit, so that the least error in it is a long time: it is taken from
+// the third-order formula that the error of a step is measured with (stepper.h). rate_per_s: how fast
+// it forgets, 1/s.
+struct Creeping {
+    std::uint32_t state = 0;
+    double rate_per_s = 0.0;
+};
+
 // All states of a circuit, one array. kUncontrolled as tolerance leaves a state out of the control.
 constexpr double kUncontrolled = 1e300;
 
 struct States {
     std::vector<double> value, absolute, relative;
     std::size_t controlled = 0; // the first so many are
+    std::vector<Creeping> creeping;
 
     std::uint32_t add(double initial, double absoluteTolerance, double relativeTolerance) {
         value.push_back(initial);

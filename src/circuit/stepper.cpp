@@ -80,7 +80,22 @@ double Stepper::attempt(double h) {
     const Network::Outcome second = net.stage(kD * h, step.t0_s + h, base.data(), e);
     settled = second.agreed;
     if (!settled) return -1.0;
-    return std::max({errorNorm() / tolerance, first.drift, second.drift});
+    const double error = errorNorm();
+    sharpen();
+    return std::max({error / tolerance, first.drift, second.drift});
+}
+
+void Stepper::sharpen() {
+    const double* const f0 = step.begin.f.data();
+    const double* const f1 = step.middle.f.data();
+    const double* const f2 = step.end.f.data();
+    double* const y = step.end.y.data();
+    const double h = step.h_s;
+    for (const Creeping& c : net.states.creeping) {
+        const std::uint32_t k = c.state;
+        const double z = h * c.rate_per_s;
+        y[k] += h * (kE0 * f0[k] + kE1 * f1[k] + kE2 * f2[k]) / (1.0 + 0.05 * z * z);
+    }
 }
 
 double Stepper::errorNorm() const {

@@ -142,7 +142,7 @@ TEST_CASE("a cable split in two equal halves changes nothing beyond tolerance") 
         CHECK_CLOSE(
             halves.volts(halfKey) + halves.volts(otherHalf), whole.volts(wholeKey), 1e-5, 1e-6);
         CHECK_CLOSE(halves.see(halfKey).temp_K, whole.see(wholeKey).temp_K, 1e-5, 0.0);
-        CHECK(halves.see(halfKey).temp_K == halves.see(otherHalf).temp_K);
+        CHECK_CLOSE(halves.see(halfKey).temp_K, halves.see(otherHalf).temp_K, 1e-12, 0.0);
         for (const Event& e : whole.events) {
             if (e.element != wholeKey) continue;
             CAPTURE(int(e.kind));
