@@ -6,6 +6,7 @@
 #include "screen/art/label_art.h"
 #include "screen/art/picture.h"
 #include "screen/art/route.h"
+#include "screen/meter.h"
 #include "screen/view.h"
 
 #include <optional>
@@ -44,6 +45,10 @@ struct NewCable {
     bench::TerminalRef from;
 }; // cut from the chosen reel
 
+struct ProbeInHand {
+    int which = 0;
+}; // 0 red, 1 black: of the meter
+
 using Hand = std::variant<std::monostate,
                           FromTray,
                           ReadyMade,
@@ -51,7 +56,12 @@ using Hand = std::variant<std::monostate,
                           KeyInHand,
                           PartInHand,
                           EndInHand,
-                          NewCable>;
+                          NewCable,
+                          ProbeInHand>;
+
+// Which tool of the wall is in use. With one that makes ends, a tap on an end or a terminal opens the
+// close-up; everything else stays as with the hand.
+enum class Tool { BareHand, Strip, Driver, Spanner, Meter, Marker };
 
 // What the card shows.
 using Chosen = std::variant<std::monostate, bench::PartId, bench::CableId, bench::TerminalRef>;
@@ -80,13 +90,14 @@ struct SceneCache {
     std::vector<art::LabelSpot> labels;
     std::vector<bench::TerminalRef> takers; // terminals that take what is in the hand
     std::uint64_t takersKey = 0;
-    art::BoardView board;                   // of the frame drawn last
+    art::BoardView board; // of the frame drawn last
 };
 
 struct BenchUi {
     Camera camera;
     Hand hand;
     bool carried = false; // held by a pressed pointer (drag); false: picked up by a tap or key
+    Tool tool = Tool::BareHand;
     Chosen chosen;
     std::size_t reel = 0;                    // index into the kit's reels
     std::optional<bench::PartId> heldButton; // a push button held down
@@ -95,6 +106,7 @@ struct BenchUi {
     std::string notice;   // a refusal in words, until the next act
     ImVec2 hand_px{0, 0}; // where the hand is: the pointer, or the item the keys are on
     ImVec2 pinchFrom{0, 0};
+    MeterUi meter;
     SceneCache scene;
 };
 

@@ -19,6 +19,8 @@ struct FurnitureUi {
     bool eventsOpen = false;    // the whole list of happenings
     bool helpOpen = false;
     bool coursesOpen = false;   // the leaf on which another exercise is chosen
+    bool traceOpen = false;     // quantities against time
+    std::string wantLeaf;       // a leaf of the paper that was asked for from elsewhere: "sheet"
     bool motionPaused = false;  // what moves by itself stands still, as under reduced motion
 
     float trayScroll = 0.0f, eventsScroll = 0.0f, paperScroll = 0.0f, helpScroll = 0.0f;
@@ -55,6 +57,9 @@ void drawRail(const View& view,
               art::PictureStore& pictures,
               ImDrawList* list,
               Intents& out);
+// Closer, further, whole, still: a small group in the board's corner. Draw before the card.
+void drawViewControls(
+    const View& view, Items& items, FurnitureUi& ui, BenchUi& bench, ImDrawList* list);
 // Readings and actions of the chosen part, cable or terminal, beside it on the board.
 void drawCard(const View& view, Items& items, BenchUi& bench, ImDrawList* list, Intents& out);
 void drawHelp(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list);

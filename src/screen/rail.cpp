@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The wall of tools: the hand, what helps to see (closer, further, whole, still), and the hook with
-// the isolator's key. Upright at the right, or as a row under the board.
+// The wall of tools, and the hook with the isolator's key. Upright at the right, or as a row under
+// the board. What helps to see is in view_controls.cpp.
 #include "screen/art/part_art.h"
 #include "screen/furniture.h"
 #include "screen/sentences.h"
@@ -8,91 +8,32 @@
 #include "screen/widgets.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <optional>
 
 namespace loom::screen {
 namespace {
 
-struct Icon {
-    const Pen& pen;
-    ImVec2 centre;
-    ImU32 colour;
-
-    ImVec2 at(float x, float y) const { return {centre.x + pen.px(x), centre.y + pen.px(y)}; }
-
-    void line(float x1, float y1, float x2, float y2, float wide = 4.0f) const {
-        const ImVec2 a = at(x1, y1), b = at(x2, y2);
-        pen.list->AddLine(a, b, colour, pen.px(wide));
-        pen.list->AddCircleFilled(a, pen.px(wide * 0.5f), colour);
-        pen.list->AddCircleFilled(b, pen.px(wide * 0.5f), colour);
-    }
+// What hangs on the wall, top to bottom. `picture` is its drawing under assets.
+struct Hung {
+    const char *name, *label, *said, *picture;
+    std::optional<Tool> tool; // nothing: pressing it does something at once
 };
 
-// An open hand: palm, three fingers and a thumb at each side.
-void drawHand(const Icon& icon) {
-    icon.line(-10, 18, -13, -1);
-    icon.line(-10, 18, 10, 18);
-    icon.line(10, 18, 13, -5);
-    icon.line(-6, 1, -6, -16);
-    icon.line(0, 0, 0, -19);
-    icon.line(6, 1, 6, -16);
-}
+constexpr int hungCount = 7;
 
-void drawLens(const Icon& icon, bool closer) {
-    icon.pen.list->AddCircle(
-        icon.at(-3, -3), icon.pen.px(12.0f), icon.colour, 0, icon.pen.px(3.4f));
-    icon.line(7, 7, 14, 14, 5.0f);
-    icon.line(-8, -3, 2, -3, 3.0f);
-    if (closer) icon.line(-3, -8, -3, 2, 3.0f);
-}
-
-// The four corners of the board.
-void drawCorners(const Icon& icon) {
-    for (const float x : {-1.0f, 1.0f})
-        for (const float y : {-1.0f, 1.0f}) {
-            icon.line(15 * x, 11 * y, 15 * x, 4 * y, 3.2f);
-            icon.line(15 * x, 11 * y, 7 * x, 11 * y, 3.2f);
-        }
-}
-
-void drawStill(const Icon& icon, bool still) {
-    if (still) {
-        icon.pen.list->AddTriangleFilled(
-            icon.at(-8, -12), icon.at(12, 0), icon.at(-8, 12), icon.colour);
-        return;
-    }
-    icon.line(-6, -10, -6, 10, 5.0f);
-    icon.line(6, -10, 6, 10, 5.0f);
-}
-
-struct Tool {
-    const char *name, *key, *said;
-    int icon; // 0 hand, 1 closer, 2 further, 3 whole, 4 still
-};
-
-constexpr Tool tools[] = {
-    {"rail/hand", "rail/hand", "rail/hand-said", 0},
-    {"rail/zoom-in", "rail/closer", "rail/closer-said", 1},
-    {"rail/zoom-out", "rail/further", "rail/further-said", 2},
-    {"rail/fit", "rail/whole", "rail/whole-said", 3},
-    {"rail/still", "rail/still", "rail/still-said", 4},
-};
-
-constexpr int toolCount = 5;
-
-void drawIcon(const Icon& icon, int which, bool still) {
-    switch (which) {
-    case 0:
-        return drawHand(icon);
-    case 1:
-        return drawLens(icon, true);
-    case 2:
-        return drawLens(icon, false);
-    case 3:
-        return drawCorners(icon);
-    default:
-        return drawStill(icon, still);
-    }
+const std::array<Hung, hungCount>& hung() {
+    static const std::array<Hung, hungCount> all{{
+        {"rail/hand", "rail/hand", "rail/hand-said", "tools/hand", Tool::BareHand},
+        {"rail/strip", "rail/strip", "rail/strip-said", "tools/strip", Tool::Strip},
+        {"rail/driver", "rail/driver", "rail/driver-said", "tools/driver", Tool::Driver},
+        {"rail/spanner", "rail/spanner", "rail/spanner-said", "tools/spanner", Tool::Spanner},
+        {"rail/meter", "rail/meter", "rail/meter-said", "tools/meter", Tool::Meter},
+        {"rail/marker", "rail/marker", "rail/marker-said", "tools/marker", Tool::Marker},
+        {"rail/trace", "rail/trace", "rail/trace-said", "tools/trace", std::nullopt},
+    }};
+    return all;
 }
 
 struct Rail {
@@ -100,16 +41,23 @@ struct Rail {
     Items& items;
     FurnitureUi& ui;
     BenchUi& bench;
+    art::PictureStore& pictures;
     const Pen& pen;
+    Intents& out;
     bool upright = true;
 
-    // Letters under the icon when there is height for both.
-    void tile(const Tool& tool, const Rect& at) const {
-        const bool still = ui.motionPaused;
-        const bool chosen = tool.icon == 0 || (tool.icon == 4 && still);
-        const std::string label = words(tool.icon == 4 && still ? "rail/moving" : tool.key);
-        const std::string said = words(tool.icon == 4 && still ? "rail/moving-said" : tool.said);
-        const Touch touch = items.add(tool.name, said, Zone::Rail, at);
+    bool isOut(const Hung& thing) const {
+        if (!thing.tool) return ui.traceOpen;
+        if (*thing.tool == Tool::Meter) return view.session->attempt().bench().meter.has_value();
+        return *thing.tool == bench.tool;
+    }
+
+    // Letters under the picture when there is height for both.
+    void tile(const Hung& thing, const Rect& at) const {
+        const bool chosen = isOut(thing);
+        const std::string said = words(thing.said);
+        const Touch touch =
+            items.add(thing.name, chosen ? words("spoken/chosen", {said}) : said, Zone::Rail, at);
         if (chosen || touch.hot || touch.down)
             pen.list->AddRectFilled(at.min,
                                     at.max,
@@ -119,32 +67,31 @@ struct Rail {
                                     pen.px(9.0f));
         if (chosen)
             pen.list->AddRect(at.min, at.max, tone::attention, pen.px(9.0f), 0, pen.px(2.0f));
-        const bool lettered = at.height() >= pen.px(56.0f);
-        const float iconY =
-            lettered ? at.min.y + (at.height() - pen.px(20.0f)) * 0.5f : at.centre().y;
-        drawIcon({pen, {at.centre().x, iconY}, tone::onRoom}, tool.icon, still);
+        const bool lettered = at.height() >= pen.px(60.0f);
+        const float letters = lettered ? pen.px(20.0f) : 0.0f;
+        const float side = std::min(pen.px(46.0f), at.height() - letters - pen.px(6.0f));
+        pictures.drawFitted(pen.list,
+                            thing.picture,
+                            {at.centre().x, at.min.y + (at.height() - letters) * 0.5f},
+                            side);
         if (lettered)
             pen.centred(Face::Bold,
-                        {at.centre().x, at.max.y - pen.px(14.0f)},
+                        {at.centre().x, at.max.y - pen.px(13.0f)},
                         tone::onRoom,
-                        pen.cut(Face::Bold, label, at.width() - pen.px(2.0f)));
+                        pen.cut(Face::Bold, words(thing.label), at.width() - pen.px(2.0f)));
         if (touch.focused) drawFocusRing(pen.list, shrunk(at, 3.0f), pen.px(9.0f));
-        if (touch.clicked) use(tool);
+        if (touch.clicked) use(thing);
     }
 
-    void use(const Tool& tool) const {
-        switch (tool.icon) {
-        case 0:
-            return letGo(bench);
-        case 1:
-            return zoomBy(bench, 1.25);
-        case 2:
-            return zoomBy(bench, 0.8);
-        case 3:
-            return fitBoard(bench);
-        default:
-            ui.motionPaused = !ui.motionPaused;
+    void use(const Hung& thing) const {
+        if (!thing.tool) {
+            ui.traceOpen = !ui.traceOpen;
+            return;
         }
+        if (*thing.tool == Tool::Meter) return;
+        letGo(bench);
+        bench.tool = *thing.tool;
+        if (bench.tool == Tool::Marker) ui.wantLeaf = "sheet";
     }
 };
 
@@ -232,31 +179,32 @@ void drawRail(const View& view,
               Items& items,
               FurnitureUi& ui,
               BenchUi& bench,
-              art::PictureStore&,
+              art::PictureStore& pictures,
               ImDrawList* list,
-              Intents&) {
+              Intents& out) {
     const Pen pen(view, list);
     const Rect& wall = view.layout.rail;
     drawPanel(list, wall, pen.px(10.0f));
-    const Rail rail{view, items, ui, bench, pen, wall.height() > wall.width()};
+    const bool upright = wall.height() > wall.width();
+    const Rail rail{view, items, ui, bench, pictures, pen, out, upright};
     const float pad = pen.px(6.0f), gap = pen.px(4.0f);
-    if (rail.upright) {
-        const float keyHeight = std::min(pen.px(116.0f), wall.height() * 0.26f);
+    if (upright) {
+        const float keyHeight = std::min(pen.px(116.0f), wall.height() * 0.2f);
         const float room = wall.height() - 3.0f * pad - keyHeight;
-        const float high = std::min(pen.px(78.0f), room / toolCount - gap);
+        const float high = std::min(pen.px(80.0f), room / hungCount - gap);
         float y = wall.min.y + pad;
-        for (const Tool& tool : tools) {
-            rail.tile(tool, rectAt(wall.min.x + pad, y, wall.width() - 2.0f * pad, high));
+        for (const Hung& thing : hung()) {
+            rail.tile(thing, rectAt(wall.min.x + pad, y, wall.width() - 2.0f * pad, high));
             y += high + gap;
         }
         return drawKeyCorner(rail,
                              {{wall.min.x + pad, wall.max.y - pad - keyHeight},
                               {wall.max.x - pad, wall.max.y - pad}});
     }
-    const float wide = (wall.width() - 2.0f * pad + gap) / (toolCount + 1) - gap;
+    const float wide = (wall.width() - 2.0f * pad + gap) / (hungCount + 1) - gap;
     float x = wall.min.x + pad;
-    for (const Tool& tool : tools) {
-        rail.tile(tool, rectAt(x, wall.min.y + pad, wide, wall.height() - 2.0f * pad));
+    for (const Hung& thing : hung()) {
+        rail.tile(thing, rectAt(x, wall.min.y + pad, wide, wall.height() - 2.0f * pad));
         x += wide + gap;
     }
     drawKeyCorner(

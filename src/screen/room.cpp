@@ -42,8 +42,10 @@ void escapeKey(RoomUi& ui) {
         f.eventsOpen = false;
     else if (f.paperOut)
         f.paperOut = false;
-    else
+    else if (!std::holds_alternative<std::monostate>(ui.bench.chosen))
         ui.bench.chosen = {};
+    else
+        ui.bench.tool = Tool::BareHand;
     ui.bench.notice.clear();
 }
 
@@ -64,7 +66,9 @@ bool drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents
     escapeKey(ui);
     View still = view; // the learner can ask for stillness as the system can
     still.reducedMotion = view.reducedMotion || ui.furniture.motionPaused;
-    const bool moves = drawBench(still, ui.items, ui.bench, pictures, list, out);
+    bool moves = drawBench(still, ui.items, ui.bench, pictures, list, out);
+    moves = drawMeter(still, ui.items, ui.bench, pictures, list, out) || moves;
+    drawViewControls(view, ui.items, ui.furniture, ui.bench, list);
     drawCard(view, ui.items, ui.bench, list, out);
     drawHeader(view, ui.items, ui.furniture, list, out);
     drawEvents(view, ui.items, ui.furniture, ui.bench.notice, list);
