@@ -62,10 +62,40 @@ Line lineOf(const View& view, const std::string& notice) {
     return {timeOf(all.back().time_s), sentence(all.back()), false};
 }
 
+// Where the sentence stands on the slip, and what stands beside it.
+struct SlipPlaces {
+    Rect slip, link, sentence;
+    float timeX = 0.0f;
+};
+
+SlipPlaces placesOn(const Rect& slip, const Pen& pen, const Line& line, bool any) {
+    const float linkWidth = pen.width(Face::Bold, words("events/all")) + pen.px(32.0f);
+    SlipPlaces at;
+    at.slip = slip;
+    at.link = {{slip.max.x - linkWidth, slip.max.y - pen.px(44.0f)}, slip.max};
+    at.timeX = slip.min.x + pen.px(line.notice ? 48.0f : 16.0f);
+    const float time = line.time.empty() ? 0.0f : pen.width(Face::Bold, line.time) + pen.px(14.0f);
+    const float end = any ? at.link.min.x : slip.max.x - pen.px(16.0f);
+    at.sentence = {{at.timeX + time, slip.min.y + pen.px(2.0f)}, {end, slip.max.y - pen.px(2.0f)}};
+    return at;
+}
+
+// A refusal says what was expected and what was found: its slip grows upwards until all of it is
+// to be read.
+Rect slipFor(const Rect& slip, const Pen& pen, const Line& line, bool any) {
+    if (!line.notice) return slip;
+    const Rect room = placesOn(slip, pen, line, any).sentence;
+    const float high = pen.paragraphHeight(Face::Body, room.width(), line.text) + pen.px(4.0f);
+    const float more = std::max(0.0f, high - room.height());
+    return {{slip.min.x, slip.min.y - more}, slip.max};
+}
+
 void drawSlip(
     const View& view, Items& items, FurnitureUi& ui, const Pen& pen, const std::string& notice) {
-    const Rect& slip = view.layout.events;
     const Line line = lineOf(view, notice);
+    const bool any = !view.session->attempt().happenings().empty();
+    const SlipPlaces at = placesOn(slipFor(view.layout.events, pen, line, any), pen, line, any);
+    const Rect& slip = at.slip;
     pen.list->AddRectFilled(slip.min, slip.max, tone::eventPaper, pen.px(8.0f));
     pen.list->AddRect(slip.min,
                       slip.max,
@@ -73,37 +103,26 @@ void drawSlip(
                       pen.px(8.0f),
                       0,
                       line.notice ? 2.0f : 1.0f);
-
-    const std::string all = words("events/all");
-    const float linkWidth = pen.width(Face::Bold, all) + pen.px(32.0f);
-    const float high = pen.px(44.0f);
-    const Rect link{{slip.max.x - linkWidth, slip.max.y - high}, slip.max};
-    const bool any = !view.session->attempt().happenings().empty();
-    float x = slip.min.x + pen.px(16.0f);
-    if (line.notice) {
-        drawNoticeSign(pen, {x + pen.px(10.0f), slip.centre().y});
-        x += pen.px(32.0f);
-    }
-    const float timeX = x;
-    if (!line.time.empty()) x += pen.width(Face::Bold, line.time) + pen.px(14.0f);
-    const float end = any ? link.min.x : slip.max.x - pen.px(16.0f);
-    const Rect room{{x, slip.min.y + pen.px(2.0f)}, {end, slip.max.y - pen.px(2.0f)}};
-    const float y = drawSentence(pen, room, line.text);
-    pen.left(Face::Bold, {timeX, y}, tone::inkSoft, line.time);
+    if (line.notice) drawNoticeSign(pen, {slip.min.x + pen.px(26.0f), slip.centre().y});
+    const float y = drawSentence(pen, at.sentence, line.text);
+    pen.left(Face::Bold, {at.timeX, y}, tone::inkSoft, line.time);
     readable(pen,
              items,
              "events/last",
              line.time.empty() ? line.text : line.time + " " + line.text,
              Zone::Events,
-             {slip.min, {end, slip.max.y}},
+             {slip.min, {at.sentence.max.x, slip.max.y}},
              pen.px(8.0f));
     if (!any) return;
 
+    const std::string all = words("events/all");
+    const Rect& link = at.link;
     const Touch touch = items.add("events/all", all, Zone::Events, link);
-    const ImVec2 at(link.max.x - pen.px(16.0f), link.centre().y);
-    pen.right(Face::Bold, at, touch.hot ? tone::ink : tone::link, all);
-    const float under = at.y + pen.px(10.0f);
-    pen.list->AddLine({at.x - pen.width(Face::Bold, all), under}, {at.x, under}, tone::link, 1.4f);
+    const ImVec2 end(link.max.x - pen.px(16.0f), link.centre().y);
+    pen.right(Face::Bold, end, touch.hot ? tone::ink : tone::link, all);
+    const float under = end.y + pen.px(10.0f);
+    pen.list->AddLine(
+        {end.x - pen.width(Face::Bold, all), under}, {end.x, under}, tone::link, 1.4f);
     if (touch.focused) drawFocusRing(pen.list, shrunk(link, 4.0f), pen.px(6.0f));
     if (touch.clicked) {
         ui.eventsOpen = !ui.eventsOpen;
