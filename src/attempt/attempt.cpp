@@ -4,6 +4,7 @@
 #include "attempt/state_hash.h"
 #include "attempt/wear.h"
 #include "bench/catalogue.h"
+#include "bench/limits.h"
 
 #include <algorithm>
 #include <utility>
@@ -14,6 +15,21 @@ namespace {
 
 using bench::Refusal;
 using bench::Why;
+
+// A name and an end (-1: none) that a command speaks of.
+std::optional<Refusal> whyNotNamed(const std::string& name, int end) {
+    if (auto refused = bench::whyNotName("name", name)) return refused;
+    if (end >= -1 && end <= 1) return std::nullopt;
+    return Refusal{Why::OutOfRange, name, "end 0, 1 or none", std::to_string(end)};
+}
+
+std::optional<Refusal> whyNotSpokenOf(const Command& command) {
+    if (const auto* mark = std::get_if<MarkOff>(&command)) return whyNotNamed(mark->label, -1);
+    if (const auto* look = std::get_if<LookAt>(&command)) return whyNotNamed(look->name, look->end);
+    if (const auto* fault = std::get_if<NameFault>(&command))
+        return whyNotNamed(fault->name, fault->end);
+    return std::nullopt;
+}
 
 std::optional<Refusal> whyNotAsked(const Command& command, std::size_t entries) {
     if (entries >= mostEntries)
@@ -31,17 +47,7 @@ std::optional<Refusal> whyNotAsked(const Command& command, std::size_t entries) 
                        "hint",
                        "an id of at most " + std::to_string(longestCheckId) + " bytes",
                        std::to_string(hint->check.size())};
-    return std::nullopt;
-}
-
-bool springsBack(const bench::Bench& bench, bench::PartId id) {
-    const bench::Part* part = bench::findPart(bench, id);
-    return part && bench::spec(part->kind).springsBack;
-}
-
-bool isStep(const bench::Bench& bench, const bench::Edit& edit) {
-    const auto* operate = std::get_if<bench::Operate>(&edit);
-    return !operate || !springsBack(bench, operate->part);
+    return whyNotSpokenOf(command);
 }
 
 // No finger stays on a button through an undo.
@@ -108,7 +114,9 @@ void Attempt::follow(const bench::Edit& edit, const bench::Bench& before) {
     const bool placing = std::holds_alternative<bench::MovePart>(edit) ||
                          std::holds_alternative<bench::TurnPart>(edit);
     if (placing && sameOrder(before.parts, current.parts)) return;
-    if (std::holds_alternative<bench::Operate>(edit)) {
+    if (std::holds_alternative<bench::PlaceMeter>(edit)) return; // it touches nothing by that
+    if (std::holds_alternative<bench::Operate>(edit) ||
+        std::holds_alternative<bench::ObstructAxle>(edit)) {
         live.operate(current);
         return;
     }
@@ -132,13 +140,23 @@ void Attempt::advance(std::int64_t slices) {
     }
 }
 
+// Of a strand that stands out only its burning off is told: it glows in a blink before.
+bool Attempt::isTold(const circuit::Event& event) const {
+    return !bench::strandOf(event.element) || event.kind == circuit::EventKind::CableParted;
+}
+
 void Attempt::happen(const circuit::Event& event) {
+    if (!isTold(event)) return;
     Happening told;
     told.slice = history.slices;
     told.time_s = event.time_s;
     told.kind = event.kind;
     told.part = bench::partOf(event.element);
     told.cable = bench::cableOf(event.element);
+    if (const auto strand = bench::strandOf(event.element)) {
+        told.cable = strand->cable;
+        told.strandEnd = strand->end;
+    }
     told.value = event.value;
     told.second = event.second;
     if (const bench::Part* part = bench::findPart(current, told.part)) told.name = part->ref;
@@ -181,6 +199,10 @@ void Attempt::write(const Command& command) {
 
 circuit::Reading Attempt::reading(bench::PartId part, int element) const {
     return live.reading(bench::partKey(part, element));
+}
+
+circuit::Reading Attempt::reading(bench::MeterElement element) const {
+    return live.reading(bench::meterKey(element));
 }
 
 circuit::Reading Attempt::reading(bench::CableId cable) const {

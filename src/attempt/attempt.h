@@ -22,7 +22,8 @@ struct Happening {
     circuit::EventKind kind = circuit::EventKind::FuseMelted;
     bench::PartId part;
     bench::CableId cable;
-    std::string name; // the part's ref or the cable's label then
+    int strandEnd = -1; // 0 or 1: of a strand that stands out at this end, not of the cable itself
+    std::string name;   // the part's ref or the cable's label then; empty: the meter's
     double value = 0.0, second = 0.0;
 };
 
@@ -35,8 +36,8 @@ public:
     explicit Attempt(bench::Bench start, std::string exercise = {}, std::string exerciseHash = {});
 
     // Does what is asked, now. A refusal leaves everything as it was, the record too. What changes
-    // nothing (a part moved to where it is) is done and not recorded. A step for undo is every
-    // other edit, except operating a control that springs back.
+    // nothing (a part moved to where it is) is done and not recorded. What is a step for undo is
+    // said by isStep() in undo_stack.h.
     std::optional<bench::Refusal> ask(const Command& command);
 
     // Lets time run. Stops nothing: what the circuit does lasting is taken into the bench.
@@ -62,6 +63,7 @@ public:
 
     circuit::Reading reading(bench::PartId part, int element = 0) const;
     circuit::Reading reading(bench::CableId cable) const;
+    circuit::Reading reading(bench::MeterElement element) const;
     // Of a against b; nothing when no metal path joins them.
     std::optional<double> voltage_V(bench::TerminalRef a, bench::TerminalRef b) const;
 
@@ -81,6 +83,7 @@ private:
     std::optional<bench::Refusal> undoOrRedo(bool undo);
     std::optional<bench::Refusal> edit(const bench::Edit& edit);
     void follow(const bench::Edit& edit, const bench::Bench& before);
+    bool isTold(const circuit::Event& event) const;
     void happen(const circuit::Event& event);
     std::optional<bench::Refusal> wear(const bench::Edit& edit);
     void reopen();

@@ -54,7 +54,17 @@ struct NameFault {
 // in record_file.h, never asked for, so that a replay starts cold at the same moment.
 struct Reopened {};
 
-using Command = std::variant<bench::Edit, Undo, Redo, AskCheck, AskHint, Reopened>;
+using Command = std::variant<bench::Edit,
+                             Undo,
+                             Redo,
+                             AskCheck,
+                             AskHint,
+                             MarkOff,
+                             HandInSheet,
+                             LookAt,
+                             CallClear,
+                             NameFault,
+                             Reopened>;
 
 // The greatest number of entries in a record and of bytes in a hint's id: a record then stays
 // within the size that recordFromJson() reads.
@@ -72,7 +82,7 @@ struct Record {
     std::string exerciseHash; // hex, of the exercise file's bytes
     std::uint64_t seed = 0;
     bench::Bench start;
-    std::vector<Entry> entries; // WearPart and WearCable among them: what the circuit did
+    std::vector<Entry> entries; // WearPart and the like among them: what the circuit did
     std::int64_t slices = 0;    // how far time has run
 };
 

@@ -79,6 +79,8 @@ void LiveCircuit::operate(const bench::Bench& after) {
     }
     for (std::size_t i = 0; i < next.netlist.elements.size(); ++i) {
         const circuit::Element& element = next.netlist.elements[i];
+        if (const auto* motor = std::get_if<circuit::Motor>(&element.part))
+            circuit.setJammed(element.key, motor->jammed);
         const auto* contact = std::get_if<circuit::Contact>(&element.part);
         if (!contact) continue;
         const auto& was = std::get<circuit::Contact>(wiring.netlist.elements[i].part);

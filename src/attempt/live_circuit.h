@@ -19,7 +19,7 @@ public:
     // Cold and still, with every battery charged as it was laid. `slice`: what time it is.
     LiveCircuit(const bench::Bench& bench, std::int64_t slice);
 
-    // Controls were set, nothing else: contacts open or close.
+    // Controls were set or axles obstructed, nothing else: contacts open or close.
     void operate(const bench::Bench& after);
 
     // The network changed. What is still there keeps heat, charge, current and speed; what was

@@ -20,7 +20,8 @@ void PartKinds::follow(const Command& command) {
         ++lastId;
         if (kind != byRef.end()) byId.emplace(bench::PartId{lastId}, kind->second);
     } else if (std::holds_alternative<bench::MakeCable>(*edit) ||
-               std::holds_alternative<bench::TakeCable>(*edit)) {
+               std::holds_alternative<bench::TakeCable>(*edit) ||
+               std::holds_alternative<bench::TieCable>(*edit)) {
         ++lastId;
     }
 }

@@ -15,7 +15,8 @@ class PartKinds {
 public:
     explicit PartKinds(const bench::Bench& start);
 
-    // Ids are counted as apply() hands them out: one for each part laid, each cable made or taken.
+    // Ids are counted as apply() hands them out: one for each part laid, cable made or
+    // taken, tie made.
     void follow(const Command& command);
 
     std::optional<bench::PartKind> kindOf(bench::PartId part) const;

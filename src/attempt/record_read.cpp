@@ -100,6 +100,29 @@ private:
                                                {words::operate, &EntryReader::operate},
                                                {words::wearPart, &EntryReader::wearPart},
                                                {words::wearCable, &EntryReader::wearCable},
+                                               {words::stripEnd, &EntryReader::stripEnd},
+                                               {words::twistEnd, &EntryReader::twistEnd},
+                                               {words::pressEnd, &EntryReader::pressEnd},
+                                               {words::pushEnd, &EntryReader::pushEnd},
+                                               {words::turnScrew, &EntryReader::turnScrew},
+                                               {words::mendScrew, &EntryReader::mendScrew},
+                                               {words::tugEnd, &EntryReader::tugEnd},
+                                               {words::makeEndWell, &EntryReader::makeEndWell},
+                                               {words::tieCable, &EntryReader::tieCable},
+                                               {words::cutTie, &EntryReader::cutTie},
+                                               {words::placeMeter, &EntryReader::placeMeter},
+                                               {words::hangMeter, &EntryReader::hangMeter},
+                                               {words::setMeter, &EntryReader::setMeter},
+                                               {words::probe, &EntryReader::probe},
+                                               {words::fitMeterFuse, &EntryReader::fitMeterFuse},
+                                               {words::obstructAxle, &EntryReader::obstructAxle},
+                                               {words::wearMeter, &EntryReader::wearMeter},
+                                               {words::wearEnd, &EntryReader::wearEnd},
+                                               {words::markOff, &EntryReader::markOff},
+                                               {words::handInSheet, &EntryReader::handInSheet},
+                                               {words::lookAt, &EntryReader::lookAt},
+                                               {words::callClear, &EntryReader::callClear},
+                                               {words::nameFault, &EntryReader::nameFault},
                                                {words::undo, &EntryReader::undo},
                                                {words::redo, &EntryReader::redo},
                                                {words::askCheck, &EntryReader::askCheck},
@@ -221,6 +244,100 @@ private:
     Command wearCable() const {
         const auto condition = oneOf(at.member("condition"), bench::cableConditionWords);
         return bench::WearCable{cable(), static_cast<bench::CableCondition>(condition)};
+    }
+
+    // Whatever the range, refused by the edit itself.
+    double anyNumber(const char* name) const {
+        return at.member(name).number(-anywhere_m, anywhere_m);
+    }
+
+    Command stripEnd() const { return bench::StripEnd{cable(), end(), anyNumber("strip")}; }
+
+    Command twistEnd() const { return bench::TwistEnd{cable(), end()}; }
+
+    Command pressEnd() const {
+        const JsonPlace place = at.member("kind");
+        const std::string text = place.text();
+        const auto kind = bench::endFromWord(text.c_str());
+        if (!kind) place.refuse(Why::UnknownWord, "a kind of end such as bare or ferrule", text);
+        return bench::PressEnd{cable(), end(), kind.value_or(bench::EndKind::Bare)};
+    }
+
+    Command pushEnd() const { return bench::PushEnd{cable(), end(), anyNumber("pushed")}; }
+
+    Command turnScrew() const { return bench::TurnScrew{terminal("screw"), anyNumber("torque")}; }
+
+    Command mendScrew() const { return bench::MendScrew{terminal("screw")}; }
+
+    Command tugEnd() const { return bench::TugEnd{cable(), end()}; }
+
+    Command makeEndWell() const { return bench::MakeEndWell{cable(), end()}; }
+
+    Command wearEnd() const { return bench::WearEnd{cable(), end()}; }
+
+    Command tieCable() const {
+        bench::TieCable tie;
+        tie.cable = cable();
+        tie.along = anyNumber("along");
+        if (at.has("other")) {
+            tie.other = {id(at.member("other"))};
+            tie.otherAlong = anyNumber("otherAlong");
+        }
+        tie.at_m = point("at");
+        return tie;
+    }
+
+    Command cutTie() const { return bench::CutTie{id(at.member("tie"))}; }
+
+    Command placeMeter() const { return bench::PlaceMeter{point("at")}; }
+
+    Command hangMeter() const { return bench::HangMeter{}; }
+
+    Command setMeter() const {
+        const auto range = oneOf(at.member("range"), bench::rangeWords);
+        return bench::SetMeter{static_cast<bench::MeterRange>(range)};
+    }
+
+    Command probe() const {
+        bench::Probe probe;
+        probe.which = static_cast<int>(at.member("which").whole(0, 1));
+        if (at.has("terminal")) probe.to.terminal = terminal("terminal");
+        if (at.has("cable")) {
+            probe.to.cable = cable();
+            probe.to.end = end();
+        }
+        return probe;
+    }
+
+    Command fitMeterFuse() const { return bench::FitMeterFuse{}; }
+
+    Command wearMeter() const { return bench::WearMeter{}; }
+
+    Command obstructAxle() const {
+        bench::ObstructAxle found{part(), at.member("obstructed").truth(), {}};
+        if (at.has("by")) found.by = {id(at.member("by"))};
+        return found;
+    }
+
+    Command markOff() const {
+        const auto mark = oneOf(at.member("mark"), words::sheetMarks);
+        return MarkOff{nameOf(at.member("label")), static_cast<SheetMark>(mark)};
+    }
+
+    Command handInSheet() const { return HandInSheet{}; }
+
+    Command lookAt() const { return LookAt{nameOf(at.member("name")), endOrNone()}; }
+
+    Command callClear() const { return CallClear{}; }
+
+    Command nameFault() const { return NameFault{nameOf(at.member("name")), endOrNone()}; }
+
+    int endOrNone() const { return at.has("end") ? end() : -1; }
+
+    static std::string nameOf(const JsonPlace& place) {
+        const std::string text = place.text();
+        if (place.ok()) place.refuse(bench::whyNotName(place.pointer(), text));
+        return text;
     }
 
     Command undo() const { return Undo{}; }

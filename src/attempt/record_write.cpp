@@ -2,7 +2,7 @@
 // Writes a record. At the top stand format, version, exercise (id, empty: the free bench),
 // exerciseHash, seed (hex), slices (how far time has run, in 0.01 s), start (a bench as in its own
 // file) and entries. An entry has t (slice), do (a word of record_words.h) and what that word
-// needs; a terminal is [part id, word], a place [x, y] in metres.
+// needs; a terminal is [part id, word], a place [x, y] in metres, a torque in N m.
 #include "attempt/part_kinds.h"
 #include "attempt/record_file.h"
 #include "attempt/record_words.h"
@@ -150,6 +150,89 @@ private:
         act(words::wearCable).cable(e.cable);
         raw("condition", quoted(bench::cableConditionWords[condition]));
     }
+
+    EntryLine& end(bench::CableId id, int which) {
+        return cable(id).raw("end", std::to_string(which));
+    }
+
+    EntryLine& place(bench::Point at_m) { return raw("at", inJson(at_m)); }
+
+    void write(const bench::StripEnd& e) {
+        act(words::stripEnd).end(e.cable, e.end).raw("strip", inJson(e.strip_m));
+    }
+
+    void write(const bench::TwistEnd& e) { act(words::twistEnd).end(e.cable, e.end); }
+
+    void write(const bench::PressEnd& e) {
+        act(words::pressEnd).end(e.cable, e.end).raw("kind", quoted(bench::word(e.kind)));
+    }
+
+    void write(const bench::PushEnd& e) {
+        act(words::pushEnd).end(e.cable, e.end).raw("pushed", inJson(e.pushed_m));
+    }
+
+    void write(const bench::TurnScrew& e) {
+        act(words::turnScrew).terminal("screw", e.at).raw("torque", inJson(e.torque_Nm));
+    }
+
+    void write(const bench::MendScrew& e) { act(words::mendScrew).terminal("screw", e.at); }
+
+    void write(const bench::TugEnd& e) { act(words::tugEnd).end(e.cable, e.end); }
+
+    void write(const bench::MakeEndWell& e) { act(words::makeEndWell).end(e.cable, e.end); }
+
+    void write(const bench::WearEnd& e) { act(words::wearEnd).end(e.cable, e.end); }
+
+    void write(const bench::TieCable& e) {
+        act(words::tieCable).cable(e.cable).raw("along", inJson(e.along));
+        if (e.other) raw("other", std::to_string(e.other.number));
+        if (e.other) raw("otherAlong", inJson(e.otherAlong));
+        place(e.at_m);
+    }
+
+    void write(const bench::CutTie& e) { act(words::cutTie).raw("tie", std::to_string(e.tie)); }
+
+    void write(const bench::PlaceMeter& e) { act(words::placeMeter).place(e.at_m); }
+
+    void write(const bench::HangMeter&) { act(words::hangMeter); }
+
+    void write(const bench::SetMeter& e) {
+        act(words::setMeter).raw("range", quoted(bench::rangeWords[static_cast<int>(e.range)]));
+    }
+
+    void write(const bench::Probe& e) {
+        act(words::probe).raw("which", std::to_string(e.which));
+        if (e.to.terminal) terminal("terminal", *e.to.terminal);
+        if (e.to.cable) end(e.to.cable, e.to.end);
+    }
+
+    void write(const bench::FitMeterFuse&) { act(words::fitMeterFuse); }
+
+    void write(const bench::WearMeter&) { act(words::wearMeter); }
+
+    void write(const bench::ObstructAxle& e) {
+        act(words::obstructAxle).part(e.motor).raw("obstructed", e.obstructed ? "true" : "false");
+        if (e.by) raw("by", std::to_string(e.by.number));
+    }
+
+    void write(const MarkOff& mark) {
+        act(words::markOff).raw("label", quoted(mark.label));
+        raw("mark", quoted(words::sheetMarks[static_cast<int>(mark.mark)]));
+    }
+
+    void write(const HandInSheet&) { act(words::handInSheet); }
+
+    // End -1 is left out.
+    void named(const char* word, const std::string& name, int which) {
+        act(word).raw("name", quoted(name));
+        if (which >= 0) raw("end", std::to_string(which));
+    }
+
+    void write(const LookAt& look) { named(words::lookAt, look.name, look.end); }
+
+    void write(const CallClear&) { act(words::callClear); }
+
+    void write(const NameFault& fault) { named(words::nameFault, fault.name, fault.end); }
 
     void write(const Undo&) { act(words::undo); }
 

@@ -16,13 +16,49 @@ bool same(const bench::Point& l, const bench::Point& r) {
     return fields(l) == fields(r);
 }
 
+auto fields(const bench::EndMake& m) {
+    return std::tie(m.strip_m, m.twisted, m.pressed, m.pushed_m);
+}
+
+bool sameMake(const std::optional<bench::EndMake>& l, const std::optional<bench::EndMake>& r) {
+    if (!l || !r) return l.has_value() == r.has_value();
+    return fields(*l) == fields(*r);
+}
+
 bool same(const bench::CableEnd& l, const bench::CableEnd& r) {
-    return l.kind == r.kind && l.at == r.at && same(l.loose_m, r.loose_m);
+    return l.kind == r.kind && l.at == r.at && same(l.loose_m, r.loose_m) && l.tugged == r.tugged &&
+           sameMake(l.make, r.make);
+}
+
+bool sameScrew(const bench::Screw& l, const bench::Screw& r) {
+    return l.at == r.at && l.torque_Nm == r.torque_Nm && l.broken == r.broken;
+}
+
+bool sameTie(const bench::Tie& l, const bench::Tie& r) {
+    return l.id == r.id && l.cable == r.cable && l.along == r.along && l.other == r.other &&
+           l.otherAlong == r.otherAlong && same(l.at_m, r.at_m);
+}
+
+bool sameTip(const bench::ProbeTip& l, const bench::ProbeTip& r) {
+    return l.terminal == r.terminal && l.cable == r.cable && l.end == r.end;
+}
+
+bool sameMeter(const std::optional<bench::Meter>& l, const std::optional<bench::Meter>& r) {
+    if (!l || !r) return l.has_value() == r.has_value();
+    return same(l->at_m, r->at_m) && l->range == r->range && l->fuseOpen == r->fuseOpen &&
+           sameTip(l->probes[0], r->probes[0]) && sameTip(l->probes[1], r->probes[1]);
 }
 
 auto fields(const bench::Part& p) {
-    return std::tie(
-        p.id, p.kind, p.ref, p.quarterTurns, p.rating, p.position, p.condition, p.charge);
+    return std::tie(p.id,
+                    p.kind,
+                    p.ref,
+                    p.quarterTurns,
+                    p.rating,
+                    p.position,
+                    p.condition,
+                    p.charge,
+                    p.obstructed);
 }
 
 auto fields(const bench::Cable& c) {
@@ -86,26 +122,36 @@ bool same(const bench::Cable& left, const bench::Cable& right) {
 bool same(const bench::Kit& left, const bench::Kit& right) {
     return sameAll(left.parts, right.parts, sameSlot) && left.blades_A == right.blades_A &&
            sameAll(left.readyMade, right.readyMade, sameCableSlot) &&
-           sameAll(left.reels, right.reels, sameReel);
+           sameAll(left.reels, right.reels, sameReel) && left.handmade == right.handmade;
 }
 
 bool sameThings(const bench::Bench& left, const bench::Bench& right) {
     const auto equal = [](const auto& l, const auto& r) { return same(l, r); };
     return sameAll(left.parts, right.parts, equal) && sameAll(left.cables, right.cables, equal) &&
-           same(left.kit, right.kit);
+           same(left.kit, right.kit) && sameAll(left.screws, right.screws, sameScrew) &&
+           sameAll(left.ties, right.ties, sameTie) && sameMeter(left.meter, right.meter);
 }
 
 Snapshot snapshotOf(const bench::Bench& bench, const Snapshot& earlier) {
     const bool sameTray = earlier.kit && same(*earlier.kit, bench.kit);
     return {shared(bench.parts, earlier.parts),
             shared(bench.cables, earlier.cables),
-            sameTray ? earlier.kit : std::make_shared<const bench::Kit>(bench.kit)};
+            sameTray ? earlier.kit : std::make_shared<const bench::Kit>(bench.kit),
+            bench.screws,
+            bench.ties};
 }
 
 void restore(const Snapshot& snapshot, bench::Bench& bench) {
+    const std::vector<bench::Part> before = bench.parts;
     lay(snapshot.parts, bench.parts);
+    for (bench::Part& part : bench.parts)
+        for (const bench::Part& was : before)
+            if (was.id == part.id) part.obstructed = was.obstructed;
     lay(snapshot.cables, bench.cables);
     bench.kit = *snapshot.kit;
+    bench.screws = snapshot.screws;
+    bench.ties = snapshot.ties;
+    bench::dropLostProbes(bench);
 }
 
 } // namespace loom::attempt

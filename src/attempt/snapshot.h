@@ -15,12 +15,16 @@ struct Snapshot {
     std::vector<std::shared_ptr<const bench::Part>> parts;
     std::vector<std::shared_ptr<const bench::Cable>> cables;
     std::shared_ptr<const bench::Kit> kit; // removing a part can add a slot to the tray
+    std::vector<bench::Screw> screws;
+    std::vector<bench::Tie> ties;
 };
 
 // The bench as it lies, sharing what is equal in `earlier` (may be empty).
 Snapshot snapshotOf(const bench::Bench& bench, const Snapshot& earlier);
 
-// Lays everything as it was. Ids handed out since stay used: Bench::lastId does not go back.
+// Lays everything as it was. Ids handed out since stay used: Bench::lastId does not go back. No hand
+// undoes what the meter does or what lies against an axle: both stay as they are, but probes come
+// off what is gone.
 void restore(const Snapshot& snapshot, bench::Bench& bench);
 
 // Equal in every field.

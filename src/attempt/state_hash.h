@@ -18,7 +18,10 @@ public:
     void add(const std::string& text); // length, then bytes
     void add(const bench::Part& part);
     void add(const bench::Cable& cable);
-    void add(const bench::Bench& bench); // board, parts, cables, ids; the kit follows from them
+    void add(const bench::Screw& screw);
+    void add(const bench::Tie& tie);
+    void add(const bench::Meter& meter);
+    void add(const bench::Bench& bench); // all but the kit, which follows from the rest
 
     std::uint64_t value() const { return hash; }
 

@@ -1,9 +1,20 @@
 // SPDX-License-Identifier: MIT
 #include "attempt/undo_stack.h"
 
+#include "attempt/wear.h"
+#include "bench/catalogue.h"
+
 #include <utility>
 
 namespace loom::attempt {
+
+bool isStep(const bench::Bench& before, const bench::Edit& edit) {
+    if (isWear(edit) || isOfMeter(edit)) return false;
+    if (std::holds_alternative<bench::ObstructAxle>(edit)) return false;
+    const auto* operate = std::get_if<bench::Operate>(&edit);
+    const bench::Part* part = operate ? bench::findPart(before, operate->part) : nullptr;
+    return !(part && bench::spec(part->kind).springsBack);
+}
 
 void UndoStack::keep(const bench::Bench& before) {
     past.push_back(snapshotOf(before, past.empty() ? Snapshot{} : past.back()));

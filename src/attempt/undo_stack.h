@@ -4,8 +4,13 @@
 #pragma once
 
 #include "attempt/snapshot.h"
+#include "bench/edit.h"
 
 namespace loom::attempt {
+
+// Whether an edit that changed this bench is a step: all are but operating a control that springs
+// back, what the meter does, and what was not done by a hand.
+bool isStep(const bench::Bench& before, const bench::Edit& edit);
 
 class UndoStack {
 public:

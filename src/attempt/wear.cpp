@@ -41,10 +41,27 @@ std::optional<CableCondition> cableMark(EventKind kind) {
 
 bool isWear(const bench::Edit& edit) {
     return std::holds_alternative<bench::WearPart>(edit) ||
-           std::holds_alternative<bench::WearCable>(edit);
+           std::holds_alternative<bench::WearCable>(edit) ||
+           std::holds_alternative<bench::WearMeter>(edit) ||
+           std::holds_alternative<bench::WearEnd>(edit);
+}
+
+bool isOfMeter(const bench::Edit& edit) {
+    return std::holds_alternative<bench::PlaceMeter>(edit) ||
+           std::holds_alternative<bench::HangMeter>(edit) ||
+           std::holds_alternative<bench::SetMeter>(edit) ||
+           std::holds_alternative<bench::Probe>(edit) ||
+           std::holds_alternative<bench::FitMeterFuse>(edit);
 }
 
 std::optional<bench::Edit> wearFrom(const circuit::Event& event, const bench::Bench& bench) {
+    const auto strand = bench::strandOf(event.element);
+    if (strand && event.kind == EventKind::CableParted) {
+        const bench::Cable* cable = bench::findCable(bench, strand->cable);
+        if (cable) return bench::WearEnd{strand->cable, strand->end};
+    }
+    const bool meterFuse = event.element == bench::meterKey(bench::MeterElement::Fuse);
+    if (meterFuse && bench.meter && event.kind == EventKind::FuseMelted) return bench::WearMeter{};
     if (const bench::Part* part = bench::findPart(bench, bench::partOf(event.element))) {
         const auto mark = partMark(event.kind);
         if (mark) return bench::WearPart{part->id, *mark};

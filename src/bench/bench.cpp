@@ -29,6 +29,12 @@ const Cable* findCable(const Bench& bench, CableId id) {
     return found == bench.cables.end() ? nullptr : &*found;
 }
 
+const Tie* findTie(const Bench& bench, std::uint32_t id) {
+    const auto found = std::find_if(
+        bench.ties.begin(), bench.ties.end(), [&](const Tie& tie) { return tie.id == id; });
+    return found == bench.ties.end() ? nullptr : &*found;
+}
+
 bool isOut(const Bench& bench, const PartSlot& slot) {
     return findPart(bench, slot.ref) != nullptr;
 }
@@ -57,6 +63,15 @@ std::vector<EndRef> endsAt(const Bench& bench, TerminalRef terminal) {
         }
     }
     return ends;
+}
+
+void dropLostProbes(Bench& bench) {
+    if (!bench.meter) return;
+    for (ProbeTip& tip : bench.meter->probes) {
+        const bool noPart = tip.terminal && !findPart(bench, tip.terminal->part);
+        const bool noCable = tip.cable && !findCable(bench, tip.cable);
+        if (noPart || noCable) tip = {};
+    }
 }
 
 // A quarter turn clockwise takes right to down: (x, y) -> (-y, x) with y down.

@@ -110,7 +110,7 @@ struct CableEnd {
     std::optional<TerminalRef> at; // joined here
     Point loose_m;                 // where it lies when it is not joined
     std::optional<EndMake> make{}; // nothing: made well
-    bool tugged = false;           // pulled at since it was joined, and it held
+    bool tugged = false; // pulled at since anything was done to it or its screw, and it held
 };
 
 // The screw of a clamp or the nut of a stud that is not as it should be. One that is not in
@@ -123,7 +123,7 @@ struct Screw {
 
 // A cable tied to the frame, or to another cable.
 struct Tie {
-    std::uint32_t id = 0; // from Bench::lastId
+    std::uint32_t id = 0; // its own among parts, cables and ties
     CableId cable;
     double along = 0.5; // where on the cable, 0 at its first end .. 1
     CableId other;      // none: to the frame
@@ -209,6 +209,7 @@ struct Bench {
 const Part* findPart(const Bench& bench, PartId id);
 const Part* findPart(const Bench& bench, const std::string& ref);
 const Cable* findCable(const Bench& bench, CableId id);
+const Tie* findTie(const Bench& bench, std::uint32_t id);
 // The slot's part or cable is out on the bench. The slot is one of bench.kit itself, not a copy:
 // where slots share a label, their order tells which is empty.
 bool isOut(const Bench& bench, const PartSlot& slot);
@@ -221,6 +222,8 @@ struct EndRef {
 };
 
 std::vector<EndRef> endsAt(const Bench& bench, TerminalRef terminal);
+// Lays the meter's probes down where what they touched is no longer there.
+void dropLostProbes(Bench& bench);
 // Where a terminal is on the board. The part must exist.
 Point terminalAt(const Bench& bench, TerminalRef terminal);
 // Where an end is: at its terminal or lying loose.

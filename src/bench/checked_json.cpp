@@ -233,6 +233,12 @@ std::string JsonPlace::text() const {
     return {};
 }
 
+bool JsonPlace::truth() const {
+    if (node && node->is_boolean()) return node->get<bool>();
+    wrongType("true or false");
+    return false;
+}
+
 double JsonPlace::number(double least, double most) const {
     if (!node || !node->is_number()) {
         wrongType("a number");

@@ -38,6 +38,7 @@ public:
     // The list's items; WrongType when it is none, TooMany when longer.
     std::vector<JsonPlace> items(std::size_t greatest) const;
     std::string text() const;
+    bool truth() const;
     double number(double least, double most) const;
     std::int64_t whole(std::int64_t least, std::int64_t most) const;
 

@@ -21,6 +21,36 @@ std::optional<Refusal> whyNotPoint(const std::string& place, Point point) {
     return std::nullopt;
 }
 
+Part* partIn(Bench& bench, PartId id) {
+    return const_cast<Part*>(findPart(bench, id));
+}
+
+Refusal noSuchPart(PartId id) {
+    return {Why::UnknownPart, "part " + std::to_string(id.number), "a part on the bench", "none"};
+}
+
+Cable* cableIn(Bench& bench, CableId id) {
+    return const_cast<Cable*>(findCable(bench, id));
+}
+
+Refusal noSuchCable(CableId id) {
+    return {
+        Why::UnknownCable, "cable " + std::to_string(id.number), "a cable on the bench", "none"};
+}
+
+std::optional<Refusal> whyNotEnd(const Bench& bench, CableId id, int end) {
+    const Cable* cable = findCable(bench, id);
+    if (!cable) return noSuchCable(id);
+    if (end == 0 || end == 1) return std::nullopt;
+    return Refusal{Why::OutOfRange, cable->label, "end 0 or 1", std::to_string(end)};
+}
+
+bool isReadyMade(const Bench& bench, const std::string& label) {
+    const std::vector<CableSlot>& slots = bench.kit.readyMade;
+    return std::any_of(
+        slots.begin(), slots.end(), [&](const CableSlot& slot) { return slot.label == label; });
+}
+
 Point ontoBoard(const Bench& bench, Point point) {
     return {std::clamp(point.x_m, 0.0, bench.board_m.x_m),
             std::clamp(point.y_m, 0.0, bench.board_m.y_m)};

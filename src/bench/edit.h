@@ -32,7 +32,8 @@ struct RemovePart {
     PartId part;
 };
 
-// Cuts a cable from a reel, makes its ends to suit and joins both. An empty label gets the next
+// Cuts a cable from a reel, makes its ends to suit and joins both; ends made by hand are of the
+// kind that suits, with nothing done to them yet, and meet screws as JoinEnd says. An empty label gets the next
 // free "W-1", "W-2", …; length 0 means what the distance on the board asks for.
 // Refused with NotInTray when the kit has no reel of this size and colour.
 struct MakeCable {
@@ -54,7 +55,9 @@ struct RemoveCable {
     CableId cable;
 };
 
-// Joins an end (loose, or joined elsewhere) to a terminal.
+// Joins an end (loose, or joined elsewhere) to a terminal. An end made by hand stays as it was made
+// so far, with nothing pushed in: a clamp's screw must be open (ScrewClosed), a stud's nut is taken
+// off by itself and waits to be tightened. Any other end is made well, and its screw with it.
 struct JoinEnd {
     CableId cable;
     int end = 0;
@@ -102,35 +105,38 @@ struct WearCable {
     CableCondition condition = CableCondition::Softened;
 };
 
-// Steps of making an end by hand, in any order; each takes the end as it is now (one made well
-// counts as made with the right figures). OutOfRange outside 0..0.03 m.
+// Steps of making an end by hand; each takes the end as it is now (one made well counts as made
+// with the right figures). OutOfRange outside 0..0.03 m.
 struct StripEnd {
     CableId cable;
     int end = 0;
-    double strip_m = 0.0; // from now on; less than before: a fresh cut
+    double strip_m = 0.0; // from now on; a fitting is cut off, and with less than before the twist
 };
 
+// NotStripped while no strand is bare.
 struct TwistEnd {
     CableId cable;
     int end = 0;
 };
 
-// Chooses another fitting for an end that is not joined, and presses it on: its strands must be
-// bare. Bare takes the fitting off. Refused with WrongEnd for a ready-made cable's fitted end.
+// Chooses a fitting and presses it on: NotStripped while no strand is bare. Bare takes the fitting
+// off. A joined end takes only what its terminal takes (WrongEnd, TerminalFull). The fitted end of a
+// ready-made cable stays as it is (WrongEnd), for StripEnd too.
 struct PressEnd {
     CableId cable;
     int end = 0;
     EndKind kind = EndKind::Bare;
 };
 
+// NotJoined for a loose end, WrongEnd for a ring, ScrewClosed while the clamp's screw is not open.
 struct PushEnd {
     CableId cable;
     int end = 0;
     double pushed_m = 0.0; // into its clamp or onto its tab
 };
 
-// The screw of a clamp or the nut of a stud, with the driver or the spanner. Refused with
-// UnknownTerminal for a tab, ScrewBroken for one that is broken.
+// The screw of a clamp or the nut of a stud, with the driver or the spanner. WrongEnd for a tab,
+// ScrewBroken for one that is broken, OutOfRange outside 0..50 N m.
 struct TurnScrew {
     TerminalRef at;
     double torque_Nm = 0.0; // 0: opens it; beyond what it bears: breaks it
@@ -141,7 +147,8 @@ struct MendScrew {
     TerminalRef at;
 };
 
-// Pulls at a joined end by hand. One that does not hold comes off and lies where it was.
+// Pulls at a joined end by hand. One that does not hold comes off and lies just beside; one that
+// holds is CableEnd::tugged. NotJoined for a loose end.
 struct TugEnd {
     CableId cable;
     int end = 0;
@@ -166,7 +173,8 @@ struct CutTie {
     std::uint32_t tie = 0;
 };
 
-// The meter off its hook (or somewhere else on the board), and back: probes come off, range off.
+// The meter off its hook (or somewhere else on the board), and back: probes come off, range off, and
+// whoever keeps the meters fits a fresh fuse. The others are refused with MeterAway while it hangs.
 struct PlaceMeter {
     Point at_m;
 };
@@ -194,6 +202,13 @@ struct ObstructAxle {
 // What lasts of what the circuit did to the meter's fuse. Recorded, never asked for by a hand.
 struct WearMeter {};
 
+// The strand that stood out at this end burnt off: the end counts as twisted from now on.
+// Recorded, never asked for by a hand.
+struct WearEnd {
+    CableId cable;
+    int end = 0;
+};
+
 using Edit = std::variant<LayPart,
                           MovePart,
                           TurnPart,
@@ -207,7 +222,25 @@ using Edit = std::variant<LayPart,
                           FitFuse,
                           Operate,
                           WearPart,
-                          WearCable>;
+                          WearCable,
+                          StripEnd,
+                          TwistEnd,
+                          PressEnd,
+                          PushEnd,
+                          TurnScrew,
+                          MendScrew,
+                          TugEnd,
+                          MakeEndWell,
+                          TieCable,
+                          CutTie,
+                          PlaceMeter,
+                          HangMeter,
+                          SetMeter,
+                          Probe,
+                          FitMeterFuse,
+                          ObstructAxle,
+                          WearMeter,
+                          WearEnd>;
 
 // The bench after the edit, or why not. Pure: the bench given is untouched.
 Outcome<Bench> apply(const Bench& bench, const Edit& edit);

@@ -2,6 +2,7 @@
 // Cutting, taking, joining, freeing and changing cables.
 #include "bench/catalogue.h"
 #include "bench/edit_rules.h"
+#include "bench/ends.h"
 #include "bench/joining.h"
 #include "bench/limits.h"
 
@@ -11,32 +12,12 @@
 namespace loom::bench {
 namespace {
 
-Cable* cableIn(Bench& bench, CableId id) {
-    return const_cast<Cable*>(findCable(bench, id));
-}
-
-Refusal noSuchCable(CableId id) {
-    return {
-        Why::UnknownCable, "cable " + std::to_string(id.number), "a cable on the bench", "none"};
-}
-
-std::optional<Refusal> whyNotEnd(const Cable& cable, int end) {
-    if (end == 0 || end == 1) return std::nullopt;
-    return Refusal{Why::OutOfRange, cable.label, "end 0 or 1", std::to_string(end)};
-}
-
 std::optional<Refusal> whyNoMoreCables(const Bench& bench) {
     if (bench.cables.size() < greatestCables) return std::nullopt;
     return Refusal{Why::TooMany,
                    "cables",
                    std::to_string(greatestCables) + " cables at most",
                    std::to_string(bench.cables.size())};
-}
-
-bool isReadyMade(const Bench& bench, const std::string& label) {
-    const std::vector<CableSlot>& slots = bench.kit.readyMade;
-    return std::any_of(
-        slots.begin(), slots.end(), [&](const CableSlot& slot) { return slot.label == label; });
 }
 
 bool hasReel(const Bench& bench, double area_m2, Sleeve sleeve) {
@@ -110,8 +91,13 @@ Outcome<Bench> edited(Bench bench, const MakeCable& edit) {
         const TerminalRef to = terminals[end];
         const EndKind kind = endMadeFor(bench, to, cable.area_m2);
         if (auto why = whyNotJoinCable(bench, cable, end, kind, to)) return *why;
-        cable.ends[end] = {kind, to, {}};
+        if (auto why = whyScrewClosed(bench, cable.label, to)) return *why;
+        cable.ends[end].kind = kind;
+        if (isHandmade(bench, cable.label)) cable.ends[end].make = EndMake{};
+        cable.ends[end].at = to;
     }
+    for (int end = 0; end < 2; ++end)
+        joinMade(bench, cable, end, terminals[end]);
     bench.cables.push_back(cable);
     return bench;
 }
@@ -135,8 +121,13 @@ Outcome<Bench> edited(Bench bench, const TakeCable& edit) {
     cable.length_m = slot->length_m;
     cable.area_m2 = wholeArea_m2(slot->area_m2);
     cable.sleeve = slot->sleeve;
-    cable.ends[0] = {slot->ends[0], std::nullopt, ontoBoard(bench, edit.first_m)};
-    cable.ends[1] = {slot->ends[1], std::nullopt, ontoBoard(bench, edit.second_m)};
+    const Point places[] = {edit.first_m, edit.second_m};
+    for (int end = 0; end < 2; ++end) {
+        CableEnd& made = cable.ends[end];
+        made.kind = slot->ends[end];
+        made.loose_m = ontoBoard(bench, places[end]);
+        if (made.kind == EndKind::Bare && isHandmade(bench, cable.label)) made.make = EndMake{};
+    }
     bench.cables.push_back(cable);
     return bench;
 }
@@ -153,31 +144,34 @@ Outcome<Bench> edited(Bench bench, const RemoveCable& edit) {
                                        {cable->ends[0].kind, cable->ends[1].kind}});
     }
     bench.cables.erase(bench.cables.begin() + (cable - bench.cables.data()));
+    forgetWhatIsGone(bench);
     return bench;
 }
 
 Outcome<Bench> edited(Bench bench, const JoinEnd& edit) {
-    Cable* cable = cableIn(bench, edit.cable);
-    if (!cable) return noSuchCable(edit.cable);
-    if (auto why = whyNotEnd(*cable, edit.end)) return *why;
-    CableEnd& end = cable->ends[edit.end];
-    if (auto why = whyNotJoinCable(bench, *cable, edit.end, end.kind, edit.to)) return *why;
-    end = {end.kind, edit.to, {}};
+    if (auto why = whyNotEnd(bench, edit.cable, edit.end)) return *why;
+    Cable& cable = *cableIn(bench, edit.cable);
+    CableEnd& end = cable.ends[edit.end];
+    if (auto why = whyNotJoinCable(bench, cable, edit.end, end.kind, edit.to)) return *why;
+    if (end.at == edit.to) return bench;
+    if (auto why = whyScrewClosed(bench, cable.label, edit.to)) return *why;
+    end.at = edit.to;
+    end.loose_m = {};
+    joinMade(bench, cable, edit.end, edit.to);
     return bench;
 }
 
 Outcome<Bench> edited(Bench bench, const FreeEnd& edit) {
-    Cable* cable = cableIn(bench, edit.cable);
-    if (!cable) return noSuchCable(edit.cable);
-    if (auto why = whyNotEnd(*cable, edit.end)) return *why;
-    if (auto why = whyNotPoint(cable->label, edit.at_m)) return *why;
-    cable->ends[edit.end].at.reset();
-    cable->ends[edit.end].loose_m = ontoBoard(bench, edit.at_m);
+    if (auto why = whyNotEnd(bench, edit.cable, edit.end)) return *why;
+    Cable& cable = *cableIn(bench, edit.cable);
+    if (auto why = whyNotPoint(cable.label, edit.at_m)) return *why;
+    takeOff(bench, cable.ends[edit.end], edit.at_m);
     return bench;
 }
 
 // Another length, cross-section or colour is another piece of cable, so it is sound; its ends stay
-// where they are, those in a clamp made anew to suit. An empty label keeps the old one.
+// where they are, those in a clamp of the kind that suits; made by hand, they are yet to be made. An
+// empty label keeps the old one.
 Outcome<Bench> edited(Bench bench, const ChangeCable& edit) {
     Cable* cable = cableIn(bench, edit.cable);
     if (!cable) return noSuchCable(edit.cable);
@@ -185,6 +179,7 @@ Outcome<Bench> edited(Bench bench, const ChangeCable& edit) {
         return Refusal{Why::NotInTray, cable->label, "a cable cut from a reel", "a ready-made one"};
     if (auto why = whyNotLength("length", edit.length_m)) return *why;
     if (auto why = whyNotArea("area", edit.area_m2)) return *why;
+    const bool byHand = isHandmade(bench, cable->label);
     const bool relabel = !edit.label.empty() && edit.label != cable->label;
     if (relabel) {
         if (auto why = whyNotOwnLabel(bench, edit.label)) return *why;
@@ -195,12 +190,17 @@ Outcome<Bench> edited(Bench bench, const ChangeCable& edit) {
     if (otherReel) {
         if (auto why = whyNotReel(bench, cable->label, area_m2, edit.sleeve)) return *why;
     }
-    if (otherReel || edit.length_m != cable->length_m) cable->condition = CableCondition::Sound;
+    const bool anew = otherReel || edit.length_m != cable->length_m;
+    if (anew) cable->condition = CableCondition::Sound;
     cable->area_m2 = area_m2;
     cable->sleeve = edit.sleeve;
     cable->length_m = edit.length_m;
     for (int end = 0; end < 2; ++end) {
         CableEnd& made = cable->ends[end];
+        if (isHandmade(bench, cable->label) && (anew || !byHand)) {
+            made.make = EndMake{};
+            made.tugged = false;
+        }
         if (!made.at || !fits(made.kind, TerminalKind::Clamp)) continue;
         made.kind = usualEnd(TerminalKind::Clamp, area_m2);
         if (auto why = whyNotJoinCable(bench, *cable, end, made.kind, *made.at)) return *why;

@@ -10,14 +10,6 @@
 namespace loom::bench {
 namespace {
 
-Part* partIn(Bench& bench, PartId id) {
-    return const_cast<Part*>(findPart(bench, id));
-}
-
-Refusal noSuchPart(PartId id) {
-    return {Why::UnknownPart, "part " + std::to_string(id.number), "a part on the bench", "none"};
-}
-
 std::optional<Refusal> whyNotTurns(const std::string& place, int quarterTurns) {
     if (quarterTurns >= 0 && quarterTurns <= 3) return std::nullopt;
     return Refusal{Why::OutOfRange, place, "0 to 3 quarter turns", std::to_string(quarterTurns)};
@@ -59,9 +51,7 @@ Part freshPart(const PartSlot& slot, PartId id) {
 void takeEndsOff(Bench& bench, PartId part) {
     for (Cable& cable : bench.cables) {
         for (CableEnd& end : cable.ends) {
-            if (!end.at || end.at->part != part) continue;
-            end.loose_m = ontoBoard(bench, terminalAt(bench, *end.at));
-            end.at.reset();
+            if (end.at && end.at->part == part) takeOff(bench, end, terminalAt(bench, *end.at));
         }
     }
 }
@@ -132,6 +122,7 @@ Outcome<Bench> edited(Bench bench, const RemovePart& edit) {
         bench.kit.parts.push_back({part->kind, part->ref, part->rating, part->charge});
     takeEndsOff(bench, edit.part);
     bench.parts.erase(bench.parts.begin() + (part - bench.parts.data()));
+    forgetWhatIsGone(bench);
     return bench;
 }
 

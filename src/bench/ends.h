@@ -14,10 +14,11 @@ namespace loom::bench {
 enum class EndFault {
     NotStripped,   // no copper bare: it touches nothing
     StripTooShort, // not enough copper under the screw or in the barrel: it does not hold
-    StripTooLong,  // copper shows outside and can touch a neighbour
+    StripTooLong,  // copper shows outside; from copperReaches_m on it lies on the neighbour
     StrandOut,     // not twisted: one strand stands out and reaches the neighbouring terminal
-    NotPressed,    // a fitting that was not pressed on
-    NotPushedIn,   // not far enough: the screw misses it, the spade is not home
+    NotPressed,    // a fitting that was not pressed on: it pulls out
+    NotPushedIn,   // not far enough: the screw misses it (also where a deeper end in the same hole
+                   // takes the screw), the spade is not home
     OnSleeve,      // pushed too far: the screw bites on the sleeve
     ScrewOpen,     // never tightened
     ScrewLoose,    // tightened too little: it heats and gets worse
@@ -33,10 +34,14 @@ struct EndState {
     bool holds = true;                   // at the tug test
     double copperShows_m = 0.0;          // bare outside
     std::optional<TerminalRef> strandOn; // the neighbour a loose strand touches
+    std::optional<TerminalRef> copperOn; // the neighbour the bare copper lies on
 };
 
+// Bare copper longer than this outside its terminal bends onto the neighbouring one.
+inline constexpr double copperReaches_m = 0.008;
+
 // Of a joined end. The cable must be on the bench, end 0 or 1; an end that lies loose gives the
-// faults of its making only.
+// faults of its making only and touches nothing.
 EndState stateOf(const Bench& bench, const Cable& cable, int end);
 
 // The right figures for an end of this kind on this conductor.
@@ -46,6 +51,8 @@ struct EndTarget {
 };
 
 EndTarget targetFor(EndKind kind, double area_m2);
+// Made with just these figures; pushed in when it is joined.
+EndMake wellMade(EndKind kind, double area_m2, bool joined);
 
 // The right torque of a terminal's screw or nut and its window; all 0 for a tab.
 struct TorqueTarget {

@@ -133,6 +133,21 @@ void readKit(const JsonPlace& place, Kit& kit) {
         kit.readyMade.push_back(cableSlot(item));
     for (const JsonPlace& item : optionalItems(place, "reels", greatestReels))
         kit.reels.push_back({area_m2(item.member("mm2")), sleeve(item.member("sleeve"))});
+    for (const JsonPlace& item : optionalItems(place, "handmade", greatestCables))
+        kit.handmade.push_back(name(item));
+}
+
+bool truth(const JsonPlace& owner, const char* member) {
+    return owner.has(member) && owner.member(member).truth();
+}
+
+EndMake endMake(const JsonPlace& place) {
+    EndMake make;
+    make.strip_m = place.member("strip").number(0.0, greatestMake_m);
+    make.twisted = truth(place, "twisted");
+    make.pressed = truth(place, "pressed");
+    make.pushed_m = place.member("pushed").number(0.0, greatestMake_m);
+    return make;
 }
 
 // Parts and cables of one file, with the ids met so far.
@@ -152,6 +167,11 @@ public:
             part(item);
         for (const JsonPlace& item : root.member("cables").items(greatestCables))
             cable(item);
+        for (const JsonPlace& item : optionalItems(root, "screws", greatestScrews))
+            screw(item);
+        for (const JsonPlace& item : optionalItems(root, "ties", greatestTies))
+            tie(item);
+        if (root.has("meter")) meter(root.member("meter"));
         lastId(root);
     }
 
@@ -189,6 +209,9 @@ private:
         if (place.has("condition"))
             part.condition = condition(place.member("condition"), part.kind);
         part.charge = charge(place);
+        part.obstructed = truth(place, "obstructed");
+        if (part.obstructed && part.kind != PartKind::Motor)
+            place.member("obstructed").refuse(Why::OutOfRange, "a motor", spec(part.kind).word);
         bench.parts.push_back(part);
     }
 
@@ -224,6 +247,8 @@ private:
     void cableEnd(const JsonPlace& place, Cable& cable, int end) const {
         CableEnd& made = cable.ends[end];
         made.kind = endKind(place.member("kind"));
+        if (place.has("make")) made.make = endMake(place.member("make"));
+        made.tugged = truth(place, "tugged");
         if (!place.has("at")) {
             made.loose_m = point(place.member("loose"), bench.board_m);
             return;
@@ -233,6 +258,67 @@ private:
         if (!place.ok()) return;
         at.refuse(whyNotJoinCable(bench, cable, end, made.kind, to));
         made.at = to;
+    }
+
+    void screw(const JsonPlace& place) {
+        const JsonPlace at = place.member("at");
+        Screw screw;
+        screw.at = terminal(at);
+        screw.torque_Nm = place.member("torque").number(0.0, greatestTorque_Nm);
+        screw.broken = truth(place, "broken");
+        if (!place.ok()) return;
+        const PartKind owner = findPart(bench, screw.at.part)->kind;
+        if (spec(owner).terminals[screw.at.terminal].kind == TerminalKind::Tab)
+            at.refuse(Why::WrongEnd, "a clamp or a stud", "a tab");
+        for (const Screw& other : bench.screws)
+            if (other.at == screw.at)
+                at.refuse(Why::Duplicate, "each screw once", terminalName(bench, screw.at));
+        bench.screws.push_back(screw);
+    }
+
+    CableId cableThere(const JsonPlace& place) const {
+        const CableId id{static_cast<std::uint32_t>(place.whole(1, greatestId))};
+        if (place.ok() && !findCable(bench, id))
+            place.refuse(Why::UnknownCable, "the id of a cable", std::to_string(id.number));
+        return id;
+    }
+
+    void tie(const JsonPlace& place) {
+        if (!place.ok()) return;
+        Tie tie;
+        tie.id = id(place.member("id"));
+        tie.cable = cableThere(place.member("cable"));
+        tie.along = place.member("along").number(0.0, 1.0);
+        if (place.has("other")) {
+            tie.other = cableThere(place.member("other"));
+            tie.otherAlong = place.member("otherAlong").number(0.0, 1.0);
+            if (place.ok() && tie.other == tie.cable)
+                place.member("other").refuse(
+                    Why::OutOfRange, "another cable", std::to_string(tie.other.number));
+        }
+        tie.at_m = point(place.member("at"), bench.board_m);
+        bench.ties.push_back(tie);
+    }
+
+    ProbeTip probe(const JsonPlace& place) const {
+        ProbeTip tip;
+        if (place.ok() && !place.isObject()) place.member("at");
+        if (place.has("at")) {
+            tip.terminal = terminal(place.member("at"));
+        } else if (place.has("cable")) {
+            tip.cable = cableThere(place.member("cable"));
+            tip.end = static_cast<int>(place.member("end").whole(0, 1));
+        }
+        return tip;
+    }
+
+    void meter(const JsonPlace& place) {
+        Meter meter;
+        meter.at_m = point(place.member("at"), bench.board_m);
+        meter.range = static_cast<MeterRange>(oneOf(place.member("range"), rangeWords));
+        meter.probes = {probe(place.member("red")), probe(place.member("black"))};
+        meter.fuseOpen = truth(place, "fuseOpen");
+        bench.meter = meter;
     }
 
     TerminalRef terminal(const JsonPlace& at) const {

@@ -35,6 +35,9 @@ public:
 
     Line& number(const char* name, double value) { return raw(name, inJson(value)); }
 
+    // Left out when false.
+    Line& mark(const char* name, bool value) { return value ? raw(name, "true") : *this; }
+
     Line& point(const char* name, Point value) {
         return raw(name, "[" + inJson(value.x_m) + ", " + inJson(value.y_m) + "]");
     }
@@ -99,22 +102,73 @@ std::string written(const Part& part) {
     line.point("at", part.at_m).number("turns", part.quarterTurns);
     if (isRated(part.kind, part.rating)) line.number("rating", part.rating);
     const auto position = static_cast<std::size_t>(part.position);
-    if (position < kind.positions.size()) line.text("position", kind.positions[position]);
+    // A battery that stands free is written as it always was.
+    const bool usual = part.kind == PartKind::Battery && part.position == kind.restPosition;
+    if (position < kind.positions.size() && !usual) line.text("position", kind.positions[position]);
     if (part.condition != Condition::Sound)
         line.text("condition", conditionWords[static_cast<int>(part.condition)]);
     if (part.kind == PartKind::Battery) line.number("charge", part.charge);
-    return line.done();
+    return line.mark("obstructed", part.obstructed).done();
+}
+
+std::string written(const Bench& bench, TerminalRef at) {
+    const Part* part = findPart(bench, at.part);
+    if (!part) return "{}";
+    return Line()
+        .number("part", part->id.number)
+        .text("terminal", spec(part->kind).terminals[at.terminal].word)
+        .done();
+}
+
+std::string written(const EndMake& make) {
+    return Line()
+        .number("strip", make.strip_m)
+        .mark("twisted", make.twisted)
+        .mark("pressed", make.pressed)
+        .number("pushed", make.pushed_m)
+        .done();
 }
 
 std::string written(const Bench& bench, const CableEnd& end) {
     Line line;
     line.text("kind", word(end.kind));
-    const Part* part = end.at ? findPart(bench, end.at->part) : nullptr;
-    if (!part) return line.point("loose", end.loose_m).done();
-    Line at;
-    at.number("part", part->id.number);
-    at.text("terminal", spec(part->kind).terminals[end.at->terminal].word);
-    return line.raw("at", at.done()).done();
+    if (end.at)
+        line.raw("at", written(bench, *end.at));
+    else
+        line.point("loose", end.loose_m);
+    if (end.make) line.raw("make", written(*end.make));
+    return line.mark("tugged", end.tugged).done();
+}
+
+std::string written(const Bench& bench, const Screw& screw) {
+    return Line()
+        .raw("at", written(bench, screw.at))
+        .number("torque", screw.torque_Nm)
+        .mark("broken", screw.broken)
+        .done();
+}
+
+std::string written(const Tie& tie) {
+    Line line;
+    line.number("id", tie.id).number("cable", tie.cable.number).number("along", tie.along);
+    if (tie.other) line.number("other", tie.other.number).number("otherAlong", tie.otherAlong);
+    return line.point("at", tie.at_m).done();
+}
+
+std::string written(const Bench& bench, const ProbeTip& tip) {
+    if (tip.terminal) return Line().raw("at", written(bench, *tip.terminal)).done();
+    if (!tip.cable) return "{}";
+    return Line().number("cable", tip.cable.number).number("end", tip.end).done();
+}
+
+std::string written(const Bench& bench, const Meter& meter) {
+    return Line()
+        .point("at", meter.at_m)
+        .text("range", rangeWords[static_cast<int>(meter.range)])
+        .raw("red", written(bench, meter.probes[0]))
+        .raw("black", written(bench, meter.probes[1]))
+        .mark("fuseOpen", meter.fuseOpen)
+        .done();
 }
 
 std::string written(const Bench& bench, const Cable& cable) {
@@ -129,6 +183,15 @@ std::string written(const Bench& bench, const Cable& cable) {
     return line.done();
 }
 
+// Left out when there are none.
+std::string handmade(const Kit& kit) {
+    if (kit.handmade.empty()) return "";
+    std::string labels;
+    for (const std::string& label : kit.handmade)
+        labels += (labels.empty() ? "" : ", ") + quoted(label);
+    return ",\n    \"handmade\": [" + labels + "]";
+}
+
 std::string written(const Kit& kit) {
     const auto one = [](const auto& item) { return written(item); };
     std::string blades;
@@ -136,7 +199,21 @@ std::string written(const Kit& kit) {
         blades += (blades.empty() ? "" : ", ") + inJson(rating_A);
     return "{\n    \"parts\": " + listOf(kit.parts, "    ", one) + ",\n    \"blades\": [" + blades +
            "],\n    \"cables\": " + listOf(kit.readyMade, "    ", one) +
-           ",\n    \"reels\": " + listOf(kit.reels, "    ", one) + "\n  }";
+           ",\n    \"reels\": " + listOf(kit.reels, "    ", one) + handmade(kit) + "\n  }";
+}
+
+// Screws, ties and the meter, each left out when there is none to speak of.
+std::string handsOn(const Bench& bench) {
+    std::string text;
+    if (!bench.screws.empty())
+        text += ",\n  \"screws\": " + listOf(bench.screws, "  ", [&](const Screw& screw) {
+                    return written(bench, screw);
+                });
+    if (!bench.ties.empty())
+        text += ",\n  \"ties\": " +
+                listOf(bench.ties, "  ", [](const Tie& tie) { return written(tie); });
+    if (bench.meter) text += ",\n  \"meter\": " + written(bench, *bench.meter);
+    return text;
 }
 
 } // namespace
@@ -152,7 +229,7 @@ std::string toJson(const Bench& bench) {
            ",\n  \"version\": " + std::to_string(fileVersion) + ",\n  \"board\": " + board +
            ",\n  \"lastId\": " + std::to_string(bench.lastId) +
            ",\n  \"kit\": " + written(bench.kit) + ",\n  \"parts\": " + parts +
-           ",\n  \"cables\": " + cables + "\n}\n";
+           ",\n  \"cables\": " + cables + handsOn(bench) + "\n}\n";
 }
 
 } // namespace loom::bench

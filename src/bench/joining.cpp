@@ -3,6 +3,7 @@
 
 #include "bench/catalogue.h"
 #include "bench/edit.h"
+#include "bench/ends.h"
 #include "bench/limits.h"
 
 namespace loom::bench {
@@ -92,6 +93,21 @@ whyNotJoinCable(const Bench& bench, const Cable& cable, int end, EndKind kind, T
     return whyNoRoom(bench, to, kind, loadOf(bench, to, cable.id, end));
 }
 
+std::optional<Refusal> whyClampClosed(const Bench& bench, TerminalRef at) {
+    if (kindOf(bench, at) != TerminalKind::Clamp) return std::nullopt;
+    const Screw screw = screwAt(bench, at);
+    if (screw.torque_Nm == 0.0) return std::nullopt;
+    return Refusal{Why::ScrewClosed,
+                   terminalName(bench, at),
+                   "its screw open",
+                   "tightened with " + inWords(screw.torque_Nm) + " N m"};
+}
+
+std::optional<Refusal>
+whyScrewClosed(const Bench& bench, const std::string& label, TerminalRef to) {
+    return isHandmade(bench, label) ? whyClampClosed(bench, to) : std::nullopt;
+}
+
 EndKind endMadeFor(const Bench& bench, TerminalRef to, double area_m2) {
     const TerminalKind terminal = kindOf(bench, to);
     if (terminal != TerminalKind::Tab) return usualEnd(terminal, area_m2);
@@ -102,14 +118,20 @@ EndKind endMadeFor(const Bench& bench, TerminalRef to, double area_m2) {
 
 std::optional<Refusal> whyNotJoin(const Bench& bench, const Held& held, TerminalRef to) {
     if (auto why = whyNotTerminal(bench, to)) return why;
-    if (!held.cable) return whyNotJoinCable(bench, Cable{}, 0, endMadeFor(bench, to, 1e-6), to);
+    if (!held.cable) {
+        if (auto why = whyNotJoinCable(bench, Cable{}, 0, endMadeFor(bench, to, 1e-6), to))
+            return why;
+        return whyScrewClosed(bench, "", to);
+    }
     const Cable* cable = findCable(bench, held.cable);
     if (!cable || held.end < 0 || held.end > 1)
         return Refusal{Why::UnknownCable,
                        "cable " + std::to_string(held.cable.number),
                        "a cable on the bench",
                        "none"};
-    return whyNotJoinCable(bench, *cable, held.end, held.kind, to);
+    if (auto why = whyNotJoinCable(bench, *cable, held.end, held.kind, to)) return why;
+    if (cable->ends[held.end].at == to) return std::nullopt;
+    return whyScrewClosed(bench, cable->label, to);
 }
 
 } // namespace loom::bench

@@ -18,4 +18,9 @@ std::optional<Refusal> whyNotTerminal(const Bench& bench, TerminalRef terminal);
 std::optional<Refusal>
 whyNotJoinCable(const Bench& bench, const Cable& cable, int end, EndKind kind, TerminalRef to);
 
+// ScrewClosed unless the clamp's screw is open; nothing for a stud or a tab.
+std::optional<Refusal> whyClampClosed(const Bench& bench, TerminalRef at);
+// Whether an end made by hand (by its cable's label) finds the screw of this clamp open.
+std::optional<Refusal> whyScrewClosed(const Bench& bench, const std::string& label, TerminalRef to);
+
 } // namespace loom::bench

@@ -17,6 +17,9 @@ inline constexpr std::size_t greatestCables = 800;
 inline constexpr std::size_t greatestName_chars = 24; // labels and references, in characters
 inline constexpr double greatestLength_m = 20.0;
 inline constexpr double leastArea_m2 = 0.5e-6, greatestArea_m2 = 25e-6;
+inline constexpr double greatestMake_m = 0.03; // stripped from or pushed in, of an end
+inline constexpr double greatestTorque_Nm = 50.0;
+inline constexpr std::size_t greatestTies = 800, greatestScrews = 8000;
 inline constexpr double leastBoard_m = 0.2, greatestBoard_m = 10.0;
 
 // A number in words for `found` and `expected`: "7.5", "not a number".

@@ -20,6 +20,12 @@ enum class Why {
     BladeBlocks,     // a blade is wanted and none is there, or the other way round
     NoSuchPosition,  // a control was asked for a position it does not have
     KeyNotIn,        // the isolator cannot turn without its key
+    ScrewClosed,     // nothing goes into a clamp whose screw was not opened first
+    ScrewBroken,     // the screw or stud was turned too far; only a new one helps
+    NotJoined,       // an end that lies loose cannot be pushed in or tugged at
+    NotStripped,     // strands that are not bare can be neither twisted nor pressed
+    UnknownTie,      // no such tie
+    MeterAway,       // the meter hangs on the wall
     OutOfRange,      // a number outside its range
     NotANumber,      // NaN or infinite, or text where a number belongs
     TooMany,         // more parts, cables or bytes than a bench takes

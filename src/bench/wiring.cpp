@@ -4,6 +4,7 @@
 #include "bench/wiring.h"
 
 #include "bench/catalogue.h"
+#include "bench/wiring_cables.h"
 
 #include <algorithm>
 #include <iterator>
@@ -44,13 +45,13 @@ constexpr double stripDrop_V = 1.1e-3 * 50.0;
 constexpr double isolator_ohm = 0.4e-3;
 constexpr double smallSwitch_ohm =
     10e-3; // rocker, button, selector, toggle; common practice, no source
-constexpr double wellMadeEnd_ohm = 0.5e-3;
 constexpr double horn_ohm = 24.0 / 2.5;     // 24 V, 2.5 A
 constexpr double liveLamp_W = 24.0 * 20e-3; // 24 V, 20 mA
 
-// A key is tag, number and element: tag 1 a part, tag 2 a cable.
+// A key is tag, number and element: tag 1 a part, 2 a cable, 3 what an end does to its neighbour,
+// 4 the meter.
 constexpr int tagShift = 56, numberShift = 8;
-constexpr circuit::Key partTag = 1, cableTag = 2;
+constexpr circuit::Key partTag = 1, cableTag = 2, strandTag = 3, meterTag = 4;
 
 circuit::Key key(circuit::Key tag, std::uint32_t number, int element) {
     return tag << tagShift | static_cast<circuit::Key>(number) << numberShift |
@@ -195,6 +196,7 @@ private:
         circuit::Motor motor;
         motor.a = inside(0);
         motor.b = nodes[1];
+        motor.jammed = part.obstructed;
         add(0, motor);
     }
 };
@@ -214,22 +216,6 @@ circuit::Node metalsOf(const PartSpec& kind) {
     return static_cast<circuit::Node>(count);
 }
 
-void writeCable(const Bench& bench, const Cable& cable, Wiring& wiring) {
-    const auto nodeOfEnd = [&](const CableEnd& end) {
-        const auto joined = end.at ? nodeOf(bench, wiring, *end.at) : std::nullopt;
-        return joined ? *joined : wiring.netlist.nodeCount++; // lying loose touches nothing
-    };
-    circuit::Cable element;
-    element.a = nodeOfEnd(cable.ends[0]);
-    element.b = nodeOfEnd(cable.ends[1]);
-    element.length_m = cable.length_m;
-    element.area_m2 = cable.area_m2;
-    element.endA.resistance_ohm = wellMadeEnd_ohm;
-    element.endB.resistance_ohm = wellMadeEnd_ohm;
-    element.parted = cable.condition == CableCondition::Parted;
-    wiring.netlist.elements.push_back({cableKey(cable.id), element});
-}
-
 } // namespace
 
 circuit::Key partKey(PartId part, int element) {
@@ -240,12 +226,25 @@ circuit::Key cableKey(CableId cable) {
     return key(cableTag, cable.number, 0);
 }
 
+circuit::Key strandKey(CableId cable, int end) {
+    return key(strandTag, cable.number, end);
+}
+
+circuit::Key meterKey(MeterElement element) {
+    return key(meterTag, 0, static_cast<int>(element));
+}
+
 PartId partOf(circuit::Key key) {
     return key >> tagShift == partTag ? PartId{numberOf(key)} : PartId{};
 }
 
 CableId cableOf(circuit::Key key) {
     return key >> tagShift == cableTag ? CableId{numberOf(key)} : CableId{};
+}
+
+std::optional<EndRef> strandOf(circuit::Key key) {
+    if (key >> tagShift != strandTag) return std::nullopt;
+    return EndRef{CableId{numberOf(key)}, static_cast<int>(key & 1)};
 }
 
 Wiring wire(const Bench& bench) {
@@ -256,8 +255,8 @@ Wiring wire(const Bench& bench) {
     }
     for (std::size_t i = 0; i < bench.parts.size(); ++i)
         PartWriter(bench.parts[i], wiring.nodes[i], wiring.netlist).write();
-    for (const Cable& cable : bench.cables)
-        writeCable(bench, cable, wiring);
+    writeCables(bench, wiring);
+    writeMeter(bench, wiring);
     return wiring;
 }
 

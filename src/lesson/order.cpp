@@ -77,18 +77,12 @@ private:
     void take(const bench::Edit& edit) {
         auto outcome = bench::apply(now, edit);
         if (!outcome) return;
-        if (isStep(edit) && !attempt::sameThings(now, outcome.value())) {
+        if (attempt::isStep(now, edit) && !attempt::sameThings(now, outcome.value())) {
             steps.keep(now);
             past.push_back(joinedBetween(now, outcome.value()));
             future.clear();
         }
         now = std::move(outcome.value());
-    }
-
-    bool isStep(const bench::Edit& edit) const {
-        const auto* operate = std::get_if<bench::Operate>(&edit);
-        const bench::Part* part = operate ? bench::findPart(now, operate->part) : nullptr;
-        return !attempt::isWear(edit) && !(part && bench::spec(part->kind).springsBack);
     }
 
     void undo() {

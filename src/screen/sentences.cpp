@@ -30,6 +30,18 @@ const char* keyOf(bench::Why why) {
         return "refusal/no-such-position";
     case Why::KeyNotIn:
         return "refusal/key-not-in";
+    case Why::ScrewClosed:
+        return "refusal/screw-closed";
+    case Why::ScrewBroken:
+        return "refusal/screw-broken";
+    case Why::NotJoined:
+        return "refusal/not-joined";
+    case Why::NotStripped:
+        return "refusal/not-stripped";
+    case Why::UnknownTie:
+        return "refusal/unknown-tie";
+    case Why::MeterAway:
+        return "refusal/meter-away";
     case Why::OutOfRange:
         return "refusal/out-of-range";
     case Why::NotANumber:

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: MIT
+// Ties between cables and to the frame, and what the yard finds at the axle.
+#include "bench/catalogue.h"
+#include "bench/edit_rules.h"
+#include "bench/limits.h"
+
+#include <algorithm>
+
+namespace loom::bench {
+namespace {
+
+std::optional<Refusal> whyNotTie(const Bench& bench, const TieCable& edit) {
+    if (!findCable(bench, edit.cable)) return noSuchCable(edit.cable);
+    if (edit.other && !findCable(bench, edit.other)) return noSuchCable(edit.other);
+    const std::string& label = findCable(bench, edit.cable)->label;
+    if (edit.other == edit.cable)
+        return Refusal{Why::OutOfRange, label, "another cable or the frame", "itself"};
+    if (auto why = whyNotWithin(label, edit.along, 0.0, 1.0)) return why;
+    if (auto why = whyNotWithin(label, edit.otherAlong, 0.0, 1.0)) return why;
+    if (auto why = whyNotPoint(label, edit.at_m)) return why;
+    if (bench.ties.size() < greatestTies) return std::nullopt;
+    return Refusal{Why::TooMany,
+                   "ties",
+                   std::to_string(greatestTies) + " ties at most",
+                   std::to_string(bench.ties.size())};
+}
+
+} // namespace
+
+Outcome<Bench> edited(Bench bench, const TieCable& edit) {
+    if (auto why = whyNotTie(bench, edit)) return *why;
+    Tie tie;
+    tie.id = ++bench.lastId;
+    tie.cable = edit.cable;
+    tie.along = edit.along;
+    tie.other = edit.other;
+    if (edit.other) tie.otherAlong = edit.otherAlong;
+    tie.at_m = ontoBoard(bench, edit.at_m);
+    bench.ties.push_back(tie);
+    return bench;
+}
+
+Outcome<Bench> edited(Bench bench, const CutTie& edit) {
+    const auto tie = std::find_if(bench.ties.begin(), bench.ties.end(), [&](const Tie& other) {
+        return other.id == edit.tie;
+    });
+    if (tie == bench.ties.end())
+        return Refusal{
+            Why::UnknownTie, "tie " + std::to_string(edit.tie), "a tie on the bench", "none"};
+    bench.ties.erase(tie);
+    return bench;
+}
+
+Outcome<Bench> edited(Bench bench, const ObstructAxle& edit) {
+    Part* motor = partIn(bench, edit.motor);
+    if (!motor) return noSuchPart(edit.motor);
+    if (motor->kind != PartKind::Motor)
+        return Refusal{Why::OutOfRange, motor->ref, "a motor", spec(motor->kind).word};
+    if (edit.by && !findCable(bench, edit.by)) return noSuchCable(edit.by);
+    motor->obstructed = edit.obstructed;
+    return bench;
+}
+
+} // namespace loom::bench
