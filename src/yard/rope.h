@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+// One cable of the yard: its strand, what holds it, and its chain while it moves. The Yard makes
+// ropes with layRope(), tells them where they are held, and steps those that are awake.
+#pragma once
+
+#include "yard/course.h"
+#include "yard/strand.h"
+
+#include <optional>
+#include <vector>
+
+namespace loom::yard {
+
+// Where a tie or a hand holds a rope between its ends.
+struct Hold {
+    double along = 0.5; // 0..1
+    bench::Point at_m;
+};
+
+struct Rope {
+    bench::CableId id;
+    Span span;
+    Feel feel;
+    Strand strand;
+    std::vector<Pin> pins; // by point, ascending
+    std::vector<Hold> holds;
+    double shown_m = 0.0; // the length that its strand goes to
+    bool awake = false;
+    double touched_s = 0.0, still_s = 0.0; // since it was pulled at; since it moved
+    std::optional<Chain> chain;
+};
+
+// At rest along a course.
+Rope layRope(bench::CableId id, const Span& span, const Course& course, double area_m2);
+
+// Where the ends sit now and what else holds it. Wakes it when that pulls it anywhere.
+void seatRope(Rope& rope, const Span& span);
+void holdRope(Rope& rope, const std::vector<Hold>& holds);
+void wakeRope(Rope& rope);
+void sleepRope(Rope& rope);
+
+// The point of the strand that a hold takes; never one that an end holds.
+std::size_t pointAt(const Rope& rope, double along);
+double alongOf(const Rope& rope, bench::Point at_m); // of the nearest point
+
+// A step of an awake rope: before and after the world's. The chain must be there.
+void lendRope(Rope& rope, double step_s);
+void fetchRope(Rope& rope, double step_s);
+bool isStill(const Rope& rope);
+
+} // namespace loom::yard

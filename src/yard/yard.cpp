@@ -1,0 +1,327 @@
+// SPDX-License-Identifier: MIT
+#include "yard/yard.h"
+
+#include "yard/rope.h"
+#include "yard/spread.h"
+#include "yard/vec.h"
+#include "yard/watch.h"
+
+#include <algorithm>
+#include <box2d/box2d.h>
+#include <optional>
+
+namespace loom::yard {
+
+namespace {
+
+// Eight steps in a frame of 1/60 s, each of few iterations: more steps hold a chain better than
+// more iterations do.
+constexpr double step_s = 1.0 / 480.0, longestCall_s = 0.1, settles_s = 3.0;
+constexpr int velocityIterations = 2, positionIterations = 4;
+constexpr double tiedWithin_m = 0.008;
+
+bool sameSeat(const Seat& a, const Seat& b) {
+    return a.kind == b.kind && a.joined == b.joined && a.firmness == b.firmness &&
+           a.order == b.order && a.sharing == b.sharing &&
+           apart_m(a.terminal_m, b.terminal_m) == 0.0 && apart_m(a.leaves, b.leaves) == 0.0;
+}
+
+} // namespace
+
+struct Yard::Inside {
+    // Two ropes tied together.
+    struct Knot {
+        bench::CableId a, b;
+        double alongA = 0.5, alongB = 0.5;
+    };
+
+    struct Grip {
+        bench::CableId cable;
+        Hold hold;
+    };
+
+    b2World world{b2Vec2(0.0f, 0.0f)};
+    std::vector<Rope> ropes; // as in the bench
+    std::vector<Knot> knots;
+    std::vector<bench::Tie> ties;
+    std::optional<Grip> grip;
+    Watch watch;
+    InHand inHand;
+    double owed_s = 0.0;
+    std::uint64_t revision = 1;
+    bool looked = false;
+
+    explicit Inside(const bench::Bench& bench) : watch(bench) {
+        world.SetAllowSleeping(false); // the yard itself says who sleeps
+        world.SetContinuousPhysics(false);
+    }
+
+    Rope* find(bench::CableId id) {
+        const auto found = std::find_if(
+            ropes.begin(), ropes.end(), [&](const Rope& rope) { return rope.id == id; });
+        return found == ropes.end() ? nullptr : &*found;
+    }
+
+    void takeUp(const bench::Bench& bench);
+    void lay(const bench::Bench& bench, const std::vector<std::size_t>& fresh);
+    void takeUpTies(const bench::Bench& bench);
+    std::vector<Hold> holdsOf(bench::CableId cable) const;
+    void wakeTied();
+    void buildChains();
+    void tieChains(const std::vector<bench::CableId>& built);
+    void stepOnce();
+    void letSleep();
+    bool moves() const;
+};
+
+void Yard::Inside::takeUp(const bench::Bench& bench) {
+    std::vector<Rope> before = std::move(ropes);
+    ropes.clear();
+    ropes.reserve(bench.cables.size());
+    std::vector<std::size_t> fresh;
+    std::size_t hint = 0;
+    for (const bench::Cable& cable : bench.cables) {
+        // The same order as before, as a rule: look on from the last one found.
+        std::size_t k = 0;
+        while (k < before.size() && !(before[(hint + k) % before.size()].id == cable.id))
+            ++k;
+        const Span span = spanOf(bench, cable);
+        if (k == before.size()) {
+            fresh.push_back(ropes.size());
+            ropes.emplace_back();
+            ropes.back().id = cable.id;
+            ropes.back().span = span;
+            continue;
+        }
+        hint = (hint + k) % before.size();
+        ropes.push_back(std::move(before[hint]));
+        before[hint].id = {};
+        Rope& rope = ropes.back();
+        rope.feel.board_m = bench.board_m;
+        const bool stays = sameSeat(rope.span.ends[0], span.ends[0]) &&
+                           sameSeat(rope.span.ends[1], span.ends[1]) &&
+                           rope.span.length_m == span.length_m;
+        if (stays) continue;
+        seatRope(rope, span);
+        ++revision;
+    }
+    if (!fresh.empty() || ropes.size() != before.size()) ++revision;
+    lay(bench, fresh);
+}
+
+void Yard::Inside::lay(const bench::Bench& bench, const std::vector<std::size_t>& fresh) {
+    if (fresh.empty()) return;
+    Board board(bench);
+    for (const Rope& rope : ropes)
+        board.add(rope.strand.points_m);
+    for (const std::size_t i : fresh) {
+        const bench::Cable& cable = bench.cables[i];
+        const Span span = ropes[i].span;
+        ropes[i] = layRope(cable.id, span, board.clearest(span), cable.area_m2);
+        ropes[i].feel.board_m = bench.board_m;
+        board.add(ropes[i].strand.points_m);
+    }
+}
+
+void Yard::Inside::takeUpTies(const bench::Bench& bench) {
+    ties = bench.ties;
+    knots.clear();
+    for (const bench::Tie& tie : ties)
+        if (tie.other && !(tie.other == tie.cable) && find(tie.cable) && find(tie.other))
+            knots.push_back({tie.cable, tie.other, tie.along, tie.otherAlong});
+    for (Rope& rope : ropes) {
+        const std::vector<Hold> holds = holdsOf(rope.id);
+        const bool same =
+            holds.size() == rope.holds.size() &&
+            std::equal(
+                holds.begin(), holds.end(), rope.holds.begin(), [](const Hold& a, const Hold& b) {
+                    return a.along == b.along && apart_m(a.at_m, b.at_m) == 0.0;
+                });
+        if (!same) holdRope(rope, holds);
+    }
+}
+
+std::vector<Hold> Yard::Inside::holdsOf(bench::CableId cable) const {
+    std::vector<Hold> holds;
+    if (grip && grip->cable == cable) holds.push_back(grip->hold);
+    for (const bench::Tie& tie : ties)
+        if (tie.cable == cable && !tie.other) holds.push_back({tie.along, tie.at_m});
+    return holds;
+}
+
+// Ropes that are tied together move together.
+void Yard::Inside::wakeTied() {
+    for (bool more = !knots.empty(); more;) {
+        more = false;
+        for (const Knot& knot : knots) {
+            Rope *a = find(knot.a), *b = find(knot.b);
+            if (a->awake == b->awake) continue;
+            wakeRope(a->awake ? *b : *a);
+            more = true;
+        }
+    }
+}
+
+void Yard::Inside::buildChains() {
+    wakeTied();
+    // A chain that is built anew loses its knots, so those tied to it are built anew as well.
+    for (bool more = !knots.empty(); more;) {
+        more = false;
+        for (const Knot& knot : knots) {
+            Rope *a = find(knot.a), *b = find(knot.b);
+            if (!a->awake || a->chain.has_value() == b->chain.has_value()) continue;
+            a->chain.reset();
+            b->chain.reset();
+            more = true;
+        }
+    }
+    std::vector<bench::CableId> built;
+    for (Rope& rope : ropes) {
+        if (!rope.awake || rope.chain) continue;
+        rope.chain.emplace(world, rope.strand, rope.pins, rope.feel);
+        built.push_back(rope.id);
+    }
+    if (!built.empty()) tieChains(built);
+}
+
+void Yard::Inside::tieChains(const std::vector<bench::CableId>& built) {
+    for (const Knot& knot : knots) {
+        if (std::find(built.begin(), built.end(), knot.a) == built.end()) continue;
+        const Rope *a = find(knot.a), *b = find(knot.b);
+        b2DistanceJointDef def;
+        def.bodyA = a->chain->body(pointAt(*a, knot.alongA));
+        def.bodyB = b->chain->body(pointAt(*b, knot.alongB));
+        def.minLength = 0.0f;
+        def.maxLength = static_cast<float>(10.0 * tiedWithin_m);
+        world.CreateJoint(&def);
+    }
+}
+
+void Yard::Inside::stepOnce() {
+    for (Rope& rope : ropes)
+        if (rope.awake) lendRope(rope, step_s);
+    world.Step(static_cast<float>(step_s), velocityIterations, positionIterations);
+    for (Rope& rope : ropes)
+        if (rope.awake) fetchRope(rope, step_s);
+}
+
+void Yard::Inside::letSleep() {
+    const auto restless = [&](const Rope& rope) { return rope.awake && !isStill(rope); };
+    for (Rope& rope : ropes) {
+        if (!rope.awake || restless(rope)) continue;
+        bool tiedToRestless = false;
+        for (const Knot& knot : knots)
+            tiedToRestless = tiedToRestless || (knot.a == rope.id && restless(*find(knot.b))) ||
+                             (knot.b == rope.id && restless(*find(knot.a)));
+        if (!tiedToRestless) sleepRope(rope);
+    }
+}
+
+bool Yard::Inside::moves() const {
+    return std::any_of(ropes.begin(), ropes.end(), [](const Rope& rope) { return rope.awake; });
+}
+
+Yard::Yard(const bench::Bench& bench) : in(new Inside(bench)) {
+    follow(bench);
+}
+
+Yard::~Yard() {
+    if (in) in->ropes.clear(); // chains go before the world
+}
+
+Yard::Yard(Yard&&) noexcept = default;
+
+Yard& Yard::operator=(Yard&& other) noexcept {
+    std::swap(in, other.in);
+    return *this;
+}
+
+void Yard::follow(const bench::Bench& bench, const InHand& inHand) {
+    in->inHand = inHand;
+    in->takeUp(bench);
+    in->takeUpTies(bench);
+    if (in->grip && !in->find(in->grip->cable)) in->grip.reset();
+    in->watch.follow(bench, inHand);
+    in->looked = false;
+}
+
+void Yard::step(double seconds) {
+    if (in->moves() && seconds > 0.0) {
+        in->owed_s += std::min(seconds, longestCall_s);
+        while (in->owed_s >= step_s && in->moves()) {
+            in->owed_s -= step_s;
+            in->buildChains();
+            in->stepOnce();
+            in->letSleep();
+            in->looked = false;
+        }
+        ++in->revision;
+    }
+    if (!in->moves()) in->owed_s = 0.0;
+    if (in->looked) return;
+    in->looked = true;
+    in->watch.look(in->ropes, in->grip ? InHand{in->inHand.part, in->grip->cable} : in->inHand);
+}
+
+bool Yard::asleep() const {
+    return !in->moves() && in->looked;
+}
+
+void Yard::settle() {
+    for (double left_s = settles_s; left_s > 0.0; left_s -= longestCall_s) {
+        step(longestCall_s);
+        if (asleep()) return;
+    }
+    for (Rope& rope : in->ropes)
+        sleepRope(rope);
+    step(step_s);
+}
+
+const std::vector<bench::Point>* Yard::strand(bench::CableId cable) const {
+    const Rope* rope = in->find(cable);
+    return rope ? &rope->strand.points_m : nullptr;
+}
+
+double Yard::shownLength_m(bench::CableId cable) const {
+    const Rope* rope = in->find(cable);
+    return rope ? rope->strand.length_m() : 0.0;
+}
+
+std::uint64_t Yard::revision() const {
+    return in->revision;
+}
+
+void Yard::grip(bench::CableId cable, Point at_m) {
+    release();
+    Rope* rope = in->find(cable);
+    if (!rope || !isFinite(at_m)) return;
+    const double along = alongOf(*rope, at_m);
+    in->grip = Inside::Grip{cable, {along, rope->strand.points_m[pointAt(*rope, along)]}};
+    holdRope(*rope, in->holdsOf(cable));
+}
+
+void Yard::pull(Point to_m) {
+    Rope* rope = in->grip ? in->find(in->grip->cable) : nullptr;
+    if (!rope || !isFinite(to_m)) return;
+    in->grip->hold.at_m = to_m;
+    holdRope(*rope, in->holdsOf(rope->id));
+}
+
+void Yard::release() {
+    if (!in->grip) return;
+    Rope* rope = in->find(in->grip->cable);
+    in->grip.reset();
+    if (!rope) return;
+    holdRope(*rope, in->holdsOf(rope->id));
+    wakeRope(*rope);
+}
+
+void Yard::shake() {
+    in->watch.shake();
+}
+
+std::vector<Finding> Yard::takeFindings() {
+    return in->watch.take();
+}
+
+} // namespace loom::yard
