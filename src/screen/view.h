@@ -9,6 +9,7 @@
 #include "lesson/session.h"
 #include "screen/items.h"
 #include "screen/layout.h"
+#include "yard/yard.h"
 
 #include <string>
 #include <variant>
@@ -39,6 +40,7 @@ struct Pinch {
 
 struct View {
     const lesson::Session* session = nullptr;
+    const yard::Yard* yard = nullptr; // where cables lie; without one they are as first laid
     Fonts fonts;
     Layout layout;
     double clock_s = 0.0; // for animation only

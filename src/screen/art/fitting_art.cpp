@@ -4,6 +4,7 @@
 #include "screen/art/cable_art.h"
 #include "screen/art/palette.h"
 #include "screen/art/ribbon.h"
+#include "yard/seat.h"
 
 #include <imgui_internal.h>
 
@@ -15,11 +16,13 @@ constexpr ImU32 kTin = rgb(0xc3cacb), kTinDark = rgb(0x4b5558);
 
 // Measures in metres, along the cable from the fitting's middle.
 constexpr float kRingM6_m = 0.0138f, kRingM8_m = 0.0152f, kRingHole_m = 0.0068f;
-constexpr float kRingBarrel_m = 0.021f, kRingTube_m = 0.031f, kRingSleeve_m = 0.020f;
-constexpr float kSpadeMouth_m = -0.0045f, kBoot_m = 0.004f, kBootEnd_m = 0.020f;
-constexpr float kSpareTab_m = 0.0095f; // beside a piggyback spade
-constexpr float kPin_m = 0.010f, kCollar_m = 0.010f;
-constexpr float kCopper_m = 0.009f;
+constexpr float kRingBarrel_m = 0.021f, kRingTube_m = 0.031f;
+constexpr float kSpadeMouth_m = -0.0045f, kBoot_m = 0.004f;
+constexpr float kBootEnd_m = static_cast<float>(yard::bootEnd_m);
+constexpr float kSpareTab_m = static_cast<float>(yard::spareTab_m);
+constexpr float kPin_m = static_cast<float>(yard::ferrulePin_m);
+constexpr float kCollar_m = static_cast<float>(yard::ferruleCollar_m);
+constexpr float kCopper_m = static_cast<float>(yard::bareCopper_m);
 
 // Insulated crimps: red, blue and yellow by size (common practice, no source).
 ImU32 bootColour(double area_m2) {
@@ -127,44 +130,6 @@ void drawCopper(
 }
 
 } // namespace
-
-ImVec2 seatedAt_m(const EndSeat& seat) {
-    const ImVec2 across(-seat.leaves.y, seat.leaves.x);
-    float aside_m = 0.0f, out_m = 0.0f;
-    if (!seat.joined) return seat.terminal_m;
-    switch (seat.kind) {
-    case bench::EndKind::Bare:
-    case bench::EndKind::Ferrule:
-        aside_m = 0.0072f *
-                  (static_cast<float>(seat.order) - 0.5f * static_cast<float>(seat.sharing - 1));
-        break;
-    case bench::EndKind::Spade:
-    case bench::EndKind::Piggyback:
-        aside_m = kSpareTab_m * static_cast<float>(seat.order);
-        out_m = 0.003f * static_cast<float>(seat.order);
-        break;
-    default:
-        break;
-    }
-    return ImVec2(seat.terminal_m.x + across.x * aside_m + seat.leaves.x * out_m,
-                  seat.terminal_m.y + across.y * aside_m + seat.leaves.y * out_m);
-}
-
-float sleeveStart_m(const EndSeat& seat, float width_m) {
-    switch (seat.kind) {
-    case bench::EndKind::RingM6:
-    case bench::EndKind::RingM8:
-        return kRingSleeve_m;
-    case bench::EndKind::Spade:
-    case bench::EndKind::Piggyback:
-        return kBootEnd_m - 0.003f;
-    case bench::EndKind::Ferrule:
-        return (seat.joined ? 0.0f : kPin_m) + kCollar_m - 0.002f;
-    case bench::EndKind::Bare:
-        return seat.joined ? -0.2f * width_m : kCopper_m - 0.001f;
-    }
-    return 0.0f;
-}
 
 void drawStudNut(ImDrawList* list, ImVec2 at_px, float px_per_m, bool isM8, float alpha) {
     const float k = px_per_m * (isM8 ? 1.12f : 1.0f);

@@ -6,13 +6,6 @@
 
 namespace loom::art {
 
-// Where the fitting's own middle is: ends sharing a clamp lie side by side, a second spade sits on
-// the first one's spare tab. Equal to seat.terminal_m otherwise.
-ImVec2 seatedAt_m(const EndSeat& seat);
-
-// From there along the cable to where the sleeve begins.
-float sleeveStart_m(const EndSeat& seat, float width_m);
-
 // One fitting. seat as in Route::ends; px_per_m of the view; at_px: seat.terminal_m on the screen.
 void drawEnd(ImDrawList* list,
              ImVec2 at_px,

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-// The line a cable takes on the board: leaves each terminal the way the terminal lets it, and its
-// slack hangs towards the learner. Make a CableSpan (or take spanOf) and call layRoute(); draw,
-// hit-test and place labels with the same Route. In metres on the board, so zooming costs nothing.
+// The line a cable is drawn along, from the sleeve's beginning at one end to the other. Make a
+// CableSpan (or take spanOf) and call followStrand() with its strand in the yard, or layRoute() where
+// there is no yard; draw, hit-test and place labels with the same Route. In metres on the board, so
+// zooming costs nothing.
 #pragma once
 
 #include "bench/bench.h"
@@ -36,6 +37,13 @@ struct EndSeat {
     int sharing = 1;        // how many ends are on it
 };
 
+// Where the fitting's own middle is: ends sharing a clamp lie side by side, a second spade sits on
+// the first one's spare tab. Equal to seat.terminal_m otherwise.
+ImVec2 seatedAt_m(const EndSeat& seat);
+
+// From there along the cable to where the sleeve begins.
+float sleeveStart_m(const EndSeat& seat, float width_m);
+
 struct CableSpan {
     EndSeat ends[2];
     float length_m = 0.5f;
@@ -61,8 +69,12 @@ ImVec2 leaveDirection(bench::PartKind kind, int terminal, int quarterTurns);
 // From the document. An end on a terminal that does not exist counts as loose.
 CableSpan spanOf(const bench::Bench& bench, const bench::Cable& cable);
 
-// Deterministic; reuses the vectors in out. Any numbers give a finite line.
+// As it is first laid. Deterministic; reuses the vectors in out. Any numbers give a finite line.
 void layRoute(const CableSpan& span, Route& out);
+
+// As it lies in the yard: a smooth line through the strand, between the ends of the span even where
+// the strand still lags behind them.
+void followStrand(const CableSpan& span, const std::vector<bench::Point>& strand, Route& out);
 
 // The point and direction at a distance along a route.
 struct RoutePoint {
