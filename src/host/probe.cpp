@@ -131,6 +131,10 @@ struct HandTeller {
         return {{"what", "end"}, {"cable", h.cable.number}, {"end", h.end}};
     }
 
+    Json operator()(const screen::ProbeInHand& h) const {
+        return {{"what", "probe"}, {"which", h.which == 0 ? "red" : "black"}};
+    }
+
     Json operator()(const screen::NewCable& h) const {
         return {{"what", "new cable"}, {"from", bench::terminalName(bench, h.from)}};
     }

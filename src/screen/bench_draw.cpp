@@ -258,7 +258,8 @@ void drawPartTargets(const Drawing& d) {
 
 // What a finger covers is shown again beside it, larger.
 void drawLoupe(const Drawing& d) {
-    if (!d.scene.view->touch || !d.ui.carried || !holdsEnd(d.ui.hand)) return;
+    const bool fine = holdsEnd(d.ui.hand) || std::holds_alternative<ProbeInHand>(d.ui.hand);
+    if (!d.scene.view->touch || !d.ui.carried || !fine) return;
     const float unit = d.scene.view->layout.unit, half = 62.0f * unit;
     const Rect& board = d.scene.view->layout.board;
     ImVec2 centre{d.ui.hand_px.x, d.ui.hand_px.y - 118.0f * unit};

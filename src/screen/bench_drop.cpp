@@ -110,6 +110,12 @@ struct Dropping {
 
     void operator()(const KeyInHand&) { dropOnUnder(); }
 
+    void operator()(const ProbeInHand& held) {
+        const auto near = onBoard ? probeTargetNear(*scene.view, real(scene), ui, at_px)
+                                  : std::optional<ProbeTarget>();
+        ask(out, bench::Probe{held.which, near ? near->tip : bench::ProbeTip{}});
+    }
+
     void dropOnUnder() {
         if (const bench::Part* part = onBoard ? partUnder(scene, at_px) : nullptr)
             dropOnPart(scene, ui, part->id, out);
@@ -138,6 +144,12 @@ struct JoinEdit {
         const int e = readyEnd(bench, *slot, to);
         return {bench::TakeCable{held.label, e == 0 ? at : beside, e == 0 ? beside : at},
                 bench::JoinEnd{{bench.lastId + 1}, e, to}};
+    }
+
+    std::vector<bench::Edit> operator()(const ProbeInHand& held) const {
+        bench::ProbeTip tip;
+        tip.terminal = to;
+        return {bench::Probe{held.which, tip}};
     }
 
     template <class Other> std::vector<bench::Edit> operator()(const Other&) const { return {}; }

@@ -78,11 +78,25 @@ void actOnTerminal(const Scene& scene, BenchUi& ui, bench::TerminalRef at, Inten
         ui.chosen = at;
 }
 
+// A probe in the hand touches the end's metal; an empty hand takes the end up.
+void actOnEnd(BenchUi& ui, bench::CableId cable, int end, Intents& out) {
+    const auto* probe = std::get_if<ProbeInHand>(&ui.hand);
+    if (probe == nullptr) {
+        pickUp(ui, EndInHand{cable, end}, false);
+        return;
+    }
+    bench::ProbeTip tip;
+    tip.cable = cable;
+    tip.end = end;
+    out.push_back(Do{bench::Edit{bench::Probe{probe->which, tip}}});
+    letGo(ui);
+}
+
 void act(const Scene& scene, BenchUi& ui, const Target& target, Intents& out) {
     if (target.part) actOnPart(scene, ui, *target.part, out);
     if (target.terminal) actOnTerminal(scene, ui, *target.terminal, out);
     if (target.end)
-        pickUp(ui, EndInHand{*target.cable, *target.end}, false);
+        actOnEnd(ui, *target.cable, *target.end, out);
     else if (target.cable)
         ui.chosen = *target.cable;
 }

@@ -35,6 +35,8 @@ struct Hang {
 
     void operator()(const KeyInHand&) {}
 
+    void operator()(const ProbeInHand&) {} // drawn by meter.cpp
+
     void operator()(const FromTray& held) {
         for (const bench::PartSlot& slot : scene.bench.kit.parts) {
             if (slot.ref != held.ref || isOut(scene.bench, slot)) continue;
