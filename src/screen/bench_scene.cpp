@@ -122,13 +122,21 @@ std::uint64_t sceneKey(const Scene& scene, const BenchUi& ui) {
     h = mixed(h, static_cast<double>(ui.hand.index()));
     if (holdsSomething(ui)) h = mixed(mixed(h, ui.hand_px.x), ui.hand_px.y);
     if (!scene.bench.cables.empty()) h = mixed(h, scene.bench.cables.back().length_m);
+    if (scene.view->yard) h = mixed(h, static_cast<double>(scene.view->yard->revision()));
     return h;
 }
 
 void layRoutes(const Scene& scene, SceneCache& cache) {
     cache.routes.resize(scene.bench.cables.size());
-    for (std::size_t i = 0; i < cache.routes.size(); ++i)
-        art::layRoute(art::spanOf(scene.bench, scene.bench.cables[i]), cache.routes[i]);
+    for (std::size_t i = 0; i < cache.routes.size(); ++i) {
+        const bench::Cable& cable = scene.bench.cables[i];
+        const yard::Yard* yard = scene.view->yard;
+        const std::vector<bench::Point>* strand = yard ? yard->strand(cable.id) : nullptr;
+        if (strand)
+            art::followStrand(art::spanOf(scene.bench, cable), *strand, cache.routes[i]);
+        else
+            art::layRoute(art::spanOf(scene.bench, cable), cache.routes[i]);
+    }
 }
 
 void placeSceneLabels(const Scene& scene, SceneCache& cache) {
