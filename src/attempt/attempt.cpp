@@ -65,10 +65,19 @@ bool sameOrder(const std::vector<bench::Part>& left, const std::vector<bench::Pa
 
 } // namespace
 
-Attempt::Attempt(bench::Bench start, std::string exercise, std::string exerciseHash)
+bool isOfMeter(const Happening& happening) {
+    return !happening.part && !happening.cable &&
+           happening.kind == circuit::EventKind::FuseMelted;
+}
+
+Attempt::Attempt(bench::Bench start,
+                 std::string exercise,
+                 std::string exerciseHash,
+                 std::uint64_t seed)
     : current(std::move(start)), live(current, 0) {
     history.exercise = std::move(exercise);
     history.exerciseHash = std::move(exerciseHash);
+    history.seed = seed;
     history.start = current;
 }
 

@@ -27,13 +27,20 @@ struct Happening {
     double value = 0.0, second = 0.0;
 };
 
+// Its fuse has melted.
+bool isOfMeter(const Happening& happening);
+
 // The log keeps at least this many of the latest happenings.
 inline constexpr std::size_t leastHappenings = 10000;
 
 class Attempt {
 public:
     // The free bench or an exercise from its beginning.
-    explicit Attempt(bench::Bench start, std::string exercise = {}, std::string exerciseHash = {});
+    // The seed says which of an exercise's variants it is; nothing here looks at it.
+    explicit Attempt(bench::Bench start,
+                     std::string exercise = {},
+                     std::string exerciseHash = {},
+                     std::uint64_t seed = 0);
 
     // Does what is asked, now. A refusal leaves everything as it was, the record too. What changes
     // nothing (a part moved to where it is) is done and not recorded. What is a step for undo is

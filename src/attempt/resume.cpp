@@ -48,8 +48,7 @@ bool isCold(const Record& record) {
 
 bench::Outcome<Attempt> resume(const Record& record) {
     if (auto refused = whyNotOrdered(record)) return *refused;
-    Attempt attempt(record.start, record.exercise, record.exerciseHash);
-    attempt.history.seed = record.seed;
+    Attempt attempt(record.start, record.exercise, record.exerciseHash, record.seed);
     attempt.folding = true;
     for (std::size_t i = 0; i < record.entries.size(); ++i) {
         attempt.history.slices = record.entries[i].slice;
@@ -69,8 +68,7 @@ bench::Outcome<Attempt> replay(const Record& record) {
                        "/slices",
                        "at most " + std::to_string(greatestReplay_slices),
                        std::to_string(record.slices)};
-    Attempt attempt(record.start, record.exercise, record.exerciseHash);
-    attempt.history.seed = record.seed;
+    Attempt attempt(record.start, record.exercise, record.exerciseHash, record.seed);
     for (std::size_t i = 0; i < record.entries.size(); ++i) {
         const Entry& entry = record.entries[i];
         attempt.advance(entry.slice - attempt.now_slices());
