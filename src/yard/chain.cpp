@@ -77,6 +77,7 @@ struct Chain::Inside {
 Chain::Chain(b2World& world, const Strand& strand, const std::vector<Pin>& pins, const Feel& feel)
     : in(new Inside{world, {}, {}, {}, {}}) {
     const std::size_t count = strand.points_m.size();
+    const b2MassData unitMass{1.0f, {0.0f, 0.0f}, 0.0f};
     std::vector<bool> held(count, false);
     for (const Pin& pin : pins)
         held[pin.point] = true;
@@ -86,6 +87,7 @@ Chain::Chain(b2World& world, const Strand& strand, const std::vector<Pin>& pins,
         def.position = inUnits(strand.points_m[i]);
         def.fixedRotation = true;
         in->bodies.push_back(world.CreateBody(&def));
+        if (!held[i]) in->bodies.back()->SetMassData(&unitMass);
     }
     for (std::size_t i = 0; i + 1 < count; ++i) {
         in->links.push_back(in->join(i, i + 1));
