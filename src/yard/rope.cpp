@@ -172,7 +172,7 @@ Rope layRope(bench::CableId id, const Span& span, const Course& course, double a
     // 2.8 mm for 1 mm2 and 6.5 mm for 10 mm2. Common practice, no source.
     const double area_mm2 = std::min(std::max(area_m2 * 1e6, 0.2), 120.0);
     rope.feel.leastBend_m = 4.0 * 2.8e-3 * std::sqrt(std::sqrt(area_mm2 * std::sqrt(area_mm2)));
-    rope.feel.spring_per_s2 = 300.0 * std::sqrt(area_mm2);
+    rope.feel.spring_per_s2 = 4000.0 * std::sqrt(area_mm2);
     rope.pins = pinsOf(rope);
     return rope;
 }
