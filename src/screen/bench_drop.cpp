@@ -195,6 +195,8 @@ void dropOnTerminal(const Scene& scene, BenchUi& ui, bench::TerminalRef to, Inte
     if (const auto refusal = whyNot(real(scene), ui, to)) {
         ui.notice = terminalName(real(scene), to) + ": " + sentence(*refusal);
         if (ui.carried) letGo(ui);
+        if (refusal->why == bench::Why::ScrewClosed && !holdsSomething(ui))
+            openCloseupAt(ui.closeup, real(scene), to);
         return;
     }
     for (bench::Edit& edit : std::visit(JoinEdit{real(scene), ui, to}, ui.hand))

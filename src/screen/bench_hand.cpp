@@ -91,6 +91,7 @@ void beginDrag(const Scene& scene, BenchUi& ui, Intents& out) {
 }
 
 void tap(const Scene& scene, BenchUi& ui, Intents& out) {
+    if (lookCloser(scene.bench, ui, ui.press)) return;
     switch (ui.press.on) {
     case Press::On::Terminal:
         ui.chosen = ui.press.terminal;
@@ -146,6 +147,17 @@ void forgetMissing(const Scene& scene, BenchUi& ui) {
 }
 
 } // namespace
+
+bool lookCloser(const bench::Bench& bench, BenchUi& ui, const Press& at) {
+    if (ui.tool != Tool::Strip && ui.tool != Tool::Driver && ui.tool != Tool::Spanner) return false;
+    if (at.on == Press::On::Terminal) {
+        openCloseupAt(ui.closeup, bench, at.terminal);
+        return true;
+    }
+    const bool anEnd = at.on == Press::On::End || (at.on == Press::On::Cable && at.end >= 0);
+    if (anEnd) openCloseup(ui.closeup, {at.cable, at.end, {}});
+    return anEnd;
+}
 
 void handlePointer(const Scene& scene, const View& view, Items& items, BenchUi& ui, Intents& out) {
     forgetMissing(scene, ui);

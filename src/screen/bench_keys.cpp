@@ -92,7 +92,22 @@ void actOnEnd(BenchUi& ui, bench::CableId cable, int end, Intents& out) {
     letGo(ui);
 }
 
+// What a tap with a tool in use would be on.
+Press pressOn(const Target& target) {
+    Press press;
+    if (target.terminal) {
+        press.on = Press::On::Terminal;
+        press.terminal = *target.terminal;
+    } else if (target.end) {
+        press.on = Press::On::End;
+        press.cable = *target.cable;
+        press.end = *target.end;
+    }
+    return press;
+}
+
 void act(const Scene& scene, BenchUi& ui, const Target& target, Intents& out) {
+    if (!holdsSomething(ui) && lookCloser(scene.bench, ui, pressOn(target))) return;
     if (target.part) actOnPart(scene, ui, *target.part, out);
     if (target.terminal) actOnTerminal(scene, ui, *target.terminal, out);
     if (target.end)

@@ -6,6 +6,7 @@
 #include "screen/art/label_art.h"
 #include "screen/art/picture.h"
 #include "screen/art/route.h"
+#include "screen/closeup.h"
 #include "screen/meter.h"
 #include "screen/view.h"
 
@@ -108,6 +109,7 @@ struct BenchUi {
     ImVec2 pinchFrom{0, 0};
     MeterUi meter;
     SceneCache scene;
+    CloseupUi closeup;
 };
 
 // One step nearer (factor > 1) or further, about the middle of the board or a point on the screen.

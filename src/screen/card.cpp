@@ -25,6 +25,7 @@ struct Card {
 };
 
 void act(const Card& card, const Action& action) {
+    if (action.closer) return openCloseup(card.bench.closeup, *action.closer);
     if (std::holds_alternative<std::monostate>(action.hand))
         card.out.push_back(action.intent);
     else

@@ -5,6 +5,7 @@
 
 #include "screen/bench_view.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,6 +24,7 @@ struct Action {
     Intent intent;
     Hand hand;         // taken up instead of the intent, when there is one
     bool away = false; // the thing is gone after it
+    std::optional<CloseupOf> closer{}; // opens the close-up of this instead
 };
 
 struct CardText {

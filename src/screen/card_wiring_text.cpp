@@ -61,6 +61,10 @@ Action takeOff(const bench::Bench& bench,
             false};
 }
 
+Action lookCloser(std::string name, std::string label, CloseupOf of) {
+    return {std::move(name), std::move(label), {}, {}, false, std::move(of)};
+}
+
 std::string takesWords(bench::TerminalKind kind) {
     switch (kind) {
     case bench::TerminalKind::StudM6:
@@ -116,6 +120,10 @@ void tellCable(const attempt::Attempt& attempt, const bench::Cable& cable, CardT
     card.facts.push_back({words("fact/temperature"), celsius(reading.temp_K)});
     for (int end = 0; end < 2; ++end) {
         const std::string number = std::to_string(end);
+        card.actions.push_back(lookCloser(
+            "card/closeup/" + number,
+            words("card/closeup-at", {endPlace(bench, cable.ends[end])}),
+            {cable.id, end, {}}));
         if (cable.ends[end].at)
             card.actions.push_back(takeOff(bench,
                                            cable,
@@ -156,6 +164,15 @@ void tellTerminal(const attempt::Attempt& attempt, bench::TerminalRef terminal, 
                     "card/off/" + std::to_string(ref.cable.number) + "/" + std::to_string(ref.end),
                     words("card/off-cable", {cable->label})));
     }
+    const std::vector<bench::EndRef> there = bench::endsAt(bench, terminal);
+    if (!there.empty())
+        card.actions.push_back(
+            lookCloser("card/closeup",
+                       words("card/closeup"),
+                       {there.back().cable, there.back().end, terminal}));
+    else if (spec.kind != bench::TerminalKind::Tab)
+        card.actions.push_back(
+            lookCloser("card/closeup", words("card/closeup"), {{}, 0, terminal}));
     card.facts.push_back({words("fact/on-it"), labels.empty() ? words("fact/none") : labels});
     if (!bench.kit.reels.empty())
         card.actions.insert(card.actions.begin(),

@@ -84,11 +84,13 @@ void Items::end() {
     const ImGuiIO& io = ImGui::GetIO();
     if (io.KeyCtrl || io.KeyAlt || io.KeySuper) return;
     if (ImGui::IsKeyPressed(ImGuiKey_Tab)) moveZone(io.KeyShift ? -1 : 1);
+    const bool sideways = !sidewaysKept, upright = !uprightKept;
+    sidewaysKept = uprightKept = false;
     if (io.KeyShift) return;
-    if (ImGui::IsKeyPressed(ImGuiKey_LeftArrow)) moveFocus({-1, 0});
-    if (ImGui::IsKeyPressed(ImGuiKey_RightArrow)) moveFocus({1, 0});
-    if (ImGui::IsKeyPressed(ImGuiKey_UpArrow)) moveFocus({0, -1});
-    if (ImGui::IsKeyPressed(ImGuiKey_DownArrow)) moveFocus({0, 1});
+    if (sideways && ImGui::IsKeyPressed(ImGuiKey_LeftArrow)) moveFocus({-1, 0});
+    if (sideways && ImGui::IsKeyPressed(ImGuiKey_RightArrow)) moveFocus({1, 0});
+    if (upright && ImGui::IsKeyPressed(ImGuiKey_UpArrow)) moveFocus({0, -1});
+    if (upright && ImGui::IsKeyPressed(ImGuiKey_DownArrow)) moveFocus({0, 1});
 }
 
 // The nearest item of the same zone that way: distance along the direction counts once, sideways

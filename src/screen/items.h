@@ -78,6 +78,11 @@ public:
 
     void letGo() { active.clear(); }
 
+    // The focused item has a use of its own for Left and Right, or Up and Down, this frame.
+    void keepSideways() { sidewaysKept = true; }
+
+    void keepUpright() { uprightKept = true; }
+
 private:
     void moveFocus(ImVec2 direction);
     void moveZone(int step);
@@ -88,6 +93,7 @@ private:
     std::string active; // went down on this one
     std::string focus;
     bool showFocus = false;
+    bool sidewaysKept = false, uprightKept = false;
     bool typedThisFrame = false; // Enter went to an item already
 };
 

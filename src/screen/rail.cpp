@@ -83,12 +83,24 @@ struct Rail {
         if (touch.clicked) use(thing);
     }
 
+    // Off its hook it lies in the board's lower left corner.
+    void useMeter() const {
+        if (view.session->attempt().bench().meter) {
+            out.push_back(Do{bench::Edit{bench::HangMeter{}}});
+            return;
+        }
+        const Rect& board = view.layout.board;
+        const ImVec2 at =
+            bench.scene.board.toBoard({board.min.x + pen.px(120.0f), board.max.y - pen.px(160.0f)});
+        out.push_back(Do{bench::Edit{bench::PlaceMeter{{at.x, at.y}}}});
+    }
+
     void use(const Hung& thing) const {
         if (!thing.tool) {
             ui.traceOpen = !ui.traceOpen;
             return;
         }
-        if (*thing.tool == Tool::Meter) return;
+        if (*thing.tool == Tool::Meter) return useMeter();
         letGo(bench);
         bench.tool = *thing.tool;
         if (bench.tool == Tool::Marker) ui.wantLeaf = "sheet";

@@ -32,7 +32,9 @@ void zoomKeys(RoomUi& ui) {
 void escapeKey(RoomUi& ui) {
     if (!pressed(ImGuiKey_Escape)) return;
     FurnitureUi& f = ui.furniture;
-    if (holdsSomething(ui.bench))
+    if (ui.bench.closeup.hand)
+        ui.bench.closeup.hand.reset();
+    else if (holdsSomething(ui.bench))
         letGo(ui.bench);
     else if (f.helpOpen)
         f.helpOpen = false;
@@ -42,6 +44,8 @@ void escapeKey(RoomUi& ui) {
         f.eventsOpen = false;
     else if (f.paperOut)
         f.paperOut = false;
+    else if (ui.bench.closeup.open)
+        closeCloseup(ui.bench.closeup);
     else if (!std::holds_alternative<std::monostate>(ui.bench.chosen))
         ui.bench.chosen = {};
     else
@@ -74,10 +78,11 @@ bool drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents
     drawEvents(view, ui.items, ui.furniture, ui.bench.notice, list);
     drawTray(view, ui.items, ui.furniture, ui.bench, pictures, list, out);
     drawRail(view, ui.items, ui.furniture, ui.bench, pictures, list, out);
+    const bool makes = drawCloseup(view, ui.items, ui.bench, pictures, list, out);
     drawPaper(view, ui.items, ui.furniture, list, out);
     if (ui.furniture.helpOpen) drawHelp(view, ui.items, ui.furniture, list);
     ui.items.end();
-    return pictures.endFrame() || moves || furnitureMoves(ui.furniture);
+    return pictures.endFrame() || moves || makes || furnitureMoves(ui.furniture);
 }
 
 void showNotice(RoomUi& ui, std::string sentence) {

@@ -188,6 +188,11 @@ void Stage::begin(const std::string& exercise) {
     frames(2);
 }
 
+void Stage::open(const bench::Bench& bench) {
+    sitting->openBench(bench);
+    frames(2);
+}
+
 bool Stage::ask(const attempt::Command& command) {
     const auto refused = sitting->ask(command);
     lastRefusal = refused ? screen::sentence(*refused) : std::string();

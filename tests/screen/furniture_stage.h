@@ -35,6 +35,7 @@ public:
     std::string labelOf(const std::string& item) const;
 
     void begin(const std::string& exercise);
+    void open(const bench::Bench& bench); // as from a file
     bool ask(const attempt::Command& command); // whether it was done
     bench::PartId lay(const std::string& ref, double x_m, double y_m);
     bench::TerminalRef terminal(const std::string& ref, const std::string& word) const;
