@@ -269,13 +269,6 @@ struct NetworkBuilder {
         // A sleeve follows its conductor, more smoothly: it needs no control of its own.
         net.states.controlled = net.states.value.size();
         net.cables.firstSleeve = warmRun(net.cables.size());
-        for (std::uint32_t k = 0; k < net.cables.size(); ++k) {
-            const CableValues& v = net.cables.values[k];
-            const double inner = v.inner_W_per_K, all = inner + v.outer_W_per_K;
-            net.states.creeping.push_back(
-                {net.cables.conductor(k), inner / v.heatConductor_J_per_K});
-            net.states.creeping.push_back({net.cables.sleeve(k), all / v.heatSleeve_J_per_K});
-        }
     }
 
     // Numbers the unknowns in the order of their elimination.

@@ -195,6 +195,29 @@ void coolParted(Cables& c, std::size_t k, Stage& s) {
     c.off_K[k] = 0.0;
 }
 
+// Takes back the error of a run of states that begins at first, as correctedShare() says.
+void correct(const StepRates& rates,
+             std::uint32_t first,
+             const std::vector<double>& holds_per_s2,
+             double h2_s2,
+             double* states) {
+    const double* const __restrict f0 = rates.begin + first;
+    const double* const __restrict f1 = rates.middle + first;
+    const double* const __restrict f2 = rates.end + first;
+    const double* const __restrict hold = holds_per_s2.data();
+    double* const __restrict y = states + first;
+    const double w0 = rates.perBegin_s, w1 = rates.perMiddle_s, w2 = rates.perEnd_s;
+    const std::size_t n = holds_per_s2.size();
+    for (std::size_t k = 0; k < n; ++k)
+        y[k] += (w0 * f0[k] + w1 * f1[k] + w2 * f2[k]) / (1.0 + hold[k] * h2_s2);
+}
+
+// kHolds times the square of the rate at which a temperature forgets.
+double holds_per_s2(double loss_W_per_K, double heat_J_per_K) {
+    const double rate_per_s = loss_W_per_K / heat_J_per_K;
+    return kHolds * rate_per_s * rate_per_s;
+}
+
 } // namespace
 
 double copperCable_ohm_per_m(double area_m2) {
@@ -235,6 +258,8 @@ double sleeveThreshold_K(double limit_K, Sleeve state) {
 void Cables::add(const CableValues& v) {
     values.push_back(v);
     copper_ohm.push_back(v.copper_ohm);
+    holds1_per_s2.push_back(holds_per_s2(v.inner_W_per_K, v.heatConductor_J_per_K));
+    holds2_per_s2.push_back(holds_per_s2(v.inner_W_per_K + v.outer_W_per_K, v.heatSleeve_J_per_K));
     state.push_back(Sleeve::Sound);
     nextEvent_K.push_back(0.0);
     parted.emplace_back();
@@ -296,6 +321,11 @@ void warm(Cables& c, Stage& s) {
     const double drift = greatest(c.off_K.data(), c.size()) * kCopperPerK / s.driftRelative;
     if (!(drift <= s.drift)) s.drift = drift;
     warmEnds(c, s);
+}
+
+void sharpen(Cables& c, double h, const StepRates& rates, double* y) {
+    correct(rates, c.firstConductor, c.holds1_per_s2, h * h, y);
+    correct(rates, c.firstSleeve, c.holds2_per_s2, h * h, y);
 }
 
 } // namespace loom::circuit

@@ -86,6 +86,7 @@ struct Cables {
     // Solution of the two heat equations for the stage weight below, as in cable.cpp.
     std::vector<double> k11, k12, k21, k22, h1, h2;
     double preparedFor_s = -1.0;
+    std::vector<double> holds1_per_s2, holds2_per_s2; // of conductor and sleeve, see sharpen()
 
     std::size_t size() const { return values.size(); }
 
@@ -111,5 +112,7 @@ void refresh(Cables& cables, const double* y);
 void stamp(Cables& cables, Stage& s);
 void settle(Cables& cables, Stage& s);
 void warm(Cables& cables, Stage& s);
+// Takes back the error of a step of h_s from the states y at its end (Creeping, stage.h).
+void sharpen(Cables& cables, double h_s, const StepRates& rates, double* y);
 
 } // namespace loom::circuit

@@ -101,10 +101,30 @@ inline double lazySlope_S(double factored_S, double found_S) {
 
 // A state that creeps up to a limit, so that the least error in it is a long time: it is taken from
 // the third-order formula that the error of a step is measured with (stepper.h). rate_per_s: how fast
-// it forgets, 1/s.
+// it forgets, 1/s. Fuses and motors; cables have their own (cable.h).
 struct Creeping {
     std::uint32_t state = 0;
     double rate_per_s = 0.0;
+};
+
+// Share of its error that a creeping state takes back after a step of h_s: all while that is short
+// against 1/rate, none when it is long. |R(z)| < 1 on the whole negative axis then (found by trying;
+// 0.02 would do).
+constexpr double kHolds = 0.05;
+
+inline double correctedShare(double h_s, double rate_per_s) {
+    const double z = h_s * rate_per_s;
+    return 1.0 / (1.0 + kHolds * z * z);
+}
+
+// The rates of a step at its begin, middle and end, by state, and their weights in its error.
+struct StepRates {
+    const double *begin, *middle, *end;
+    double perBegin_s, perMiddle_s, perEnd_s;
+
+    double error(std::size_t k) const {
+        return perBegin_s * begin[k] + perMiddle_s * middle[k] + perEnd_s * end[k];
+    }
 };
 
 // All states of a circuit, one array. kUncontrolled as tolerance leaves a state out of the control.

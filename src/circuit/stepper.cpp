@@ -86,16 +86,13 @@ double Stepper::attempt(double h) {
 }
 
 void Stepper::sharpen() {
-    const double* const f0 = step.begin.f.data();
-    const double* const f1 = step.middle.f.data();
-    const double* const f2 = step.end.f.data();
-    double* const y = step.end.y.data();
     const double h = step.h_s;
-    for (const Creeping& c : net.states.creeping) {
-        const std::uint32_t k = c.state;
-        const double z = h * c.rate_per_s;
-        y[k] += h * (kE0 * f0[k] + kE1 * f1[k] + kE2 * f2[k]) / (1.0 + 0.05 * z * z);
-    }
+    const StepRates rates{
+        step.begin.f.data(), step.middle.f.data(), step.end.f.data(), kE0 * h, kE1 * h, kE2 * h};
+    double* const y = step.end.y.data();
+    for (const Creeping& c : net.states.creeping)
+        y[c.state] += rates.error(c.state) * correctedShare(h, c.rate_per_s);
+    loom::circuit::sharpen(net.cables, h, rates, y);
 }
 
 double Stepper::errorNorm() const {

@@ -10,8 +10,8 @@
 // Second order, L-stable, stiffly accurate; both stages have the weight d h, so they share one
 // factor. Step accepted when max |error_k| / (absolute_k + relative_k |y_k|) <= 1; that is for each
 // state, see States in stage.h. Next h: 0.9 error^(-1/3), between 0.2 and 5 times (10 after a restart).
-// A creeping state (stage.h) with rate r then becomes y1 + error_k / (1 + 0.05 (h r)^2): third order while
-// h r is small, and with |R(z)| < 1 on the whole negative axis (found by trying; 0.02 would do).
+// A creeping state (stage.h) with rate r then becomes y1 + error_k / (1 + 0.05 (h r)^2): third order
+// while h r is small.
 // Dense output: cubic Hermite for states, the parabola through t0, t0 + g h, t0 + h for branches;
 // both of third order locally.
 // Restart: two backward Euler steps of 1 ns (more while a spark dies), from which f0 follows; so jumps

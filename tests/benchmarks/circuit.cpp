@@ -10,6 +10,7 @@
 #include <cstdlib>
 #include <ctime>
 #include <dlfcn.h>
+#include <malloc.h>
 #include <map>
 #include <new>
 #include <suitesparse/klu.h>
@@ -17,24 +18,25 @@
 
 namespace {
 
-std::size_t allocations = 0, allocated_bytes = 0;
+std::size_t allocations = 0, live_bytes = 0;
 
 } // namespace
 
 void* operator new(std::size_t size) {
     ++allocations;
-    allocated_bytes += size;
     void* p = std::malloc(size == 0 ? 1 : size);
     if (p == nullptr) std::abort();
+    live_bytes += malloc_usable_size(p);
     return p;
 }
 
 void operator delete(void* p) noexcept {
+    if (p != nullptr) live_bytes -= malloc_usable_size(p);
     std::free(p);
 }
 
 void operator delete(void* p, std::size_t) noexcept {
-    std::free(p);
+    operator delete(p);
 }
 
 namespace {
@@ -216,11 +218,15 @@ double kluCost_s(const Netlist& netlist) {
     return best_s;
 }
 
+// What a circuit holds for each element of a loom, its copy of the netlist included.
 double bytesPerPart() {
     const Loom loom(2000);
-    const std::size_t before = allocated_bytes;
-    const Circuit circuit(loom.netlist);
-    return double(allocated_bytes - before) / double(loom.netlist.elements.size());
+    const std::size_t before = live_bytes;
+    Circuit circuit(loom.netlist);
+    std::vector<Event> events;
+    circuit.advance(0.01, events);
+    circuit.reading(loom.worked);
+    return double(live_bytes - before) / double(loom.netlist.elements.size());
 }
 
 void print(bool first, const char* name, double value, const char* unit, double against) {
