@@ -43,7 +43,8 @@ CALLED void loom_wake() {
 // Escape has nothing to let go of and nothing to close.
 CALLED int loom_hands_free() {
     const screen::FurnitureUi& open = app().room.furniture;
-    const bool shut = !open.helpOpen && !open.coursesOpen && !open.eventsOpen && !open.paperOut;
+    const bool shut = !open.helpOpen && !open.coursesOpen && !open.eventsOpen && !open.paperOut &&
+                      !open.traceOpen;
     return shut && !screen::holdsSomething(app().room.bench) ? 1 : 0;
 }
 

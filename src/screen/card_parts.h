@@ -10,4 +10,16 @@ void tellPart(const attempt::Attempt& attempt, const bench::Part& part, CardText
 void tellCable(const attempt::Attempt& attempt, const bench::Cable& cable, CardText& card);
 void tellTerminal(const attempt::Attempt& attempt, bench::TerminalRef terminal, CardText& card);
 
+// The battery's minus terminal against which the terminal is highest; nothing when no metal path
+// leads to one.
+struct Against {
+    bench::TerminalRef minus;
+    double voltage_V = 0.0;
+};
+
+std::optional<Against> againstBattery(const attempt::Attempt& attempt,
+                                      bench::TerminalRef terminal);
+// What of the chosen thing can be traced, as further actions.
+void offerTraces(const attempt::Attempt& attempt, const Chosen& chosen, CardText& card);
+
 } // namespace loom::screen

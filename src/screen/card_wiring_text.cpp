@@ -81,26 +81,30 @@ std::string takesWords(bench::TerminalKind kind) {
 
 // Against the most negative terminal of a battery that it is joined to.
 void addVoltage(const attempt::Attempt& attempt, bench::TerminalRef terminal, CardText& card) {
+    const auto against = againstBattery(attempt, terminal);
+    if (!against) {
+        card.facts.push_back({words("fact/voltage"), words("fact/no-battery")});
+        return;
+    }
+    card.facts.push_back({words("fact/voltage"), amount(against->voltage_V, "V")});
+    card.facts.push_back(
+        {words("fact/against"), bench::terminalName(attempt.bench(), against->minus)});
+}
+
+} // namespace
+
+std::optional<Against> againstBattery(const attempt::Attempt& attempt,
+                                      bench::TerminalRef terminal) {
     constexpr std::uint8_t minus = 1; // of a battery, in the catalogue
-    std::optional<double> most_V;
-    std::string against;
+    std::optional<Against> most;
     for (const bench::Part& part : attempt.bench().parts) {
         if (part.kind != bench::PartKind::Battery) continue;
         const bench::TerminalRef reference{part.id, minus};
         const std::optional<double> v = attempt.voltage_V(terminal, reference);
-        if (!v || (most_V && *v <= *most_V)) continue;
-        most_V = v;
-        against = bench::terminalName(attempt.bench(), reference);
+        if (v && (!most || *v > most->voltage_V)) most = Against{reference, *v};
     }
-    if (!most_V) {
-        card.facts.push_back({words("fact/voltage"), words("fact/no-battery")});
-        return;
-    }
-    card.facts.push_back({words("fact/voltage"), amount(*most_V, "V")});
-    card.facts.push_back({words("fact/against"), against});
+    return most;
 }
-
-} // namespace
 
 void tellCable(const attempt::Attempt& attempt, const bench::Cable& cable, CardText& card) {
     const bench::Bench& bench = attempt.bench();
@@ -192,6 +196,7 @@ CardText cardOf(const attempt::Attempt& attempt, const Chosen& chosen) {
         if (part && terminal->terminal < bench::spec(part->kind).terminals.size())
             tellTerminal(attempt, *terminal, card);
     }
+    if (!card.title.empty()) offerTraces(attempt, chosen, card);
     return card;
 }
 

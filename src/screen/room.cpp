@@ -40,6 +40,8 @@ void escapeKey(RoomUi& ui) {
         f.helpOpen = false;
     else if (f.coursesOpen)
         f.coursesOpen = false;
+    else if (f.traceOpen)
+        f.traceOpen = false;
     else if (f.eventsOpen)
         f.eventsOpen = false;
     else if (f.paperOut)
@@ -74,6 +76,7 @@ bool drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents
     moves = drawMeter(still, ui.items, ui.bench, pictures, list, out) || moves;
     drawViewControls(view, ui.items, ui.furniture, ui.bench, list);
     drawCard(view, ui.items, ui.bench, list, out);
+    drawTrace(view, ui.items, ui.trace, ui.furniture, list, out);
     drawHeader(view, ui.items, ui.furniture, list, out);
     drawEvents(view, ui.items, ui.furniture, ui.bench.notice, list);
     drawTray(view, ui.items, ui.furniture, ui.bench, pictures, list, out);

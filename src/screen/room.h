@@ -5,6 +5,7 @@
 #include "screen/art/picture.h"
 #include "screen/bench_view.h"
 #include "screen/furniture.h"
+#include "screen/trace_panel.h"
 #include "screen/view.h"
 
 namespace loom::screen {
@@ -13,6 +14,7 @@ struct RoomUi {
     Items items;
     BenchUi bench;
     FurnitureUi furniture;
+    TraceUi trace;
 };
 
 // Draws everything, appends what was asked for. Returns whether it moves by itself and wants
