@@ -135,6 +135,10 @@ struct HandTeller {
         return {{"what", "probe"}, {"which", h.which == 0 ? "red" : "black"}};
     }
 
+    Json operator()(const screen::CableInHand& h) const {
+        return {{"what", "cable"}, {"cable", h.cable.number}};
+    }
+
     Json operator()(const screen::NewCable& h) const {
         return {{"what", "new cable"}, {"from", bench::terminalName(bench, h.from)}};
     }

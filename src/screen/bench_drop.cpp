@@ -86,6 +86,10 @@ struct Dropping {
             ask(out, bench::FreeEnd{held.cable, held.end, at()});
     }
 
+    void operator()(const CableInHand& held) {
+        if (onTray) ask(out, bench::RemoveCable{held.cable});
+    }
+
     void operator()(const NewCable&) {
         const auto to = onBoard ? terminalNear(scene, at_px) : std::nullopt;
         if (to)

@@ -74,7 +74,10 @@ void beginDrag(const Scene& scene, BenchUi& ui, Intents& out) {
         pickUp(ui, EndInHand{press.cable, press.end}, true);
         break;
     case Press::On::Cable:
-        if (press.end >= 0) pickUp(ui, EndInHand{press.cable, press.end}, true);
+        if (press.end >= 0)
+            pickUp(ui, EndInHand{press.cable, press.end}, true);
+        else
+            pickUp(ui, CableInHand{press.cable, metres(scene, press.at_px)}, true);
         break;
     case Press::On::Part:
     case Press::On::Control: {
@@ -134,6 +137,8 @@ void forgetMissing(const Scene& scene, BenchUi& ui) {
     const bench::Bench& bench = scene.view->session->attempt().bench();
     if (const auto* end = std::get_if<EndInHand>(&ui.hand))
         if (findCable(bench, end->cable) == nullptr) letGo(ui);
+    if (const auto* cable = std::get_if<CableInHand>(&ui.hand))
+        if (findCable(bench, cable->cable) == nullptr) letGo(ui);
     if (const auto* part = std::get_if<PartInHand>(&ui.hand))
         if (findPart(bench, part->part) == nullptr) letGo(ui);
     if (const auto* cable = std::get_if<NewCable>(&ui.hand))

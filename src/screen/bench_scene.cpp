@@ -69,6 +69,8 @@ struct Hang {
         scene.heldCable = held.cable;
     }
 
+    void operator()(const CableInHand&) {} // the yard pulls it
+
     void operator()(const NewCable& held) {
         const bench::Part* part = findPart(scene.bench, held.from.part);
         if (part == nullptr || scene.bench.kit.reels.empty()) return;

@@ -133,6 +133,9 @@ bool drawBench(const View& view,
         handleKeys(before, view, items, ui, out);
     }
     const Scene scene = showScene(view, ui);
+    ui.scene.carried.reset();
+    if (scene.heldPart || scene.heldCable)
+        ui.scene.carried = Carried{scene.bench, {scene.heldPart, scene.heldCable}};
     art::drawBoard(list, pictures, boxOf(view.layout.board));
     const Rect w = window(view);
     list->PushClipRect(w.min, w.max, true);

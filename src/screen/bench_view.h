@@ -46,6 +46,11 @@ struct NewCable {
     bench::TerminalRef from;
 }; // cut from the chosen reel
 
+struct CableInHand {
+    bench::CableId cable;
+    bench::Point at_m; // where it was taken
+};                     // by its middle, to lay it elsewhere
+
 struct ProbeInHand {
     int which = 0;
 }; // 0 red, 1 black: of the meter
@@ -57,6 +62,7 @@ using Hand = std::variant<std::monostate,
                           KeyInHand,
                           PartInHand,
                           EndInHand,
+                          CableInHand,
                           NewCable,
                           ProbeInHand>;
 
@@ -84,6 +90,12 @@ struct Press {
     ImVec2 local_m{0, 0}; // on a part: from its centre, before turning
 };
 
+// What the yard is told while something is in the hand: the bench as shown, and what is held.
+struct Carried {
+    bench::Bench shown;
+    yard::InHand inHand;
+};
+
 // What is worked out from the bench once and kept until it changes.
 struct SceneCache {
     std::uint64_t key = 0;
@@ -91,7 +103,8 @@ struct SceneCache {
     std::vector<art::LabelSpot> labels;
     std::vector<bench::TerminalRef> takers; // terminals that take what is in the hand
     std::uint64_t takersKey = 0;
-    art::BoardView board; // of the frame drawn last
+    art::BoardView board;           // of the frame drawn last
+    std::optional<Carried> carried; // likewise; nothing while the hand is empty
 };
 
 struct BenchUi {
