@@ -48,6 +48,15 @@ a cable's ends are 1 and 2.
                         a cable from a reel, joined; what follows the second terminal
                         may be left out
   undo                  redo
+  strip P-06 1 10       take 10 mm of sleeve off    twist P-06 1    press P-06 1 ferrule
+  push P-06 1 10        10 mm in        tug P-06 1      finish P-06 1   all of it, well
+  screw X1 3 upper open     also: to 0.5 (N m), new
+  tie P-06 0.5          to the frame    tie P-06 0.5 with P-07 0.4      untie 1
+  meter out             then volts, ohms, tone, amperes, off; fuse: a new one; hung
+  probe red K1 coil a   probe black end P-06 2          probe red off
+  axle M1 blocked       axle M1 clear
+  mark P-06 right       on the check sheet; wrong, none         hand-in
+  look P-06 2           look M1         call-clear      fault P-06 2
 Of several cables with one label, P-14#2 is the second.
 
 A QUANTITY is NAME.WHAT, where NAME is a part's reference or a cable's label, or it is

@@ -47,7 +47,8 @@ bool canOpen(PartKind kind, int element) {
 }
 
 bool isContact(PartKind kind, int element) {
-    return !bench::spec(kind).positions.empty() && !isLamp(kind, element);
+    return kind != PartKind::Battery && !bench::spec(kind).positions.empty() &&
+           !isLamp(kind, element);
 }
 
 // Elements of the parts that have more than one; see bench/wiring.h.

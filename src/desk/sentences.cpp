@@ -84,7 +84,11 @@ const char* remark(FindingKind kind) {
 } // namespace
 
 std::string sentence(const attempt::Happening& happening) {
-    return (happening.name.empty() ? "something" : happening.name) + " " + deed(happening);
+    if (happening.strandEnd >= 0)
+        return happening.name + " burnt off the strand that stood out, with " +
+               amount(happening.value, "A");
+    const std::string name = attempt::isOfMeter(happening) ? "the meter's fuse" : happening.name;
+    return (name.empty() ? "something" : name) + " " + deed(happening);
 }
 
 const char* word(EventKind kind) {

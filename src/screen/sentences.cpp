@@ -116,6 +116,13 @@ Telling tellingOf(circuit::EventKind kind) {
     return {"event/pulled-in", "", ""};
 }
 
+// A strand that stood out, and the meter's fuse, are neither a part nor a cable.
+Telling tellingOf(const attempt::Happening& happening) {
+    if (happening.strandEnd >= 0) return {"event/strand-burnt", "A", ""};
+    if (attempt::isOfMeter(happening)) return {"event/meter-fuse", "A", ""};
+    return tellingOf(happening.kind);
+}
+
 std::string told(double value, const char* unit) {
     if (std::strcmp(unit, "") == 0) return "";
     if (std::strcmp(unit, "K") == 0) return celsius(value);
@@ -130,7 +137,7 @@ std::string sentence(const bench::Refusal& refusal) {
 }
 
 std::string sentence(const attempt::Happening& happening) {
-    const Telling telling = tellingOf(happening.kind);
+    const Telling telling = tellingOf(happening);
     return words(telling.key,
                  {happening.name,
                   told(happening.value, telling.value),

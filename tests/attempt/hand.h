@@ -32,6 +32,8 @@ public:
             FAIL(refused->place, ": expected ", refused->expected, ", found ", refused->found);
     }
 
+    const bench::Bench& bench() const { return attempt.bench(); }
+
     bench::PartId part(const char* ref) const {
         const bench::Part* found = bench::findPart(attempt.bench(), ref);
         REQUIRE(found);

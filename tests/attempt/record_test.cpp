@@ -9,6 +9,42 @@ using namespace loom::attempt::test;
 
 namespace {
 
+void handsOn(Hand& hand) {
+    const auto first = hand.cable("W-1").id, second = hand.cable("W-2").id;
+    const auto post = hand.terminal("B1", "plus");
+    hand.does(bench::FreeEnd{first, 0, {0.3, 0.3}});
+    hand.does(bench::StripEnd{first, 0, 1.0 / 120.0});
+    hand.does(bench::TwistEnd{first, 0});
+    hand.does(bench::PressEnd{first, 0, bench::EndKind::RingM6});
+    hand.does(bench::JoinEnd{first, 0, post});
+    hand.does(bench::TurnScrew{post, 1.0 / 3.0});
+    hand.does(bench::MendScrew{post});
+    hand.does(bench::TugEnd{first, 0});
+    hand.does(bench::PushEnd{second, 0, 0.005});
+    hand.does(bench::MakeEndWell{second, 0});
+    hand.does(bench::TieCable{first, 1.0 / 3.0, second, 0.5, {0.4, 0.4}});
+    hand.does(bench::TieCable{first, 0.5, {}, 0.5, {0.4, 0.5}});
+    hand.does(bench::CutTie{hand.bench().ties[0].id});
+    hand.does(bench::PlaceMeter{{0.7, 0.2}});
+    hand.does(bench::SetMeter{bench::MeterRange::Amperes});
+    hand.does(bench::Probe{0, {post, {}, 0}});
+    hand.does(bench::Probe{1, {{}, second, 1}});
+    hand.wait(0.5);
+    hand.does(bench::Probe{1, {}});
+    hand.does(bench::FitMeterFuse{});
+    hand.does(bench::HangMeter{});
+    hand.lay("M1", 1.1, 0.8);
+    hand.does(bench::ObstructAxle{hand.part("M1"), true, first});
+    hand.does(bench::ObstructAxle{hand.part("M1"), false, {}});
+    hand.does(MarkOff{"W-1", SheetMark::Wrong});
+    hand.does(LookAt{"W-1", 1});
+    hand.does(LookAt{"B1", -1});
+    hand.does(HandInSheet{});
+    hand.does(CallClear{});
+    hand.does(NameFault{"W-2", 0});
+    hand.does(NameFault{"F2", -1});
+}
+
 // Every command there is, some of them more than once.
 Attempt everyCommand() {
     Attempt attempt(builtInBench("free"), "free", "0123abcd");
@@ -26,6 +62,7 @@ Attempt everyCommand() {
     hand.does(Undo{});
     hand.does(Redo{});
     hand.does(bench::JoinEnd{hand.cable("W-4").id, 1, hand.terminal("B1", "minus")});
+    handsOn(hand);
     hand.does(bench::RemoveCable{hand.cable("W-5").id});
     hand.does(bench::RemovePart{hand.part("B1")});
     hand.wait(0.5);
@@ -134,7 +171,7 @@ TEST_CASE("a damaged record is refused with its place") {
          bench::Why::OutOfRange,
          "/entries/1/t"},
         {"time after the end",
-         replaced(good, "\"slices\":250", "\"slices\":100"),
+         replaced(good, "\"slices\":300", "\"slices\":100"),
          bench::Why::OutOfRange,
          ""},
         {"a colour nobody sells",
@@ -145,6 +182,27 @@ TEST_CASE("a damaged record is refused with its place") {
          replaced(good, "\"length\":0.3,\"label\":\"W-1\"", "\"label\":\"W-1\""),
          bench::Why::Missing,
          "/entries/4/length"},
+        {"a screw of no terminal",
+         replaced(good, "\"screw\":[1,\"plus\"]", "\"screw\":[1,\"third\"]"),
+         bench::Why::UnknownWord,
+         ""},
+        {"a range no meter has",
+         replaced(good, "\"range\":\"amperes\"", "\"range\":\"weight\""),
+         bench::Why::UnknownWord,
+         ""},
+        {"an end of no kind",
+         replaced(good, "\"kind\":\"ring M6\"", "\"kind\":\"hook\""),
+         bench::Why::UnknownWord,
+         ""},
+        {"a third probe", replaced(good, "\"which\":1", "\"which\":2"), bench::Why::OutOfRange, ""},
+        {"a mark that is none",
+         replaced(good, "\"mark\":\"wrong\"", "\"mark\":\"perhaps\""),
+         bench::Why::UnknownWord,
+         ""},
+        {"half obstructed",
+         replaced(good, "\"obstructed\":true", "\"obstructed\":0.5"),
+         bench::Why::WrongType,
+         ""},
         {"no such position",
          replaced(good, "\"position\":\"on\"", "\"position\":\"half on\""),
          bench::Why::UnknownWord,

@@ -14,7 +14,7 @@ using nlohmann::json;
 json soundFile() {
     return json::parse(R"({
         "format": "loomwright bench", "version": 1, "board": {"width": 1.06, "height": 0.7},
-        "lastId": 5,
+        "lastId": 6,
         "kit": {"parts": [{"kind": "battery", "ref": "B1"}, {"kind": "horn", "ref": "P1"}],
                 "blades": [3, 5],
                 "cables": [{"label": "P-1", "length": 1, "mm2": 1, "sleeve": "red",
@@ -30,7 +30,14 @@ json soundFile() {
                              {"kind": "ring M8", "at": {"part": 2, "terminal": "in"}}]},
                    {"id": 4, "label": "P-04", "length": 0.4, "mm2": 16, "sleeve": "red",
                     "ends": [{"kind": "bare", "loose": [0.1, 0.1]},
-                             {"kind": "bare", "at": {"part": 5, "terminal": "1 upper"}}]}]})");
+                             {"kind": "bare", "at": {"part": 5, "terminal": "1 upper"},
+                              "make": {"strip": 0.01, "twisted": true, "pushed": 0.008},
+                              "tugged": true}]}],
+        "screws": [{"at": {"part": 5, "terminal": "1 upper"}, "torque": 0.3}],
+        "ties": [{"id": 6, "cable": 3, "along": 0.5, "other": 4, "otherAlong": 0.25,
+                  "at": [0.3, 0.3]}],
+        "meter": {"at": [0.9, 0.1], "range": "volts", "red": {"cable": 4, "end": 0},
+                  "black": {"at": {"part": 1, "terminal": "minus"}}}})");
 }
 
 Refusal refusedText(const std::string& text) {
@@ -78,7 +85,7 @@ TEST_CASE("one wrong value in a file is refused with its place") {
         {"/board/width", "-1", Why::OutOfRange, nullptr},
         {"/board/height", "1e300", Why::OutOfRange, nullptr},
         {"/board/height", "null", Why::WrongType, nullptr},
-        {"/lastId", "4", Why::OutOfRange, nullptr},
+        {"/lastId", "5", Why::OutOfRange, nullptr}, // a tie's id is among them
         {"/lastId", "4294967296", Why::OutOfRange, nullptr},
         {"/kit", "[]", Why::WrongType, nullptr},
         {"/kit/parts", "{}", Why::WrongType, nullptr},
@@ -136,6 +143,34 @@ TEST_CASE("one wrong value in a file is refused with its place") {
          Why::SameTerminal,
          "/cables/1/ends/1/at"},
         {"/cables/1/ends/0/loose/1", "0.71", Why::OutOfRange, nullptr},
+        {"/kit/handmade", "\"*\"", Why::WrongType, nullptr},
+        {"/kit/handmade", "[\"\"]", Why::OutOfRange, "/kit/handmade/0"},
+        {"/parts/0/obstructed", "true", Why::OutOfRange, nullptr},
+        {"/parts/0/obstructed", "1", Why::WrongType, nullptr},
+        {"/cables/1/ends/1/make", "true", Why::WrongType, nullptr},
+        {"/cables/1/ends/1/make/strip", "0.031", Why::OutOfRange, nullptr},
+        {"/cables/1/ends/1/make/pushed", "", Why::Missing, nullptr},
+        {"/cables/1/ends/1/make/twisted", "\"yes\"", Why::WrongType, nullptr},
+        {"/cables/1/ends/1/tugged", "3", Why::WrongType, nullptr},
+        {"/screws", "{}", Why::WrongType, nullptr},
+        {"/screws/0/torque", "-1", Why::OutOfRange, nullptr},
+        {"/screws/0/torque", "51", Why::OutOfRange, nullptr},
+        {"/screws/0/at/part", "77", Why::UnknownPart, nullptr},
+        {"/screws/0/at/terminal", "\"plus\"", Why::UnknownTerminal, nullptr},
+        {"/screws/0/broken", "\"no\"", Why::WrongType, nullptr},
+        {"/ties/0/id", "4", Why::Duplicate, nullptr},
+        {"/ties/0/cable", "1", Why::UnknownCable, nullptr}, // a part's id
+        {"/ties/0/other", "3", Why::OutOfRange, nullptr},
+        {"/ties/0/otherAlong", "", Why::Missing, nullptr},
+        {"/ties/0/along", "1.1", Why::OutOfRange, nullptr},
+        {"/ties/0/at", "[0.3, 5]", Why::OutOfRange, "/ties/0/at/1"},
+        {"/meter/range", "\"weight\"", Why::UnknownWord, nullptr},
+        {"/meter/red", "", Why::Missing, nullptr},
+        {"/meter/red", "7", Why::WrongType, nullptr},
+        {"/meter/red/cable", "9", Why::UnknownCable, nullptr},
+        {"/meter/red/end", "2", Why::OutOfRange, nullptr},
+        {"/meter/black/at/terminal", "\"in\"", Why::UnknownTerminal, nullptr},
+        {"/meter/fuseOpen", "0", Why::WrongType, nullptr},
     };
     for (const Row& row : rows) {
         CAPTURE(row.pointer);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Benches to text and back.
-#include "sample_benches.h"
+#include "handmade.h"
 
 #include <nlohmann/json.hpp>
 
@@ -28,6 +28,27 @@ Bench withAwkwardNumbers() {
     return bench;
 }
 
+// Something of everything that hands do.
+Bench madeByHand() {
+    Bench bench = handsOn();
+    bench.kit.handmade = {"P-01", "Tŷ ☂", "*"};
+    bench = cut(bench, terminal(bench, "X1", "3 upper"), terminal(bench, "B1", "plus"));
+    bench = cut(bench, terminal(bench, "X1", "9 lower"), terminal(bench, "Q1", "in"), "W-2");
+    bench = made(bench, 0, {1.0 / 120.0, 0.1 / 9.0, false});
+    bench = made(bench, 0, {0.009, 0.010000000000000002, true, true, 1.0 / 3.0}, "W-2");
+    bench = done(bench, TurnScrew{terminal(bench, "B1", "minus"), 40.0});
+    bench = done(bench, TieCable{cable(bench).id, 1.0 / 3.0, cable(bench, "W-2").id, 0.7, {}});
+    bench = done(bench, TieCable{cable(bench).id, 1.0, {}, 0.5, {0.1, 1.0 / 7.0}});
+    bench = done(bench, PlaceMeter{{2.0 / 3.0, 0.1}});
+    bench = done(bench, SetMeter{MeterRange::Tone});
+    bench = done(bench, Probe{0, {terminal(bench, "K1", "coil a"), {}, 0}});
+    bench = done(bench, Probe{1, {{}, cable(bench).id, 1}});
+    bench = done(bench, WearMeter{});
+    bench = done(bench, Operate{idOf(bench, "B1"), 1});
+    bench = laid(bench, "M1", 1.2, 0.5);
+    return done(bench, ObstructAxle{idOf(bench, "M1"), true, cable(bench).id});
+}
+
 } // namespace
 
 TEST_CASE("benches read back in every bit, and are written again in every byte") {
@@ -45,7 +66,8 @@ TEST_CASE("benches read back in every bit, and are written again in every byte")
                           "Tŷ \"\\ ☂"});
     worn = done(worn, WearCable{worn.cables[0].id, CableCondition::Parted});
     worn = done(worn, RemovePart{idOf(worn, "K1")});
-    const Bench benches[] = {Bench{}, trayOnly(), worn, pippin(), withAwkwardNumbers()};
+    const Bench benches[] = {
+        Bench{}, trayOnly(), worn, pippin(), withAwkwardNumbers(), madeByHand()};
     for (const Bench& bench : benches) {
         const Bench again = readBack(bench);
         CHECK(identical(bench, again));

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Thousands of edits as nobody would make them; whatever is accepted leaves a sound bench.
+#include "bench/ends.h"
 #include "bench/limits.h"
 #include "bench/wiring.h"
 #include "sample_benches.h"
@@ -17,7 +18,7 @@ public:
     explicit Hand(std::uint32_t seed) : random(seed) {}
 
     Edit next(const Bench& bench) {
-        switch (below(17)) {
+        switch (below(26)) {
         case 0:
         case 1:
             return LayPart{ref(bench), point(), below(5) - below(2)};
@@ -52,6 +53,18 @@ public:
             return ChangeCable{cable(bench), area_m2(), sleeve(), number(), ""};
         case 15:
             return FitFuse{part(bench), below(2) ? 7.5 * below(3) : number()};
+        case 16:
+        case 17:
+        case 18:
+        case 19:
+            return ofAnEnd(bench);
+        case 20:
+        case 21:
+            return TurnScrew{terminal(bench), below(2) ? 0.0 : below(2) ? 0.5 : number()};
+        case 22:
+            return ofATieOrAxle(bench);
+        case 23:
+            return ofTheMeter(bench);
         default:
             return below(2) ? Edit{WearPart{part(bench), static_cast<Condition>(below(3))}}
                             : Edit{WearCable{cable(bench), static_cast<CableCondition>(below(4))}};
@@ -60,6 +73,65 @@ public:
 
 private:
     std::mt19937 random;
+
+    Edit ofAnEnd(const Bench& bench) {
+        const CableId which = cable(bench);
+        const int end = below(2);
+        switch (below(9)) {
+        case 0:
+            return StripEnd{which, end, below(4) ? 0.001 * below(31) : number()};
+        case 1:
+            return TwistEnd{which, end};
+        case 2:
+            return PressEnd{which, end, static_cast<EndKind>(below(6))};
+        case 3:
+        case 4:
+            return PushEnd{which, end, below(4) ? 0.001 * below(31) : number()};
+        case 5:
+            return TugEnd{which, end};
+        case 6:
+            return MakeEndWell{which, end};
+        case 7:
+            return MendScrew{terminal(bench)};
+        default:
+            return WearEnd{which, end};
+        }
+    }
+
+    Edit ofATieOrAxle(const Bench& bench) {
+        switch (below(4)) {
+        case 0:
+            return CutTie{static_cast<std::uint32_t>(below(static_cast<int>(bench.lastId) + 2))};
+        case 1:
+            return ObstructAxle{part(bench), below(2) == 0, below(2) ? cable(bench) : CableId{}};
+        default:
+            return TieCable{cable(bench),
+                            below(5) ? 0.5 : number(),
+                            below(2) ? cable(bench) : CableId{},
+                            0.25,
+                            point()};
+        }
+    }
+
+    Edit ofTheMeter(const Bench& bench) {
+        switch (below(8)) {
+        case 0:
+        case 1:
+            return PlaceMeter{point()};
+        case 2:
+            return HangMeter{};
+        case 3:
+            return SetMeter{static_cast<MeterRange>(below(5))};
+        case 4:
+            return below(2) ? Edit{WearMeter{}} : Edit{FitMeterFuse{}};
+        default:
+            Probe probe{below(3), {}};
+            if (below(3)) probe.to.terminal = terminal(bench);
+            if (below(3) == 0) probe.to.cable = cable(bench);
+            probe.to.end = below(3);
+            return probe;
+        }
+    }
 
     int below(int limit) { return static_cast<int>(random() % static_cast<unsigned>(limit)); }
 
@@ -182,10 +254,49 @@ void checkWiring(const Bench& bench) {
     }
 }
 
+void checkHandsOn(const Bench& bench, std::set<std::uint32_t>& ids) {
+    for (const Screw& screw : bench.screws) {
+        const Part* owner = findPart(bench, screw.at.part);
+        REQUIRE(owner);
+        REQUIRE(screw.at.terminal < spec(owner->kind).terminals.size());
+        CHECK(spec(owner->kind).terminals[screw.at.terminal].kind != TerminalKind::Tab);
+        CHECK(screw.torque_Nm >= 0.0);
+        CHECK(screw.torque_Nm <= torqueFor(bench, screw.at).breaks_Nm);
+    }
+    for (const Tie& tie : bench.ties) {
+        CHECK(ids.insert(tie.id).second);
+        CHECK(findCable(bench, tie.cable));
+        CHECK((!tie.other || findCable(bench, tie.other)));
+        CHECK(onBoard(bench, tie.at_m));
+    }
+    if (!bench.meter) return;
+    CHECK(onBoard(bench, bench.meter->at_m));
+    for (const ProbeTip& tip : bench.meter->probes) {
+        CHECK((!tip.terminal || findPart(bench, tip.terminal->part)));
+        CHECK((!tip.cable || findCable(bench, tip.cable)));
+    }
+}
+
+void checkEnds(const Bench& bench) {
+    for (const Cable& cable : bench.cables) {
+        for (int end = 0; end < 2; ++end) {
+            const EndState state = stateOf(bench, cable, end);
+            CHECK(state.resistance_ohm >= 0.5e-3);
+            CHECK(state.copperShows_m >= 0.0);
+            CHECK((state.touches ? cable.ends[end].at.has_value() : true));
+            const auto& make = cable.ends[end].make;
+            CHECK((!make || (make->strip_m >= 0.0 && make->strip_m <= greatestMake_m)));
+            CHECK((!make || (make->pushed_m >= 0.0 && make->pushed_m <= greatestMake_m)));
+        }
+    }
+}
+
 void checkSound(const Bench& bench) {
     std::set<std::uint32_t> ids;
     checkParts(bench, ids);
     checkCables(bench, ids);
+    checkHandsOn(bench, ids);
+    checkEnds(bench);
     checkRoom(bench);
     CHECK((ids.empty() || *ids.rbegin() <= bench.lastId));
     CHECK(ids.count(0) == 0);
@@ -199,7 +310,8 @@ TEST_CASE("whatever is edited, in whatever order, the bench stays sound and can 
         CAPTURE(seed);
         Hand hand(seed);
         Bench bench = trayOnly();
-        for (int step = 0; step < 1200; ++step) {
+        if (seed % 2) bench.kit.handmade = {"*"};
+        for (int step = 0; step < 1600; ++step) {
             CAPTURE(step);
             const Edit edit = hand.next(bench);
             const Outcome<Bench> after = apply(bench, edit);

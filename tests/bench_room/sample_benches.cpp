@@ -35,11 +35,44 @@ bool same(const Part& left, const Part& right) {
     return left.id == right.id && left.kind == right.kind && left.ref == right.ref &&
            same(left.at_m, right.at_m) && left.quarterTurns == right.quarterTurns &&
            same(left.rating, right.rating) && left.position == right.position &&
-           left.condition == right.condition && same(left.charge, right.charge);
+           left.condition == right.condition && same(left.charge, right.charge) &&
+           left.obstructed == right.obstructed;
+}
+
+bool same(const EndMake& left, const EndMake& right) {
+    return same(left.strip_m, right.strip_m) && left.twisted == right.twisted &&
+           left.pressed == right.pressed && same(left.pushed_m, right.pushed_m);
+}
+
+bool same(const Screw& left, const Screw& right) {
+    return left.at == right.at && same(left.torque_Nm, right.torque_Nm) &&
+           left.broken == right.broken;
+}
+
+bool same(const Tie& left, const Tie& right) {
+    return left.id == right.id && left.cable == right.cable && same(left.along, right.along) &&
+           left.other == right.other && same(left.otherAlong, right.otherAlong) &&
+           same(left.at_m, right.at_m);
+}
+
+bool same(const ProbeTip& left, const ProbeTip& right) {
+    return left.terminal == right.terminal && left.cable == right.cable && left.end == right.end;
+}
+
+bool same(const Meter& left, const Meter& right) {
+    return same(left.at_m, right.at_m) && left.range == right.range &&
+           same(left.probes[0], right.probes[0]) && same(left.probes[1], right.probes[1]) &&
+           left.fuseOpen == right.fuseOpen;
+}
+
+template <class Thing>
+bool same(const std::optional<Thing>& left, const std::optional<Thing>& right) {
+    return left && right ? same(*left, *right) : left.has_value() == right.has_value();
 }
 
 bool same(const CableEnd& left, const CableEnd& right) {
-    return left.kind == right.kind && left.at == right.at && same(left.loose_m, right.loose_m);
+    return left.kind == right.kind && left.at == right.at && same(left.loose_m, right.loose_m) &&
+           same(left.make, right.make) && left.tugged == right.tugged;
 }
 
 bool same(const Cable& left, const Cable& right) {
@@ -63,6 +96,8 @@ bool identical(const Bench& left, const Bench& right) {
     return same(left.board_m, right.board_m) && same(left.kit.parts, right.kit.parts) &&
            same(left.kit.blades_A, right.kit.blades_A) &&
            same(left.kit.readyMade, right.kit.readyMade) && same(left.kit.reels, right.kit.reels) &&
+           left.kit.handmade == right.kit.handmade && same(left.screws, right.screws) &&
+           same(left.ties, right.ties) && same(left.meter, right.meter) &&
            same(left.parts, right.parts) && same(left.cables, right.cables) &&
            left.lastId == right.lastId;
 }
