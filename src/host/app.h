@@ -35,6 +35,7 @@ struct App {
     float fontUnit = 0.0f, fontRatio = 0.0f; // what they were loaded for
     float larger = 1.0f;                     // ?large=: 1.3 on a stand
     bool reducedMotion = false;
+    bool sounding = false; // the meter's tone
 
     bool ready = false;  // a document is on the bench: frames may be drawn
     bool moving = false; // the last frame wants another by itself

@@ -46,7 +46,9 @@ mergeInto(LibraryManager.library, {
     },
 
     loom_files_save: function (name, text) {
-        var file = new Blob([UTF8ToString(text)], { type: 'application/json' });
+        var kinds = { 'csv': 'text/csv', 'svg': 'image/svg+xml' };
+        var kind = kinds[UTF8ToString(name).split('.').pop()] || 'application/json';
+        var file = new Blob([UTF8ToString(text)], { type: kind });
         var link = document.createElement('a');
         link.href = URL.createObjectURL(file);
         link.download = UTF8ToString(name);

@@ -132,6 +132,12 @@ std::string lastSentence(const App& app) {
     return happenings.empty() ? std::string() : screen::sentence(happenings.back());
 }
 
+void sound(App& app) {
+    const bool sounding = app.room.bench.meter.sounding;
+    if (sounding != app.sounding) loom_tone(sounding ? 1 : 0);
+    app.sounding = sounding;
+}
+
 bool inputWaits() {
     return !ImGui::GetCurrentContext()->InputEventsQueue.empty();
 }
@@ -155,6 +161,7 @@ void drawFrame(App& app) {
     runModel(app);
     const screen::Intents intents = drawScreen(app);
     apply(app, intents);
+    sound(app);
     const double drawn_s = seconds();
     present(app);
     const double shown_s = seconds();

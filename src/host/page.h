@@ -29,6 +29,9 @@ void loom_files_save(const char* name, const char* text);
 void loom_link_make(const char* text);
 void loom_link_look();
 
+// tone.js
+void loom_tone(int on); // the meter's tone, until it is off again
+
 // mirror.js
 void loom_mirror_show(const char* items);
 void loom_mirror_say(const char* text);
