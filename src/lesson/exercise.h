@@ -5,9 +5,13 @@
 
 #include "bench/bench.h"
 #include "bench/refusal.h"
+#include "lesson/hidden_fault.h"
+#include "lesson/plan.h"
 #include "lesson/spot.h"
+#include "lesson/step.h"
 
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -102,8 +106,61 @@ struct Order {
     } rule = Rule::LinkLast;
 };
 
+// The bench is as the plan has it; of these labels only, empty: all, and no extra cable. found: the
+// first difference, without what the plan expects.
+struct FollowsPlan {
+    std::vector<std::string> labels;
+};
+
+// Every joined end is made well, by bench::stateOf(); of these labels only, empty: all. found:
+// "P-20 at X1/4: the screw is on the sleeve". A label that is not joined anywhere passes.
+struct WellMade {
+    std::vector<std::string> labels;
+};
+
+// These steps of powering up and putting away were done, each after those before it; `least` of
+// them will do. found: what came early and before which, or what has not been done.
+struct InOrder {
+    std::vector<Step> steps; // empty: all that count, see procedure.h
+    int least = 0;           // 0: all
+};
+
+// The second person's cross-check. found: the cable concerned, with what is wrong with it.
+struct CrossChecked {
+    bool everyCable = true;   // marked
+    bool bothEnds = true;     // looked at, of every cable
+    bool noneMissed = true;   // marked right but wrong
+    bool noFalseAlarm = true; // marked wrong but right
+};
+
+// The hidden fault was named. found: what was named wrongly last, or how many measurements it took.
+struct Found {
+    int mostMeasurements = 0; // 0: any number
+    int mostNamings = 3;
+};
+
+// Nothing on the bench is worn or empty: no fuse open or missing, no contact welded, no sleeve
+// softened, every battery charged at least so far. found: the first that is not.
+struct Sound {
+    double leastCharge = 0.5;
+};
+
 struct Row {
-    std::variant<Present, Passed, Joined, Apart, Behaves, Unharmed, Survives, Order> look;
+    std::variant<Present,
+                 Passed,
+                 Joined,
+                 Apart,
+                 Behaves,
+                 Unharmed,
+                 Survives,
+                 Order,
+                 FollowsPlan,
+                 WellMade,
+                 InOrder,
+                 CrossChecked,
+                 Found,
+                 Sound>
+        look;
     std::string say; // what is wrong, without giving the answer; {found} is the value with unit
 };
 
@@ -119,6 +176,8 @@ struct Exercise {
     std::vector<std::string> job;      // what to achieve, a sentence a line
     std::vector<std::string> cautions; // shown where the danger is
     bench::Bench start;                // board, kit and what already lies there
+    std::optional<Plan> plan;          // the wiring plan, where there is one to follow
+    std::vector<HiddenFault> faults;   // one of which is put into the start: see hidden_fault.h
     std::vector<Check> checks;
     std::string hash; // 16 hex digits, of the file's bytes
 };

@@ -4,6 +4,8 @@
 #include "bench/catalogue.h"
 #include "bench/file_json.h"
 #include "lesson/exercise.h"
+#include "lesson/hidden_fault_file.h"
+#include "lesson/plan_file.h"
 #include "lesson/row_file.h"
 
 #include <algorithm>
@@ -16,7 +18,7 @@ using bench::JsonPlace;
 using bench::Why;
 
 constexpr const char* formatWord = "loomwright exercise";
-constexpr std::size_t mostLines = 12, mostChecks = 40, mostRows = 40;
+constexpr std::size_t mostLines = 12, mostChecks = 40, mostRows = 40, mostFaults = 40;
 constexpr std::int64_t mostMarks = 100;
 
 // FNV-1a, 64 bits (IETF draft-eastlake-fnv, offset basis and prime from its section on 64 bits).
@@ -51,16 +53,6 @@ std::vector<std::string> lines(const JsonPlace& place, std::size_t least) {
     return read;
 }
 
-std::string idOf(const JsonPlace& place) {
-    const std::string id = place.text();
-    const bool plain = std::all_of(id.begin(), id.end(), [](char c) {
-        return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-';
-    });
-    if (place.ok() && (!plain || id.empty() || id.size() > 64))
-        place.refuse(Why::OutOfRange, "1 to 64 of a-z, 0-9 and -", id);
-    return id;
-}
-
 double simulated_s(const Row& row) {
     if (const auto* behaves = std::get_if<Behaves>(&row.look))
         return behaves->after_s + behaves->thenAfter_s;
@@ -76,12 +68,25 @@ public:
 
     Exercise read() {
         only(root,
-             {"format", "version", "$schema", "id", "title", "job", "cautions", "start", "checks"});
+             {"format",
+              "version",
+              "$schema",
+              "id",
+              "title",
+              "job",
+              "cautions",
+              "start",
+              "plan",
+              "faults",
+              "checks"});
         exercise.id = idOf(root.member("id"));
         exercise.title = sentence(root.member("title"));
         exercise.job = lines(root.member("job"), 1);
         exercise.cautions = lines(root.member("cautions"), 1);
         exercise.start = bench::readBench(root.member("start"));
+        if (root.ok() && root.has("plan"))
+            exercise.plan = readPlan(root.member("plan"), only, exercise.start);
+        if (root.ok() && root.has("faults")) faults(root.member("faults"));
         const std::vector<JsonPlace> checks = root.member("checks").items(mostChecks);
         if (root.ok() && checks.empty())
             root.member("checks").refuse(Why::Missing, "a check at least", "none");
@@ -94,6 +99,19 @@ private:
     KnownMembers only;
     const JsonPlace& root;
     Exercise exercise;
+
+    void faults(const JsonPlace& place) {
+        for (const JsonPlace& item : place.items(mostFaults)) {
+            if (!root.ok()) return;
+            HiddenFault fault = readFault(item, only, exercise.start);
+            const auto same = [&](const HiddenFault& other) { return other.id == fault.id; };
+            if (std::any_of(exercise.faults.begin(), exercise.faults.end(), same))
+                item.member("id").refuse(Why::Duplicate, "an id of its own", fault.id);
+            exercise.faults.push_back(std::move(fault));
+        }
+        if (root.ok() && exercise.faults.empty())
+            place.refuse(Why::Missing, "a fault at least", "none");
+    }
 
     void check(const JsonPlace& place) {
         only(place, {"id", "title", "marks", "rows", "hint"});

@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "lesson/order.h"
 
-#include "attempt/undo_stack.h"
-#include "attempt/wear.h"
 #include "bench/catalogue.h"
 #include "lesson/paths.h"
+#include "lesson/retrace.h"
 
 #include <algorithm>
 
@@ -45,16 +44,11 @@ Joinings joinedBetween(const bench::Bench& before, const bench::Bench& after) {
     return joinings;
 }
 
-// Goes through the record as the attempt did, with the joinings of the steps that still stand.
-// What is a step for undo: see attempt.h.
+// The joinings of the steps that still stand, step by step.
 class Retraced {
 public:
     explicit Retraced(const attempt::Record& record) : now(record.start) {
-        for (const attempt::Entry& entry : record.entries) {
-            if (const auto* edit = std::get_if<bench::Edit>(&entry.command)) take(*edit);
-            if (std::holds_alternative<attempt::Undo>(entry.command)) undo();
-            if (std::holds_alternative<attempt::Redo>(entry.command)) redo();
-        }
+        retrace(record, [&](const Turn& turn) { take(turn); });
     }
 
     const bench::Bench& bench() const { return now; }
@@ -71,32 +65,20 @@ public:
 
 private:
     bench::Bench now;
-    attempt::UndoStack steps;
     std::vector<Joinings> past, future;
 
-    void take(const bench::Edit& edit) {
-        auto outcome = bench::apply(now, edit);
-        if (!outcome) return;
-        if (attempt::isStep(now, edit) && !attempt::sameThings(now, outcome.value())) {
-            steps.keep(now);
-            past.push_back(joinedBetween(now, outcome.value()));
+    void take(const Turn& turn) {
+        if (turn.move == Turn::Move::Step) {
+            past.push_back(joinedBetween(turn.before, turn.after));
             future.clear();
+        } else if (turn.move == Turn::Move::Undone) {
+            future.push_back(std::move(past.back()));
+            past.pop_back();
+        } else if (turn.move == Turn::Move::Redone) {
+            past.push_back(std::move(future.back()));
+            future.pop_back();
         }
-        now = std::move(outcome.value());
-    }
-
-    void undo() {
-        if (!steps.canUndo()) return;
-        steps.undo(now);
-        future.push_back(std::move(past.back()));
-        past.pop_back();
-    }
-
-    void redo() {
-        if (!steps.canRedo()) return;
-        steps.redo(now);
-        past.push_back(std::move(future.back()));
-        future.pop_back();
+        now = turn.after;
     }
 
     bool stands(const Joining& joining) const {

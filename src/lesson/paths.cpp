@@ -17,7 +17,12 @@ public:
 
     void join(circuit::Node a, circuit::Node b) { parent[top(a)] = top(b); }
 
-    bool together(circuit::Node a, circuit::Node b) { return top(a) == top(b); }
+    std::vector<std::size_t> all() {
+        std::vector<std::size_t> tops(parent.size());
+        for (std::size_t node = 0; node < parent.size(); ++node)
+            tops[node] = top(node);
+        return tops;
+    }
 
 private:
     std::size_t top(std::size_t node) {
@@ -81,16 +86,22 @@ private:
 
 } // namespace
 
-bool joined(const bench::Bench& bench, const Spot& a, const Spot& b, Through through) {
-    const auto at = find(bench, a), to = find(bench, b);
-    if (!at || !to) return false;
-    const bench::Wiring wiring = bench::wire(bench);
-    Groups groups(wiring.netlist.nodeCount);
-    Joining joining{groups, through};
+Ways::Ways(const bench::Bench& of, Through through) : bench(of), wiring(bench::wire(of)) {
+    Groups found(wiring.netlist.nodeCount);
+    Joining joining{found, through};
     for (const circuit::Element& element : wiring.netlist.elements)
         std::visit(joining, element.part);
-    const auto from = bench::nodeOf(bench, wiring, *at), there = bench::nodeOf(bench, wiring, *to);
-    return from && there && groups.together(*from, *there);
+    groups = found.all();
+}
+
+bool Ways::joined(bench::TerminalRef a, bench::TerminalRef b) const {
+    const auto from = bench::nodeOf(bench, wiring, a), there = bench::nodeOf(bench, wiring, b);
+    return from && there && groups[*from] == groups[*there];
+}
+
+bool joined(const bench::Bench& bench, const Spot& a, const Spot& b, Through through) {
+    const auto at = find(bench, a), to = find(bench, b);
+    return at && to && Ways(bench, through).joined(*at, *to);
 }
 
 } // namespace loom::lesson

@@ -56,7 +56,16 @@ struct Difference {
 };
 
 // In the order of the plan, extra ones last. A cable may lie the other way round: its ends are then
-// taken crosswise. Cables with the same label are matched so that least differs.
+// taken crosswise. Cables with the same label are matched so that least differs. A part whose two
+// terminals carry no legend may be joined either way round. Cables that go to a part which is not
+// on the plan, and cables that are joined nowhere, are no extra ones.
 std::vector<Difference> differences(const Plan& plan, const bench::Bench& bench);
+
+// In plain words, without what the plan expects: "P-20 is at X1/5".
+std::string told(const Difference& difference);
+
+// A terminal as a plan names it: "X1/4", "K1 normally open"; "S3" where either terminal will do.
+std::string placeName(bench::PartKind kind, const Spot& spot);
+std::string placeName(const bench::Bench& bench, bench::TerminalRef terminal);
 
 } // namespace loom::lesson

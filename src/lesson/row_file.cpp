@@ -12,7 +12,8 @@ namespace {
 using bench::JsonPlace;
 using bench::Why;
 
-constexpr std::size_t greatestSentence_bytes = 400, mostNames = 40, mostFaults = 6;
+constexpr std::size_t mostNames = 40, mostFaults = 6, mostLabels = 100;
+constexpr std::int64_t mostCount = 1000;
 constexpr double greatestRun_s = 120.0;
 constexpr double anyValue = 1e9; // beyond every limit that means something
 
@@ -22,19 +23,6 @@ constexpr const char* quantityWords[] = {
 constexpr const char* throughWords[] = {"cables", "closed", "anything"};
 constexpr const char* ruleWords[] = {
     "battery last", "link last", "isolator off while joining", "key out while joining"};
-
-// The value whose word this is; refused and the first when it is none of them.
-template <class Value, std::size_t count>
-Value oneOf(const JsonPlace& place, const char* const (&words)[count]) {
-    const std::string text = place.text();
-    std::string expected;
-    for (std::size_t i = 0; i < count; ++i) {
-        if (text == words[i]) return static_cast<Value>(i);
-        expected += (i ? ", " : "") + std::string(words[i]);
-    }
-    place.refuse(Why::UnknownWord, expected, text);
-    return static_cast<Value>(0);
-}
 
 double run_s(const JsonPlace& owner, const char* member, double otherwise_s) {
     return owner.has(member) ? owner.member(member).number(0.001, greatestRun_s) : otherwise_s;
@@ -60,34 +48,6 @@ std::optional<bench::PartKind> ownerOf(Quantity quantity) {
 
 } // namespace
 
-std::string sentence(const JsonPlace& place) {
-    const std::string text = place.text();
-    if (!place.ok()) return text;
-    if (text.empty() || text.size() > greatestSentence_bytes)
-        place.refuse(Why::OutOfRange,
-                     "1 to " + std::to_string(greatestSentence_bytes) + " bytes",
-                     std::to_string(text.size()));
-    const auto isControl = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; };
-    if (std::any_of(text.begin(), text.end(), isControl))
-        place.refuse(Why::OutOfRange, "no control characters", "one");
-    return text;
-}
-
-void KnownMembers::operator()(const JsonPlace& place,
-                              std::initializer_list<const char*> names) const {
-    if (!place.isObject()) return;
-    const nlohmann::json::json_pointer pointer(place.pointer());
-    if (!document.contains(pointer)) return;
-    for (const auto& [member, value] : document[pointer].items()) {
-        const auto is = [&, &found = member](const char* name) { return found == name; };
-        if (std::any_of(names.begin(), names.end(), is)) continue;
-        std::string expected = "one of";
-        for (const char* name : names)
-            expected += " " + std::string(name);
-        place.refuse(Why::UnknownWord, expected, member);
-    }
-}
-
 Row RowReader::read(const JsonPlace& place) const {
     Row row;
     const JsonPlace look = place.member("look");
@@ -109,9 +69,22 @@ Row RowReader::read(const JsonPlace& place) const {
         row.look = survives(place);
     else if (word == "order")
         row.look = order(place);
+    else if (word == "follows plan")
+        row.look = followsPlan(place);
+    else if (word == "well made")
+        row.look = wellMade(place);
+    else if (word == "in order")
+        row.look = inOrder(place);
+    else if (word == "cross-checked")
+        row.look = crossChecked(place);
+    else if (word == "found")
+        row.look = found(place);
+    else if (word == "sound")
+        row.look = sound(place);
     else
         look.refuse(Why::UnknownWord,
-                    "present, passed, joined, apart, behaves, unharmed, survives or order",
+                    "present, passed, joined, apart, behaves, unharmed, survives, order, follows "
+                    "plan, well made, in order, cross-checked, found or sound",
                     word);
     return row;
 }
@@ -120,7 +93,7 @@ Present RowReader::present(const JsonPlace& place) const {
     only(place, {"look", "say", "parts"});
     Present present;
     for (const JsonPlace& item : place.member("parts").items(mostNames))
-        present.refs.push_back(ref(item));
+        present.refs.push_back(known.ref(item));
     if (place.ok() && present.refs.empty())
         place.member("parts").refuse(Why::Missing, "a part at least", "none");
     return present;
@@ -166,7 +139,7 @@ Behaves RowReader::behaves(const JsonPlace& place) const {
     if (place.has("then")) behaves.thenAfter_s = run_s(place, "thenAfter_s", 0.5);
     if (place.has("thenAfter_s")) place.member("then");
     behaves.quantity = oneOf<Quantity>(place.member("quantity"), quantityWords);
-    if (place.has("of")) behaves.of = ref(place.member("of"));
+    if (place.has("of")) behaves.of = known.ref(place.member("of"));
     if (place.has("between")) std::tie(behaves.a, behaves.b) = between(place);
     checkOwner(place, behaves);
     const bool least = place.has("least"), most = place.has("most");
@@ -192,7 +165,7 @@ void RowReader::checkOwner(const JsonPlace& place, const Behaves& behaves) const
     const auto owner = ownerOf(behaves.quantity);
     if (!owner || !place.ok()) return;
     const JsonPlace named = place.member("of");
-    const auto kind = kindOf(named, behaves.of);
+    const auto kind = known.kindOf(named, behaves.of);
     if (kind && kind != owner)
         named.refuse(Why::WrongType, bench::spec(*owner).word, bench::spec(*kind).word);
 }
@@ -225,41 +198,85 @@ Order RowReader::order(const JsonPlace& place) const {
     return {oneOf<Order::Rule>(place.member("rule"), ruleWords)};
 }
 
-std::optional<bench::PartKind> RowReader::kindOf(const JsonPlace& place,
-                                                 const std::string& ref) const {
-    if (!place.ok()) return std::nullopt;
-    if (const bench::Part* laid = bench::findPart(exercise.start, ref)) return laid->kind;
-    for (const bench::PartSlot& slot : exercise.start.kit.parts)
-        if (slot.ref == ref) return slot.kind;
-    place.refuse(Why::UnknownPart, "a part of the start or its kit", ref);
-    return std::nullopt;
+FollowsPlan RowReader::followsPlan(const JsonPlace& place) const {
+    only(place, {"look", "say", "cables"});
+    needPlan(place);
+    return {labels(place)};
 }
 
-std::string RowReader::ref(const JsonPlace& place) const {
-    const std::string ref = place.text();
-    kindOf(place, ref);
-    return ref;
+WellMade RowReader::wellMade(const JsonPlace& place) const {
+    only(place, {"look", "say", "cables"});
+    return {labels(place)};
 }
 
-// "K1 normally open": the reference, a space, the terminal's word.
-Spot RowReader::spot(const JsonPlace& place) const {
-    const std::string text = place.text();
-    const std::size_t space = text.find(' ');
-    if (place.ok() && space == std::string::npos)
-        place.refuse(Why::UnknownTerminal, "a part and a terminal, such as K1 coil a", text);
-    if (!place.ok()) return {};
-    Spot spot{text.substr(0, space), text.substr(space + 1)};
-    const auto kind = kindOf(place, spot.ref);
-    if (!kind) return spot;
-    const auto& terminals = bench::spec(*kind).terminals;
-    const auto is = [&](const bench::TerminalSpec& terminal) {
-        return spot.terminal == terminal.word;
+InOrder RowReader::inOrder(const JsonPlace& place) const {
+    only(place, {"look", "say", "steps", "least"});
+    InOrder inOrder;
+    if (place.has("steps"))
+        for (const JsonPlace& item : place.member("steps").items(stepCount))
+            inOrder.steps.push_back(oneOf<Step>(item, stepWords));
+    if (place.has("least"))
+        inOrder.least = static_cast<int>(place.member("least").whole(1, stepCount));
+    return inOrder;
+}
+
+CrossChecked RowReader::crossChecked(const JsonPlace& place) const {
+    only(place, {"look", "say", "everyCable", "bothEnds", "noneMissed", "noFalseAlarm"});
+    needPlan(place);
+    CrossChecked wanted;
+    wanted.everyCable = yesOrNo(place, "everyCable", wanted.everyCable);
+    wanted.bothEnds = yesOrNo(place, "bothEnds", wanted.bothEnds);
+    wanted.noneMissed = yesOrNo(place, "noneMissed", wanted.noneMissed);
+    wanted.noFalseAlarm = yesOrNo(place, "noFalseAlarm", wanted.noFalseAlarm);
+    return wanted;
+}
+
+Found RowReader::found(const JsonPlace& place) const {
+    only(place, {"look", "say", "mostMeasurements", "mostNamings"});
+    if (place.ok() && exercise.faults.empty())
+        place.refuse(Why::Missing, "an exercise with faults", "none");
+    Found found;
+    if (place.has("mostMeasurements"))
+        found.mostMeasurements =
+            static_cast<int>(place.member("mostMeasurements").whole(1, mostCount));
+    if (place.has("mostNamings"))
+        found.mostNamings = static_cast<int>(place.member("mostNamings").whole(1, mostCount));
+    return found;
+}
+
+Sound RowReader::sound(const JsonPlace& place) const {
+    only(place, {"look", "say", "leastCharge"});
+    Sound sound;
+    if (place.has("leastCharge")) sound.leastCharge = place.member("leastCharge").number(0.0, 1.0);
+    return sound;
+}
+
+void RowReader::needPlan(const JsonPlace& place) const {
+    if (place.ok() && !exercise.plan) place.refuse(Why::Missing, "an exercise with a plan", "none");
+}
+
+// Those of the plan; where there is none, of the kit or the start.
+std::vector<std::string> RowReader::labels(const JsonPlace& place) const {
+    std::vector<std::string> labels;
+    if (!place.has("cables")) return labels;
+    const JsonPlace list = place.member("cables");
+    for (const JsonPlace& item : list.items(mostLabels)) {
+        labels.push_back(item.text());
+        if (item.ok() && !isKnown(labels.back()))
+            item.refuse(
+                Why::UnknownCable, "a cable of the plan, the kit or the start", labels.back());
+    }
+    if (place.ok() && labels.empty()) list.refuse(Why::Missing, "a cable at least", "none");
+    return labels;
+}
+
+bool RowReader::isKnown(const std::string& label) const {
+    const auto is = [&](const auto& cable) { return cable.label == label; };
+    const auto in = [&](const auto& cables) {
+        return std::any_of(cables.begin(), cables.end(), is);
     };
-    if (std::none_of(terminals.begin(), terminals.end(), is))
-        place.refuse(Why::UnknownTerminal,
-                     "a terminal of the " + std::string(bench::spec(*kind).word),
-                     spot.terminal);
-    return spot;
+    return (exercise.plan && in(exercise.plan->cables)) || in(exercise.start.cables) ||
+           in(exercise.start.kit.readyMade);
 }
 
 std::pair<Spot, Spot> RowReader::between(const JsonPlace& place) const {
@@ -268,7 +285,7 @@ std::pair<Spot, Spot> RowReader::between(const JsonPlace& place) const {
     if (pair.ok() && items.size() != 2)
         pair.refuse(Why::OutOfRange, "2 items", std::to_string(items.size()));
     if (!pair.ok()) return {};
-    return {spot(items[0]), spot(items[1])};
+    return {known.spot(items[0]), known.spot(items[1])};
 }
 
 Positions RowReader::positions(const JsonPlace& owner, const char* member) const {
@@ -289,15 +306,15 @@ Positions RowReader::positions(const JsonPlace& owner, const char* member) const
 }
 
 void RowReader::checkPosition(const JsonPlace& place, const std::string& ref) const {
-    const auto kind = kindOf(place, ref);
+    const auto kind = known.kindOf(place, ref);
     if (!kind) return;
     const std::string word = place.text();
     if (isFuse(*kind) && word == "open") return;
     const auto& words = bench::spec(*kind).positions;
     std::string expected = isFuse(*kind) ? "open" : "";
-    for (const char* known : words) {
-        if (word == known) return;
-        expected += (expected.empty() ? "" : ", ") + std::string(known);
+    for (const char* one : words) {
+        if (word == one) return;
+        expected += (expected.empty() ? "" : ", ") + std::string(one);
     }
     place.refuse(Why::NoSuchPosition, expected.empty() ? "no control" : expected, word);
 }

@@ -5,32 +5,22 @@
 
 #include "bench/checked_json.h"
 #include "lesson/exercise.h"
-
-#include <initializer_list>
+#include "lesson/names_file.h"
 
 namespace loom::lesson {
 
-// A text of 1 to 400 bytes without control characters.
-std::string sentence(const bench::JsonPlace& place);
-
-// Refuses a member of an object that is none of these: a slip in an optional name would otherwise
-// go unnoticed.
-struct KnownMembers {
-    const nlohmann::json& document;
-    void operator()(const bench::JsonPlace& place, std::initializer_list<const char*> names) const;
-};
-
 class RowReader {
 public:
-    // Both outlive the reader. The exercise has its start and the earlier checks.
+    // Both outlive the reader. The exercise has all but its later checks.
     RowReader(const KnownMembers& members, const Exercise& soFar)
-        : only(members), exercise(soFar) {}
+        : only(members), exercise(soFar), known(soFar.start) {}
 
     Row read(const bench::JsonPlace& place) const;
 
 private:
     const KnownMembers& only;
     const Exercise& exercise;
+    KnownParts known;
 
     Present present(const bench::JsonPlace& place) const;
     Passed passed(const bench::JsonPlace& place) const;
@@ -39,12 +29,16 @@ private:
     Unharmed unharmed(const bench::JsonPlace& place) const;
     Survives survives(const bench::JsonPlace& place) const;
     Order order(const bench::JsonPlace& place) const;
+    FollowsPlan followsPlan(const bench::JsonPlace& place) const;
+    WellMade wellMade(const bench::JsonPlace& place) const;
+    InOrder inOrder(const bench::JsonPlace& place) const;
+    CrossChecked crossChecked(const bench::JsonPlace& place) const;
+    Found found(const bench::JsonPlace& place) const;
+    Sound sound(const bench::JsonPlace& place) const;
+    void needPlan(const bench::JsonPlace& place) const;
+    std::vector<std::string> labels(const bench::JsonPlace& place) const;
+    bool isKnown(const std::string& label) const;
 
-    // The kind of the part with this ref, at the start or in the kit; refused when there is none.
-    std::optional<bench::PartKind> kindOf(const bench::JsonPlace& place,
-                                          const std::string& ref) const;
-    std::string ref(const bench::JsonPlace& place) const;
-    Spot spot(const bench::JsonPlace& place) const;
     std::pair<Spot, Spot> between(const bench::JsonPlace& place) const;
     Positions positions(const bench::JsonPlace& owner, const char* member) const;
     void checkPosition(const bench::JsonPlace& place, const std::string& ref) const;

@@ -7,6 +7,7 @@
 #include "lesson/plan.h"
 
 #include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <utility>
@@ -18,9 +19,11 @@ struct Sheet {
     std::map<std::string, attempt::SheetMark> marks; // by label; None is not kept
     std::set<std::pair<std::string, int>> looked;    // ends that were looked at: label, 0 or 1
     bool handedIn = false;
+    std::optional<bench::Bench> then; // the bench when it was handed in
 };
 
-// After a change of the wiring the marks stay: they say what was looked at then.
+// After a change of the wiring the marks stay: they say what was looked at then. Once it is handed
+// in, a mark can no longer be changed; a cable without one can still get it.
 Sheet sheetOf(const attempt::Record& record);
 
 struct SheetFinding {
@@ -36,7 +39,8 @@ struct SheetFinding {
     std::string difference; // what is wrong with the cable, in plain words; empty: nothing
 };
 
-// One for each row of the plan, in its order. A cable whose ends are not well made counts as wrong.
+// One for each row of the plan, in its order: the marks against the bench as it was when the sheet
+// was handed in, or as it is now. A cable whose ends are not well made counts as wrong.
 std::vector<SheetFinding>
 sheetFindings(const Plan& plan, const attempt::Attempt& attempt, const Sheet& sheet);
 

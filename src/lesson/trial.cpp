@@ -104,9 +104,12 @@ bench::Bench freshCopy(const bench::Bench& bench, const bench::Bench& start, con
     bench::Bench copy = bench;
     for (bench::Part& part : copy.parts) {
         part.condition = bench::Condition::Sound;
+        part.obstructed = false;
         part.position = bench::spec(part.kind).restPosition;
         part.charge = chargeAtStart(start, part.ref);
+        part.obstructed = false;
     }
+    copy.meter.reset();
     for (bench::Cable& cable : copy.cables)
         cable.condition = bench::CableCondition::Sound;
     setPositions(copy, set);
@@ -176,6 +179,9 @@ void Trial::note(const circuit::Event& event) {
         harm.name = part->ref;
     if (const auto* cable = bench::findCable(tried, bench::cableOf(event.element)))
         harm.name = cable->label;
+    if (const auto strand = bench::strandOf(event.element)) {
+        if (const auto* cable = bench::findCable(tried, strand->cable)) harm.name = cable->label;
+    }
     gaveWay.push_back(std::move(harm));
     const auto wear = attempt::wearFrom(event, tried);
     if (!wear) return;

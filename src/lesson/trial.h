@@ -14,7 +14,8 @@
 
 namespace loom::lesson {
 
-// Everything sound, batteries charged as in `start` and its kit, controls at rest but for `set`.
+// Everything sound, the axle clear, batteries charged as in `start` and its kit, controls at rest but
+// for `set`.
 // Names in `set` that are not on the bench are passed over.
 bench::Bench freshCopy(const bench::Bench& bench, const bench::Bench& start, const Positions& set);
 

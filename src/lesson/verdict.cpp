@@ -1,9 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "lesson/verdict.h"
 
+#include "lesson/end_words.h"
+#include "lesson/fault_finding.h"
 #include "lesson/figures.h"
 #include "lesson/order.h"
 #include "lesson/paths.h"
+#include "lesson/procedure.h"
+#include "lesson/sheet.h"
+#include "lesson/step_words.h"
 #include "lesson/trial.h"
 
 #include <algorithm>
@@ -32,7 +37,7 @@ std::string told(const Harm& harm) {
 class Judging {
 public:
     Judging(const Exercise& asked, const attempt::Attempt& made)
-        : exercise(asked), bench(made.bench()), record(made.record()) {}
+        : exercise(asked), attempt(made), bench(made.bench()), record(made.record()) {}
 
     Verdict verdict;
 
@@ -51,6 +56,7 @@ public:
 
 private:
     const Exercise& exercise;
+    const attempt::Attempt& attempt;
     const bench::Bench& bench;
     const attempt::Record& record;
 
@@ -118,6 +124,90 @@ private:
     Seen see(const Order& wanted) const {
         const Kept kept = keeps(record, wanted.rule);
         return {kept.kept, kept.found};
+    }
+
+    static bool isAsked(const std::vector<std::string>& labels, const std::string& label) {
+        return labels.empty() || std::find(labels.begin(), labels.end(), label) != labels.end();
+    }
+
+    Seen see(const FollowsPlan& wanted) const {
+        if (!exercise.plan) return {};
+        for (const Difference& difference : differences(*exercise.plan, bench))
+            if (isAsked(wanted.labels, difference.label)) return {false, told(difference)};
+        return {true, {}};
+    }
+
+    Seen see(const WellMade& wanted) const {
+        const std::vector<std::string> faults = faultsOf(bench, wanted.labels);
+        return {faults.empty(), faults.empty() ? std::string() : faults.front()};
+    }
+
+    Seen see(const InOrder& wanted) const {
+        const Procedure procedure = procedureOf(record, exercise.plan ? &*exercise.plan : nullptr);
+        int kept = 0, asked = 0;
+        std::string early, open;
+        for (const StepSeen& step : procedure.steps()) {
+            const auto& steps = wanted.steps;
+            if (!steps.empty() && std::find(steps.begin(), steps.end(), step.step) == steps.end())
+                continue;
+            ++asked;
+            if (step.done && !step.early) ++kept;
+            if (step.early && early.empty()) early = told(step);
+            if (!step.done && open.empty()) open = told(step);
+        }
+        const int least = wanted.least > 0 ? wanted.least : std::max(asked, 1);
+        return {kept >= least, early.empty() ? open : early};
+    }
+
+    Seen see(const CrossChecked& wanted) const {
+        if (!exercise.plan) return {};
+        const Sheet sheet = sheetOf(record);
+        if (!sheet.handedIn) return {false, "the sheet has not been handed in"};
+        for (const SheetFinding& finding : sheetFindings(*exercise.plan, attempt, sheet)) {
+            std::string found = missing(wanted, finding);
+            if (!found.empty()) return {false, std::move(found)};
+        }
+        return {true, {}};
+    }
+
+    static std::string missing(const CrossChecked& wanted, const SheetFinding& finding) {
+        using Kind = SheetFinding::Kind;
+        if (wanted.everyCable && finding.kind == Kind::NotMarked)
+            return finding.label + " has no mark";
+        if (wanted.noneMissed && finding.kind == Kind::Missed)
+            return finding.label + " was marked right, but " + finding.difference;
+        if (wanted.noFalseAlarm && finding.kind == Kind::FalseAlarm)
+            return finding.label + " was marked wrong, but is as on the plan";
+        if (wanted.bothEnds && !finding.lookedAtBoth)
+            return finding.label + " was not looked at from end to end";
+        return {};
+    }
+
+    Seen see(const Found& wanted) const {
+        const FaultFinding finding = faultFinding(exercise, record);
+        if (finding.namings == 0) return {false, "nothing has been named"};
+        if (!finding.found) return {false, finding.lastNamed + " is not it"};
+        if (finding.namings > wanted.mostNamings)
+            return {false, std::to_string(finding.namings) + " were named before it was found"};
+        const bool few =
+            wanted.mostMeasurements == 0 || finding.measurements <= wanted.mostMeasurements;
+        return {few, std::to_string(finding.measurements) + " measurements"};
+    }
+
+    Seen see(const Sound& wanted) const {
+        for (const bench::Part& part : bench.parts) {
+            if (part.condition == bench::Condition::Welded) return {false, part.ref + " sticks"};
+            const bool fuse = part.kind == bench::PartKind::StripFuse ||
+                              part.kind == bench::PartKind::BladeHolder;
+            if (part.condition == bench::Condition::Open || (fuse && part.rating <= 0.0))
+                return {false, part.ref + " is open"};
+            if (part.kind == bench::PartKind::Battery && part.charge < wanted.leastCharge)
+                return {false, part.ref + " is flat"};
+        }
+        for (const bench::Cable& cable : bench.cables)
+            if (cable.condition != bench::CableCondition::Sound)
+                return {false, cable.label + " has been too hot"};
+        return {true, {}};
     }
 };
 

@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: MIT
+#include "lesson/names_file.h"
+
+#include "bench/catalogue.h"
+#include "bench/limits.h"
+
+#include <algorithm>
+#include <cstring>
+
+namespace loom::lesson {
+
+using bench::JsonPlace;
+using bench::Why;
+
+namespace {
+
+constexpr std::size_t greatestSentence_bytes = 400;
+
+// Words by the catalogue, in the order of the enumeration, which ends with `last`.
+template <class Value> std::vector<const char*> wordsUpTo(Value last) {
+    std::vector<const char*> words;
+    for (int i = 0; i <= static_cast<int>(last); ++i)
+        words.push_back(bench::word(static_cast<Value>(i)));
+    return words;
+}
+
+} // namespace
+
+std::string sentence(const JsonPlace& place) {
+    const std::string text = place.text();
+    if (!place.ok()) return text;
+    if (text.empty() || text.size() > greatestSentence_bytes)
+        place.refuse(Why::OutOfRange,
+                     "1 to " + std::to_string(greatestSentence_bytes) + " bytes",
+                     std::to_string(text.size()));
+    const auto isControl = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; };
+    if (std::any_of(text.begin(), text.end(), isControl))
+        place.refuse(Why::OutOfRange, "no control characters", "one");
+    return text;
+}
+
+void KnownMembers::operator()(const JsonPlace& place,
+                              std::initializer_list<const char*> names) const {
+    if (!place.isObject()) return;
+    const nlohmann::json::json_pointer pointer(place.pointer());
+    if (!document.contains(pointer)) return;
+    for (const auto& [member, value] : document[pointer].items()) {
+        const auto is = [&, &found = member](const char* name) { return found == name; };
+        if (std::any_of(names.begin(), names.end(), is)) continue;
+        std::string expected = "one of";
+        for (const char* name : names)
+            expected += " " + std::string(name);
+        place.refuse(Why::UnknownWord, expected, member);
+    }
+}
+
+std::size_t wordIndex(const JsonPlace& place, const std::vector<const char*>& words) {
+    const std::string text = place.text();
+    std::string expected;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (text == words[i]) return i;
+        expected += (i ? ", " : "") + std::string(words[i]);
+    }
+    place.refuse(Why::UnknownWord, expected, text);
+    return 0;
+}
+
+bench::PartKind partKind(const JsonPlace& place) {
+    std::vector<const char*> words;
+    for (const bench::PartKind kind : bench::allKinds())
+        words.push_back(bench::spec(kind).word);
+    return static_cast<bench::PartKind>(wordIndex(place, words));
+}
+
+bench::EndKind endKind(const JsonPlace& place) {
+    return static_cast<bench::EndKind>(wordIndex(place, wordsUpTo(bench::EndKind::Piggyback)));
+}
+
+bench::Sleeve sleeve(const JsonPlace& place) {
+    return static_cast<bench::Sleeve>(wordIndex(place, wordsUpTo(bench::Sleeve::Brown)));
+}
+
+std::string idOf(const JsonPlace& place) {
+    const std::string id = place.text();
+    const bool plain = std::all_of(id.begin(), id.end(), [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-';
+    });
+    if (place.ok() && (!plain || id.empty() || id.size() > 64))
+        place.refuse(Why::OutOfRange, "1 to 64 of a-z, 0-9 and -", id);
+    return id;
+}
+
+bool yesOrNo(const JsonPlace& owner, const char* member, bool otherwise) {
+    return owner.has(member) ? owner.member(member).truth() : otherwise;
+}
+
+std::string name(const JsonPlace& place) {
+    std::string text = place.text();
+    if (place.ok()) place.refuse(bench::whyNotName(place.pointer(), text));
+    return text;
+}
+
+bench::Point point(const JsonPlace& place, double greatest_m) {
+    const std::vector<JsonPlace> items = place.items(2);
+    if (place.ok() && items.size() != 2)
+        place.refuse(Why::OutOfRange, "2 numbers", std::to_string(items.size()));
+    if (!place.ok()) return {};
+    return {items[0].number(0.0, greatest_m), items[1].number(0.0, greatest_m)};
+}
+
+std::optional<bench::PartKind> KnownParts::kindOf(const JsonPlace& place,
+                                                  const std::string& ref) const {
+    if (!place.ok()) return std::nullopt;
+    if (const bench::Part* laid = bench::findPart(start, ref)) return laid->kind;
+    for (const bench::PartSlot& slot : start.kit.parts)
+        if (slot.ref == ref) return slot.kind;
+    place.refuse(Why::UnknownPart, "a part of the start or its kit", ref);
+    return std::nullopt;
+}
+
+std::string KnownParts::ref(const JsonPlace& place) const {
+    const std::string ref = place.text();
+    kindOf(place, ref);
+    return ref;
+}
+
+// "K1 normally open": the reference, a space, the terminal's word.
+Spot KnownParts::spot(const JsonPlace& place) const {
+    const std::string text = place.text();
+    const std::size_t space = text.find(' ');
+    if (place.ok() && space == std::string::npos)
+        place.refuse(Why::UnknownTerminal, "a part and a terminal, such as K1 coil a", text);
+    if (!place.ok()) return {};
+    Spot spot{text.substr(0, space), text.substr(space + 1)};
+    const auto kind = kindOf(place, spot.ref);
+    if (!kind) return spot;
+    const auto& terminals = bench::spec(*kind).terminals;
+    const auto is = [&](const bench::TerminalSpec& terminal) {
+        return spot.terminal == terminal.word;
+    };
+    if (std::none_of(terminals.begin(), terminals.end(), is))
+        place.refuse(Why::UnknownTerminal,
+                     "a terminal of the " + std::string(bench::spec(*kind).word),
+                     spot.terminal);
+    return spot;
+}
+
+} // namespace loom::lesson
