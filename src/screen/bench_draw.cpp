@@ -5,6 +5,7 @@
 #include "screen/art/board_art.h"
 #include "screen/art/cable_art.h"
 #include "screen/art/palette.h"
+#include "screen/art/tie_art.h"
 #include "screen/bench_hand.h"
 #include "screen/bench_hit.h"
 #include "screen/bench_scene.h"
@@ -190,6 +191,21 @@ bool drawCables(const Drawing& d) {
     return moves;
 }
 
+// A strap round the cable, to the frame or round both.
+void drawTies(const Drawing& d) {
+    const auto& cables = d.scene.bench.cables;
+    for (const bench::Tie& tie : d.scene.bench.ties)
+        for (std::size_t i = 0; i < cables.size() && i < d.ui.scene.routes.size(); ++i) {
+            const bool first = cables[i].id == tie.cable;
+            if (!first && !(cables[i].id == tie.other)) continue;
+            const art::Route& route = d.ui.scene.routes[i];
+            const double along = first ? tie.along : tie.otherAlong;
+            const art::RoutePoint at =
+                art::pointAlong(route, static_cast<float>(along) * route.drawn_m);
+            art::drawTie(d.list, d.scene.board, at, route.width_m, !tie.other);
+        }
+}
+
 // Over the cables, so that every part can be told by its name.
 void drawNames(const Drawing& d) {
     for (const bench::Part& part : d.scene.bench.parts)
@@ -298,6 +314,7 @@ bool drawScene(
     bool moves = drawParts(d);
     drawTakers(d);
     moves = drawCables(d) || moves;
+    drawTies(d);
     drawTerminals(d);
     drawNames(d);
     drawLabels(d);

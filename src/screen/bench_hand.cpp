@@ -102,6 +102,7 @@ void tap(const Scene& scene, BenchUi& ui, Intents& out) {
     case Press::On::End:
     case Press::On::Cable:
         ui.chosen = ui.press.cable;
+        ui.chosenAlong = ui.press.along;
         break;
     case Press::On::Part:
         ui.chosen = ui.press.part;

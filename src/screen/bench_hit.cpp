@@ -63,6 +63,7 @@ bool takeLabel(const Scene& scene, const BenchUi& ui, ImVec2 at_px, Press& press
         press.on = Press::On::Cable;
         press.cable = scene.bench.cables[i].id;
         press.end = -1;
+        press.along = spot.along;
         return true;
     }
     return false;
@@ -79,6 +80,7 @@ bool takeSleeve(const Scene& scene, const BenchUi& ui, ImVec2 at_px, float reach
         press.cable = scene.bench.cables[i].id;
         const float share = route.drawn_m > 0.0f ? hit.along_m / route.drawn_m : 0.5f;
         press.end = share < 0.4f ? 0 : share > 0.6f ? 1 : -1;
+        press.along = share;
         return true;
     }
     return false;

@@ -85,7 +85,8 @@ struct Press {
     bench::PartId part;
     bench::TerminalRef terminal;
     bench::CableId cable;
-    int end = 0; // the nearer end of the cable
+    int end = 0;        // the nearer end of the cable
+    double along = 0.5; // on a cable: where, 0 at its first end .. 1
     ImVec2 at_px{0, 0};
     ImVec2 local_m{0, 0}; // on a part: from its centre, before turning
 };
@@ -113,7 +114,8 @@ struct BenchUi {
     bool carried = false; // held by a pressed pointer (drag); false: picked up by a tap or key
     Tool tool = Tool::BareHand;
     Chosen chosen;
-    std::size_t reel = 0;                    // index into the kit's reels
+    double chosenAlong = 0.5; // a chosen cable: where it was tapped, 0 at its first end .. 1
+    std::size_t reel = 0;     // index into the kit's reels
     std::optional<bench::PartId> heldButton; // a push button held down
     bool heldByKey = false;
     Press press;

@@ -188,11 +188,12 @@ std::string spokenOf(const CardText& text) {
 
 void drawCard(const View& view, Items& items, BenchUi& bench, ImDrawList* list, Intents& out) {
     if (std::holds_alternative<std::monostate>(bench.chosen) || holdsSomething(bench)) return;
-    const CardText text = cardOf(view.session->attempt(), bench.chosen);
+    CardText text = cardOf(view.session->attempt(), bench.chosen);
     if (text.title.empty()) {
         bench.chosen = std::monostate{};
         return;
     }
+    offerMore(view, bench, text);
     const Item* thing = items.find(text.item);
     if (!thing) return;
     // A terminal's card keeps clear of its whole part.

@@ -40,4 +40,7 @@ struct CardText {
 // Nothing (an empty title) when the thing is gone.
 CardText cardOf(const attempt::Attempt& attempt, const Chosen& chosen);
 
+// Adds what the job at hand and the lie of the cables offer for it.
+void offerMore(const View& view, const BenchUi& ui, CardText& card);
+
 } // namespace loom::screen
