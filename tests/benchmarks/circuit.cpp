@@ -43,6 +43,8 @@ namespace {
 
 using namespace loom::circuit;
 
+constexpr int kTrials = 12; // of 0.1 s; the best counts
+
 double cpu_s() {
     return static_cast<double>(std::clock()) / CLOCKS_PER_SEC;
 }
@@ -128,7 +130,7 @@ StepCost stepCost(Node nodes) {
     std::vector<Event> events;
     events.reserve(100000);
     StepCost best{1e9, 0.0};
-    for (int trial = 0; trial < 5; ++trial) {
+    for (int trial = 0; trial < kTrials; ++trial) {
         const std::uint64_t steps = circuit.effort().steps;
         const std::size_t before = allocations;
         const double start_s = cpu_s();
@@ -205,7 +207,7 @@ double kluCost_s(const Netlist& netlist) {
     klu_numeric* numeric = factor(start.data(), row.data(), value.data(), symbolic, &common);
     std::vector<double> x(std::size_t(n), 0.0);
     double best_s = 1e9;
-    for (int trial = 0; trial < 5; ++trial) {
+    for (int trial = 0; trial < kTrials; ++trial) {
         const double start_s = cpu_s();
         long count = 0;
         for (; count % 64 != 0 || cpu_s() - start_s < 0.1; ++count) {
