@@ -107,7 +107,6 @@ bench::Bench freshCopy(const bench::Bench& bench, const bench::Bench& start, con
         part.obstructed = false;
         part.position = bench::spec(part.kind).restPosition;
         part.charge = chargeAtStart(start, part.ref);
-        part.obstructed = false;
     }
     copy.meter.reset();
     for (bench::Cable& cable : copy.cables)
