@@ -37,6 +37,10 @@ struct App {
     bool reducedMotion = false;
     bool sounding = false; // the meter's tone
 
+    double yardMoved_s = 0.0;   // when the yard was last moved
+    bench::CableId gripped;     // by the hand in the yard
+    std::uint64_t nextSeed = 0; // chooses what the next exercise hides
+
     bool ready = false;  // a document is on the bench: frames may be drawn
     bool moving = false; // the last frame wants another by itself
     bool paused = false; // the loop rests

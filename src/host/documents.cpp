@@ -9,6 +9,7 @@
 #include "screen/sentences.h"
 
 #include <cstdlib>
+#include <emscripten.h>
 
 namespace loom::host {
 
@@ -46,7 +47,7 @@ std::string startAfresh(App& app, const std::string& document) {
         const std::string name = document.substr(embeddedBench.size());
         if (openEmbedded(app, name)) return document;
         notice(app, screen::words("open/no-such-bench", {name}));
-    } else if (app.session.begin(document)) {
+    } else if (app.session.begin(document, app.nextSeed++)) {
         return document;
     } else {
         notice(app, screen::words("open/no-such-exercise", {document}));
@@ -82,6 +83,10 @@ void openAtStart(App& app) {
         const float factor = std::strtof(larger.c_str(), nullptr);
         if (factor >= 0.5f && factor <= 3.0f) app.larger = factor;
     }
+    // Another fault each time; ?seed= gives a certain one.
+    const std::string seed = fromAddress("seed");
+    app.nextSeed = seed.empty() ? static_cast<std::uint64_t>(emscripten_random() * 1e6f)
+                                : std::strtoull(seed.c_str(), nullptr, 10);
     loom_storage_open(wanted.c_str());
 }
 

@@ -48,6 +48,33 @@ void runModel(App& app) {
     app.clock.drop(due);
 }
 
+// The yard follows the hand and moves in real time, also while the circuit rests.
+void moveYard(App& app) {
+    const double now_s = seconds();
+    const double passed_s = std::min(now_s - app.yardMoved_s, static_cast<double>(longestStep_s));
+    app.yardMoved_s = now_s;
+    const screen::BenchUi& ui = app.room.bench;
+    const auto* middle = std::get_if<screen::CableInHand>(&ui.hand);
+    if (middle == nullptr && app.gripped) {
+        app.session.releaseCable();
+        app.gripped = {};
+    }
+    if (middle != nullptr) {
+        const ImVec2 at = ui.scene.board.toBoard(ui.hand_px);
+        if (!app.gripped) app.session.gripCable(middle->cable, middle->at_m);
+        app.gripped = middle->cable;
+        app.session.pullCable({at.x, at.y});
+    } else if (ui.scene.carried) {
+        app.session.carry(ui.scene.carried->shown, ui.scene.carried->inHand);
+    } else {
+        app.session.carry({}, {});
+    }
+    if (app.reducedMotion && middle == nullptr && !ui.scene.carried)
+        app.session.settleYard();
+    else
+        app.session.moveYard(passed_s);
+}
+
 std::string savedWord(const App& app) {
     switch (app.autosave.lastTrouble()) {
     case Autosave::Trouble::Overtaken:
@@ -63,6 +90,7 @@ std::string savedWord(const App& app) {
 screen::View viewOf(App& app, const screen::Layout& layout) {
     screen::View view;
     view.session = &app.session;
+    view.yard = &app.session.yard();
     view.fonts = app.fonts;
     view.layout = layout;
     view.clock_s = seconds();
@@ -143,7 +171,8 @@ bool inputWaits() {
 }
 
 void restOrGoOn(App& app) {
-    app.moving = app.moving || inputWaits() || !app.session.attempt().quiet();
+    app.moving = app.moving || !app.session.yard().asleep() || inputWaits() ||
+                 !app.session.attempt().quiet();
     const bool resting = app.pace.framesWanted() == 0 && !app.moving;
     app.mirror.show(app.room.items, lastSentence(app), seconds(), resting);
     if (!resting || app.paused) return;
@@ -159,6 +188,7 @@ void drawFrame(App& app) {
     readInput(app);
     fit(app.window);
     runModel(app);
+    moveYard(app);
     const screen::Intents intents = drawScreen(app);
     apply(app, intents);
     sound(app);

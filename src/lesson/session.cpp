@@ -8,28 +8,40 @@
 namespace loom::lesson {
 
 Session::Session(std::vector<Exercise> course, bench::Bench bench)
-    : exercises(std::move(course)), freeBench(std::move(bench)) {
+    : exercises(std::move(course)), freeBench(std::move(bench)), world(freeBench) {
     begin("");
+}
+
+// The one way in for every attempt, new or taken up.
+void Session::sitDown(attempt::Attempt attempt) {
+    sitting.emplace(std::move(attempt));
+    judged.reset();
+    hints.clear();
+    traced.forget();
+    markedRevision.reset();
+    const Exercise* asked = exercise();
+    const Plan* plan = asked != nullptr && asked->plan ? &*asked->plan : nullptr;
+    powering.emplace(procedureOf(sitting->record(), plan));
+    world = yard::Yard(sitting->bench());
+    worldRevision = sitting->revision();
+    carrying = false;
 }
 
 void Session::watch(const attempt::Quantity& quantity) {
     if (traced.watch(quantity)) traced.sample(*sitting);
 }
 
-bool Session::begin(const std::string& exercise) {
+bool Session::begin(const std::string& exercise, std::uint64_t seed) {
     const auto it = std::find_if(
         exercises.begin(), exercises.end(), [&](const Exercise& e) { return e.id == exercise; });
     if (it == exercises.end() && !exercise.empty()) return false;
-    judged.reset();
-    hints.clear();
-    traced.forget();
     if (it == exercises.end()) {
         open.reset();
-        sitting.emplace(freeBench);
+        sitDown(attempt::Attempt(freeBench));
         return true;
     }
     open = static_cast<std::size_t>(it - exercises.begin());
-    sitting.emplace(it->start, it->id, it->hash);
+    sitDown(attempt::Attempt(startOf(*it, seed), it->id, it->hash, seed));
     return true;
 }
 
@@ -39,7 +51,7 @@ std::optional<bench::Refusal> Session::takeUp(const attempt::Record& record) {
     if (!begin(record.exercise))
         return bench::Refusal{
             bench::Why::UnknownWord, "/exercise", "an exercise of this course", record.exercise};
-    sitting.emplace(std::move(resumed.value()));
+    sitDown(std::move(resumed.value()));
     for (const attempt::Entry& entry : record.entries)
         if (const auto* hint = std::get_if<attempt::AskHint>(&entry.command))
             hints.insert(hint->check);
@@ -47,8 +59,56 @@ std::optional<bench::Refusal> Session::takeUp(const attempt::Record& record) {
 }
 
 void Session::openBench(const bench::Bench& bench) {
-    begin("");
-    sitting.emplace(bench);
+    open.reset();
+    sitDown(attempt::Attempt(bench));
+}
+
+const Sheet& Session::sheet() const {
+    if (markedRevision != sitting->revision()) {
+        marked = sheetOf(sitting->record());
+        markedRevision = sitting->revision();
+    }
+    return marked;
+}
+
+void Session::followBench() {
+    if (carrying || worldRevision == sitting->revision()) return;
+    world.follow(sitting->bench());
+    worldRevision = sitting->revision();
+}
+
+void Session::carry(const bench::Bench& shown, const yard::InHand& inHand) {
+    const bool held = inHand.part || inHand.cable;
+    carrying = carrying || held;
+    if (held) return world.follow(shown, inHand);
+    if (!carrying) return;
+    carrying = false;
+    world.follow(sitting->bench());
+    worldRevision = sitting->revision();
+}
+
+void Session::moveYard(double seconds) {
+    followBench();
+    if (world.asleep()) return;
+    world.step(seconds);
+    takeFindings();
+}
+
+void Session::settleYard() {
+    followBench();
+    if (world.asleep()) return;
+    world.settle();
+    takeFindings();
+}
+
+void Session::takeFindings() {
+    for (const yard::Finding& found : world.takeFindings()) {
+        const bool obstructed = found.kind == yard::Finding::Kind::AxleObstructed;
+        if (found.kind == yard::Finding::Kind::BatteryShifted)
+            ask(bench::Edit{bench::MovePart{found.part, found.to_m}});
+        else
+            ask(bench::Edit{bench::ObstructAxle{found.part, obstructed, found.byCable}});
+    }
 }
 
 namespace {
@@ -74,6 +134,7 @@ bool leavesVerdict(const attempt::Command& command) {
 std::optional<bench::Refusal> Session::ask(const attempt::Command& command) {
     const bool stands = judged && !verdictIsStale() && leavesVerdict(command);
     if (auto refused = sitting->ask(command)) return refused;
+    powering->look(*sitting, &command);
     if (stands) judgedRevision = sitting->revision();
     if (const auto* hint = std::get_if<attempt::AskHint>(&command)) hints.insert(hint->check);
     if (std::holds_alternative<attempt::AskCheck>(command) && exercise()) {
@@ -88,6 +149,7 @@ void Session::advance(std::int64_t slices) {
     while (slices > 0) {
         const std::int64_t step = traced.idle() || sitting->quiet() ? slices : 1;
         sitting->advance(step);
+        powering->look(*sitting, nullptr);
         traced.sample(*sitting);
         slices -= step;
     }

@@ -7,7 +7,10 @@
 #include "attempt/attempt.h"
 #include "attempt/trace.h"
 #include "lesson/exercise.h"
+#include "lesson/procedure.h"
+#include "lesson/sheet.h"
 #include "lesson/verdict.h"
+#include "yard/yard.h"
 
 #include <optional>
 #include <set>
@@ -21,8 +24,9 @@ public:
     // Course: the exercises in order. freeBench: what an empty exercise id opens.
     Session(std::vector<Exercise> course, bench::Bench freeBench);
 
-    // Opens an exercise from its beginning; "" is the free bench. False for an unknown id.
-    bool begin(const std::string& exercise);
+    // Opens an exercise from its beginning; "" is the free bench. False for an unknown id. The seed
+    // chooses the fault that an exercise hides.
+    bool begin(const std::string& exercise, std::uint64_t seed = 0);
     // Takes up an attempt that was saved; refuses one of an unknown exercise.
     std::optional<bench::Refusal> takeUp(const attempt::Record& record);
     // Opens a bench file on the free bench.
@@ -42,6 +46,7 @@ public:
     const attempt::Trace& trace() const { return traced; }
 
     void watch(const attempt::Quantity& quantity); // from now on
+
     void unwatch(const attempt::Quantity& quantity) { traced.unwatch(quantity); }
 
     // Of the last check; none before it. Stale once the bench has changed since.
@@ -50,6 +55,29 @@ public:
     bool verdictIsStale() const;
 
     const std::set<std::string>& hintsTaken() const { return hints; } // check ids
+
+    const Sheet& sheet() const; // the cross-check so far
+
+    // How far the powering up is; after a sitting was taken up, as far as its commands tell.
+    const Procedure& procedure() const { return *powering; }
+
+    // The mechanical world of the board; as the screen shows it, with what is in the hand.
+    const yard::Yard& yard() const { return world; }
+
+    // The bench as shown, with what is in the hand put where the hand is; each frame of a drag, and
+    // once with an empty hand after it.
+    void carry(const bench::Bench& shown, const yard::InHand& inHand);
+
+    // The hand takes a cable by its middle, pulls, and lets go.
+    void gripCable(bench::CableId cable, bench::Point at_m) { world.grip(cable, at_m); }
+
+    void pullCable(bench::Point to_m) { world.pull(to_m); }
+
+    void releaseCable() { world.release(); }
+
+    // Real time for the yard. What it finds to lie against an axle goes into the attempt.
+    void moveYard(double seconds);
+    void settleYard(); // at once, without showing the movement
 
 private:
     std::vector<Exercise> exercises;
@@ -60,6 +88,16 @@ private:
     std::optional<Verdict> judged;
     std::uint64_t judgedRevision = 0;
     std::set<std::string> hints;
+    std::optional<Procedure> powering;
+    mutable Sheet marked; // of the revision below
+    mutable std::optional<std::uint64_t> markedRevision;
+    yard::Yard world;
+    std::uint64_t worldRevision = 0; // of the attempt that the yard last followed
+    bool carrying = false;
+
+    void sitDown(attempt::Attempt attempt);
+    void followBench();
+    void takeFindings();
 };
 
 } // namespace loom::lesson
