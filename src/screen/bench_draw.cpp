@@ -6,6 +6,7 @@
 #include "screen/art/cable_art.h"
 #include "screen/art/palette.h"
 #include "screen/art/tie_art.h"
+#include "screen/bench_ends.h"
 #include "screen/bench_hand.h"
 #include "screen/bench_hit.h"
 #include "screen/bench_scene.h"
@@ -67,7 +68,7 @@ void drawTerminals(const Drawing& d) {
             const bench::TerminalRef ref{part.id, static_cast<std::uint8_t>(t)};
             const ImVec2 at = px(d.scene, terminalAt(d.scene.bench, ref));
             const bool focused = d.items.note("terminal/" + part.ref + "/" + terminals[t].word,
-                                              terminalName(d.scene.bench, ref),
+                                              spokenTerminal(d.scene.bench, ref),
                                               Zone::Board,
                                               square(at, side));
             const float radius = std::max(9.0f, 0.018f * d.scene.board.px_per_m);
@@ -315,6 +316,7 @@ bool drawScene(
     drawTakers(d);
     moves = drawCables(d) || moves;
     drawTies(d);
+    drawEndsByHand(scene, ui, pictures, list);
     drawTerminals(d);
     drawNames(d);
     drawLabels(d);

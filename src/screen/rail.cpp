@@ -107,6 +107,19 @@ struct Rail {
     }
 };
 
+// The tool in use goes with the pointer over the board.
+void drawInUse(const Rail& rail) {
+    const ImVec2 at = ImGui::GetIO().MousePos;
+    const bool shown = !rail.view.touch && !holdsSomething(rail.bench) &&
+                       rail.view.layout.board.contains(at) && rail.items.over(at) == nullptr;
+    if (rail.bench.tool == Tool::BareHand || !shown) return;
+    const float away = rail.pen.px(20.0f);
+    for (const Hung& thing : hung())
+        if (thing.tool == rail.bench.tool)
+            rail.pictures.drawFitted(
+                rail.pen.list, thing.picture, {at.x + away, at.y + away}, rail.pen.px(34.0f));
+}
+
 enum class KeyPlace { NoIsolator, OnHook, InHand, InIsolator };
 
 KeyPlace keyPlace(const bench::Bench& bench, const BenchUi& ui) {
@@ -199,6 +212,7 @@ void drawRail(const View& view,
     drawPanel(list, wall, pen.px(10.0f));
     const bool upright = wall.height() > wall.width();
     const Rail rail{view, items, ui, bench, pictures, pen, out, upright};
+    drawInUse(rail);
     const float pad = pen.px(6.0f), gap = pen.px(4.0f);
     if (upright) {
         const float keyHeight = std::min(pen.px(116.0f), wall.height() * 0.2f);

@@ -161,7 +161,7 @@ TEST_CASE("each refusal and each happening is one sentence with its facts") {
     pulledIn.value = 17.08;
     CHECK(screen::sentence(pulledIn) == "K1 pulled in at 17.1 V.");
     const attempt::Happening soft{
-        0, 0.0, circuit::EventKind::SleeveSoftened, {}, {}, "P-01", 640.2, 357.4};
+        0, 0.0, circuit::EventKind::SleeveSoftened, {}, {}, -1, "P-01", 640.2, 357.4};
     CHECK(screen::sentence(soft) == "P-01 is softening: 640 A, 84 °C.");
 }
 
