@@ -15,9 +15,10 @@ namespace loom::yard {
 
 namespace {
 
-constexpr double units_per_m = 10.0;
 constexpr double greatestSpeed_m_s = 8.0; // of a point
 constexpr float lip_per_s = 12.0f;
+constexpr double torn = 1.25, tautened = 1.1; // of a link's length
+constexpr int tautenPasses = 16;
 
 b2Vec2 inUnits(Point p) {
     return {static_cast<float>(p.x_m * units_per_m), static_cast<float>(p.y_m * units_per_m)};
@@ -39,6 +40,28 @@ double bentSpan_m(double a, double b, double r_m) {
     const double ca = std::sqrt(1.0 - sa * sa), cb = std::sqrt(1.0 - sb * sb);
     const double cosTurn = ca * cb - sa * sb;
     return std::sqrt(std::max(0.0, a * a + b * b + 2.0 * a * b * cosTurn));
+}
+
+bool isTorn(const Strand& strand) {
+    for (std::size_t i = 0; i < strand.links_m.size(); ++i)
+        if (apart_m(strand.points_m[i], strand.points_m[i + 1]) > torn * strand.links_m[i])
+            return true;
+    return false;
+}
+
+// Follow the leader, from one end to the other and back: what iterations did not reach when the
+// hand was faster than they are.
+void tauten(Strand& strand, const std::vector<bool>& held) {
+    const auto follow = [&](std::size_t leader, std::size_t i, double link_m) {
+        const Point way = strand.points_m[i] - strand.points_m[leader];
+        if (!held[i] && norm(way) > tautened * link_m)
+            strand.points_m[i] = strand.points_m[leader] + (tautened * link_m / norm(way)) * way;
+    };
+    const std::size_t links = strand.links_m.size();
+    for (std::size_t i = 0; i < links; ++i)
+        follow(i, i + 1, strand.links_m[i]);
+    for (std::size_t i = links; i > 0; --i)
+        follow(i, i - 1, strand.links_m[i - 1]);
 }
 
 } // namespace
@@ -153,11 +176,18 @@ void Chain::lend(const Strand& strand,
 
 double Chain::fetch(Strand& strand) const {
     double fastest = 0.0;
+    std::vector<bool> held(in->bodies.size());
     for (std::size_t i = 0; i < in->bodies.size(); ++i) {
         strand.points_m[i] = inMetres(in->bodies[i]->GetPosition());
-        if (in->bodies[i]->GetType() == b2_dynamicBody)
+        held[i] = in->bodies[i]->GetType() == b2_staticBody;
+        if (!held[i])
             fastest = std::max(fastest, norm(inMetres(in->bodies[i]->GetLinearVelocity())));
     }
+    const bool wasTorn = isTorn(strand);
+    for (int pass = 0; pass < tautenPasses && isTorn(strand); ++pass)
+        tauten(strand, held);
+    for (std::size_t i = 0; wasTorn && i < in->bodies.size(); ++i)
+        if (!held[i]) in->bodies[i]->SetTransform(inUnits(strand.points_m[i]), 0.0f);
     return fastest;
 }
 

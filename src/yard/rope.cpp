@@ -15,6 +15,9 @@ constexpr double pinSpeed_m_s = 8.0;
 constexpr double gather_m_s = 0.6; // how fast slack is gathered up or given
 constexpr double nudge_m = 0.008;  // a smaller shift of an end moves the whole strand along
 constexpr double stillSpeed_m_s = 0.006, stillFor_s = 0.15, longest_s = 2.0;
+constexpr double evens_per_s = 2.0; // how fast its links become alike again
+constexpr double stretched = 1.01;
+constexpr double looseShare = 0.7, looseShown_m = 0.35;
 constexpr double shortestStub_m = 0.014;
 
 double stub_m(const Seat& seat, double width_m) {
@@ -82,6 +85,18 @@ double farthest_m(const std::vector<Pin>& pins) {
     return most;
 }
 
+void keepFittings(Rope& rope) {
+    rope.strand.links_m.front() = stub_m(rope.span.ends[0], rope.span.width_m);
+    rope.strand.links_m.back() = stub_m(rope.span.ends[1], rope.span.width_m);
+}
+
+// A cable that is not joined at both ends lies about with more of its length.
+double shownLength_m(const Span& span) {
+    const double laid_m = lengthOf(layCourse(span));
+    if (span.ends[0].joined && span.ends[1].joined) return laid_m;
+    return std::max(laid_m, std::min(looseShare * span.length_m, looseShown_m));
+}
+
 void refreshPins(Rope& rope) {
     std::vector<Pin> pins = pinsOf(rope);
     if (!holdSamePoints(pins, rope.pins)) rope.chain.reset();
@@ -111,15 +126,9 @@ void nudge(Rope& rope) {
     keepChords(rope.strand);
 }
 
-void pullOrNudge(Rope& rope) {
+void pull(Rope& rope) {
     refreshPins(rope);
-    const double far_m = farthest_m(rope.pins);
-    if (far_m < 1e-7 && rope.chain) return;
-    if (far_m < 1e-7 && !rope.awake) return;
-    if (far_m < nudge_m && !rope.awake)
-        nudge(rope);
-    else
-        wakeRope(rope);
+    if (farthest_m(rope.pins) > 1e-7 || (rope.awake && !rope.chain)) wakeRope(rope);
 }
 
 double sum_m(const Strand& strand, std::size_t from, std::size_t to) {
@@ -129,32 +138,66 @@ double sum_m(const Strand& strand, std::size_t from, std::size_t to) {
     return sum;
 }
 
-void scale(Strand& strand, std::size_t from, std::size_t to, double by) {
+// Gives a section so much more length; fittings keep theirs.
+void give(Strand& strand, std::size_t from, std::size_t to, double more_m) {
+    from = std::max(from, std::size_t{1});
+    to = std::min(to, strand.links_m.size() - 1);
+    const double has_m = sum_m(strand, from, to);
+    if (has_m < 1e-3) return;
     for (std::size_t i = from; i < to; ++i)
-        strand.links_m[i] *= by;
+        strand.links_m[i] *= std::max(0.2, 1.0 + more_m / has_m);
 }
 
-// Gives or gathers slack towards the length that is shown; fittings keep theirs.
+void movePins(Rope& rope, double most_m) {
+    std::vector<Pin>& pins = rope.pins;
+    for (Pin& pin : pins) {
+        const Point way = pin.goal_m - pin.at_m;
+        const double far_m = norm(way);
+        pin.at_m = far_m <= most_m ? pin.goal_m : pin.at_m + (most_m / far_m) * way;
+    }
+    // A fitting that is held goes as one piece.
+    const auto carry = [](const Pin& end, Pin& next, std::size_t point) {
+        if (next.point == point) next.at_m = end.at_m + (next.goal_m - end.goal_m);
+    };
+    carry(pins.front(), pins[1], 1);
+    carry(pins.back(), pins[pins.size() - 2], rope.strand.points_m.size() - 2);
+}
+
+// Gives or gathers slack towards the length that is shown.
 void gather(Rope& rope, double step_s) {
     Strand& strand = rope.strand;
     const std::size_t links = strand.links_m.size();
-    const double whole_m = strand.length_m();
     const double most_m = gather_m_s * step_s;
-    const double change_m = std::min(std::max(rope.shown_m - whole_m, -most_m), most_m);
-    const double flexible_m = whole_m - strand.links_m.front() - strand.links_m.back();
-    if (std::fabs(change_m) < 1e-7 || flexible_m < 1e-3) return;
-    scale(strand, 1, links - 1, std::max(0.2, 1.0 + change_m / flexible_m));
+    const double more_m = std::min(std::max(rope.shown_m - strand.length_m(), -most_m), most_m);
+    if (std::fabs(more_m) > 1e-7) give(strand, 1, links - 1, more_m);
+    // What was pulled through the hand into one half slides back into the other.
+    const double mean_m = sum_m(strand, 1, links - 1) / static_cast<double>(links - 2);
+    for (std::size_t i = 1; i + 1 < links; ++i)
+        strand.links_m[i] += (mean_m - strand.links_m[i]) * evens_per_s * step_s;
+}
+
+// A knot may pull further than its cable has length: it gives what it was stretched by.
+void giveToKnot(Rope& rope) {
+    double line_m = 0.0;
+    for (std::size_t i = 1; i < rope.strand.points_m.size(); ++i)
+        line_m += apart_m(rope.strand.points_m[i - 1], rope.strand.points_m[i]);
+    const double whole_m = rope.strand.length_m();
+    if (line_m < stretched * whole_m) return;
+    give(rope.strand, 1, rope.strand.links_m.size() - 1, line_m - whole_m);
+    rope.shown_m = std::max(rope.shown_m, rope.strand.length_m());
 }
 
 // Between what holds it a rope is at least as long as that is apart: a taut one gives.
 void giveWhereTaut(Rope& rope) {
+    if (rope.isTied) giveToKnot(rope);
     for (std::size_t k = 0; k + 1 < rope.pins.size(); ++k) {
         const Pin &a = rope.pins[k], &b = rope.pins[k + 1];
-        const bool isFitting = b.point == a.point + 1;
+        const bool isFitting = b.point == 1 || a.point + 2 == rope.strand.points_m.size();
         const double needs_m = apart_m(a.at_m, b.at_m) * 1.005;
         const double has_m = sum_m(rope.strand, a.point, b.point);
-        if (!isFitting && needs_m > has_m && has_m > 0.0)
-            scale(rope.strand, a.point, b.point, needs_m / has_m);
+        if (isFitting || needs_m <= has_m) continue;
+        give(rope.strand, a.point, b.point, needs_m - has_m);
+        rope.shown_m = std::max(rope.shown_m, rope.strand.length_m());
     }
 }
 
@@ -193,15 +236,36 @@ double alongOf(const Rope& rope, Point at_m) {
 }
 
 void seatRope(Rope& rope, const Span& span) {
+    // Another end on the same terminal pushes this one a little aside: that wakes nobody.
+    const bool stays = apart_m(span.ends[0].terminal_m, rope.span.ends[0].terminal_m) == 0.0 &&
+                       apart_m(span.ends[1].terminal_m, rope.span.ends[1].terminal_m) == 0.0;
     rope.span = span;
-    const Course course = layCourse(span);
-    if (farthest_m(pinsOf(rope)) > nudge_m) rope.shown_m = lengthOf(course);
-    pullOrNudge(rope);
+    keepFittings(rope);
+    refreshPins(rope);
+    if (stays && !rope.awake && farthest_m(rope.pins) < nudge_m) return nudge(rope);
+    rope.shown_m = shownLength_m(span);
+    wakeRope(rope);
 }
 
 void holdRope(Rope& rope, const std::vector<Hold>& holds) {
     rope.holds = holds;
-    pullOrNudge(rope);
+    pull(rope);
+}
+
+Point withinReach(const Rope& rope, double along, Point goal) {
+    const std::size_t point = pointAt(rope, along);
+    const double links = static_cast<double>(rope.strand.links_m.size());
+    for (int pass = 0; pass < 4; ++pass)
+        for (const Pin& pin : rope.pins) {
+            if (pin.point == point) continue;
+            const std::size_t from = std::min(pin.point, point), to = std::max(pin.point, point);
+            const double share = static_cast<double>(to - from) / links;
+            const double reach_m =
+                std::max(share * rope.span.length_m, sum_m(rope.strand, from, to));
+            const Point way = goal - pin.goal_m;
+            if (norm(way) > reach_m) goal = pin.goal_m + (reach_m / norm(way)) * way;
+        }
+    return goal;
 }
 
 void wakeRope(Rope& rope) {
@@ -220,12 +284,7 @@ void sleepRope(Rope& rope) {
 }
 
 void lendRope(Rope& rope, double step_s) {
-    const double most_m = pinSpeed_m_s * step_s;
-    for (Pin& pin : rope.pins) {
-        const Point way = pin.goal_m - pin.at_m;
-        const double far_m = norm(way);
-        pin.at_m = far_m <= most_m ? pin.goal_m : pin.at_m + (most_m / far_m) * way;
-    }
+    movePins(rope, pinSpeed_m_s * step_s);
     gather(rope, step_s);
     giveWhereTaut(rope);
     // Just pulled at, it slides and its slack falls; then the board takes hold of it.
@@ -239,6 +298,10 @@ void fetchRope(Rope& rope, double step_s) {
     const bool isPulled = farthest_m(rope.pins) > 1e-6;
     rope.touched_s = isPulled ? 0.0 : rope.touched_s + step_s;
     rope.still_s = isPulled || fastest_m_s > stillSpeed_m_s ? 0.0 : rope.still_s + step_s;
+}
+
+double lag_m(const Rope& rope) {
+    return farthest_m(rope.pins);
 }
 
 bool isStill(const Rope& rope) {

@@ -25,6 +25,7 @@ struct Rope {
     std::vector<Pin> pins; // by point, ascending
     std::vector<Hold> holds;
     double shown_m = 0.0; // the length that its strand goes to
+    bool isTied = false;  // to another rope
     bool awake = false;
     double touched_s = 0.0, still_s = 0.0; // since it was pulled at; since it moved
     std::optional<Chain> chain;
@@ -33,9 +34,11 @@ struct Rope {
 // At rest along a course.
 Rope layRope(bench::CableId id, const Span& span, const Course& course, double area_m2);
 
-// Where the ends sit now and what else holds it. Wakes it when that pulls it anywhere.
+// Where the ends sit now (span or length changed) and what else holds it. Wakes it when that pulls.
 void seatRope(Rope& rope, const Span& span);
 void holdRope(Rope& rope, const std::vector<Hold>& holds);
+// Where the hand may pull that hold to: the cable reaches no further from what else holds it.
+bench::Point withinReach(const Rope& rope, double along, bench::Point goal);
 void wakeRope(Rope& rope);
 void sleepRope(Rope& rope);
 
@@ -47,5 +50,7 @@ double alongOf(const Rope& rope, bench::Point at_m); // of the nearest point
 void lendRope(Rope& rope, double step_s);
 void fetchRope(Rope& rope, double step_s);
 bool isStill(const Rope& rope);
+// How far what holds it is from where it goes.
+double lag_m(const Rope& rope);
 
 } // namespace loom::yard

@@ -40,10 +40,10 @@ template <class Things, class Id> auto find(Things& things, Id id) {
 } // namespace
 
 Watch::Watch(const bench::Bench& bench) {
-    follow(bench, {});
+    follow(bench);
 }
 
-void Watch::follow(const bench::Bench& bench, const InHand& inHand) {
+void Watch::follow(const bench::Bench& bench) {
     std::vector<Axle> now;
     for (const bench::Part& part : bench.parts) {
         if (!wheelOf(part)) continue;
@@ -58,7 +58,6 @@ void Watch::follow(const bench::Bench& bench, const InHand& inHand) {
         const auto was = find(before, part.id);
         if (was != before.end() && apart_m(was->at_m, part.at_m) > 1e-9) knock(part, *was);
     }
-    (void)inHand;
 }
 
 // A battery is pushed only by what was beside it before: what is set down on it from above is not

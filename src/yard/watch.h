@@ -15,7 +15,7 @@ public:
     explicit Watch(const bench::Bench& bench);
 
     // The bench as it is now; batteries that a moved part ran into are found here.
-    void follow(const bench::Bench& bench, const InHand& inHand);
+    void follow(const bench::Bench& bench);
     // Compares what lies against the wheels with what was told. Ropes that move or are in the hand
     // lie against nothing yet.
     void look(const std::vector<Rope>& ropes, const InHand& inHand);

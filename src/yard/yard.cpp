@@ -17,7 +17,8 @@ namespace {
 // Eight steps in a frame of 1/60 s, each of few iterations: more steps hold a chain better than
 // more iterations do.
 constexpr double step_s = 1.0 / 480.0, longestCall_s = 0.1, settles_s = 3.0;
-constexpr int velocityIterations = 2, positionIterations = 4;
+constexpr int velocityIterations = 2, positionIterations = 4, hurriedIterations = 12;
+constexpr double hurry_m = 0.03; // a hand that far ahead of what it pulls
 constexpr double tiedWithin_m = 0.008;
 
 bool sameSeat(const Seat& a, const Seat& b) {
@@ -31,6 +32,7 @@ bool sameSeat(const Seat& a, const Seat& b) {
 struct Yard::Inside {
     // Two ropes tied together.
     struct Knot {
+        std::uint32_t id = 0; // of the tie
         bench::CableId a, b;
         double alongA = 0.5, alongB = 0.5;
     };
@@ -125,10 +127,22 @@ void Yard::Inside::lay(const bench::Bench& bench, const std::vector<std::size_t>
 
 void Yard::Inside::takeUpTies(const bench::Bench& bench) {
     ties = bench.ties;
+    const std::vector<Knot> before = std::move(knots);
     knots.clear();
-    for (const bench::Tie& tie : ties)
-        if (tie.other && !(tie.other == tie.cable) && find(tie.cable) && find(tie.other))
-            knots.push_back({tie.cable, tie.other, tie.along, tie.otherAlong});
+    for (Rope& rope : ropes)
+        rope.isTied = false;
+    for (const bench::Tie& tie : ties) {
+        Rope *a = find(tie.cable), *b = find(tie.other);
+        if (!a || !b || a == b) continue;
+        a->isTied = b->isTied = true;
+        knots.push_back({tie.id, tie.cable, tie.other, tie.along, tie.otherAlong});
+        const bool isNew = std::none_of(
+            before.begin(), before.end(), [&](const Knot& knot) { return knot.id == tie.id; });
+        if (!isNew) continue;
+        a->chain.reset(); // to be built anew with the knot
+        wakeRope(*a);
+        wakeRope(*b);
+    }
     for (Rope& rope : ropes) {
         const std::vector<Hold> holds = holdsOf(rope.id);
         const bool same =
@@ -192,15 +206,21 @@ void Yard::Inside::tieChains(const std::vector<bench::CableId>& built) {
         def.bodyA = a->chain->body(pointAt(*a, knot.alongA));
         def.bodyB = b->chain->body(pointAt(*b, knot.alongB));
         def.minLength = 0.0f;
-        def.maxLength = static_cast<float>(10.0 * tiedWithin_m);
+        def.maxLength = static_cast<float>(units_per_m * tiedWithin_m);
         world.CreateJoint(&def);
     }
 }
 
 void Yard::Inside::stepOnce() {
-    for (Rope& rope : ropes)
-        if (rope.awake) lendRope(rope, step_s);
-    world.Step(static_cast<float>(step_s), velocityIterations, positionIterations);
+    bool hurries = false;
+    for (Rope& rope : ropes) {
+        if (!rope.awake) continue;
+        lendRope(rope, step_s);
+        hurries = hurries || lag_m(rope) > hurry_m;
+    }
+    world.Step(static_cast<float>(step_s),
+               velocityIterations,
+               hurries ? hurriedIterations : positionIterations);
     for (Rope& rope : ropes)
         if (rope.awake) fetchRope(rope, step_s);
 }
@@ -241,7 +261,7 @@ void Yard::follow(const bench::Bench& bench, const InHand& inHand) {
     in->takeUp(bench);
     in->takeUpTies(bench);
     if (in->grip && !in->find(in->grip->cable)) in->grip.reset();
-    in->watch.follow(bench, inHand);
+    in->watch.follow(bench);
     in->looked = false;
 }
 
@@ -282,9 +302,9 @@ const std::vector<bench::Point>* Yard::strand(bench::CableId cable) const {
     return rope ? &rope->strand.points_m : nullptr;
 }
 
-double Yard::shownLength_m(bench::CableId cable) const {
+const std::vector<double>* Yard::links(bench::CableId cable) const {
     const Rope* rope = in->find(cable);
-    return rope ? rope->strand.length_m() : 0.0;
+    return rope ? &rope->strand.links_m : nullptr;
 }
 
 std::uint64_t Yard::revision() const {
@@ -303,7 +323,7 @@ void Yard::grip(bench::CableId cable, Point at_m) {
 void Yard::pull(Point to_m) {
     Rope* rope = in->grip ? in->find(in->grip->cable) : nullptr;
     if (!rope || !isFinite(to_m)) return;
-    in->grip->hold.at_m = to_m;
+    in->grip->hold.at_m = withinReach(*rope, in->grip->hold.along, to_m);
     holdRope(*rope, in->holdsOf(rope->id));
 }
 

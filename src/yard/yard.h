@@ -54,16 +54,16 @@ public:
 
     // In fixed steps of 1/480 s; what is left over waits for the next call. At most 0.1 s a call.
     void step(double seconds);
-    bool asleep() const; // nothing moves and nothing is held by grip()
+    bool asleep() const; // nothing moves, and step() has nothing to do
     // Until asleep, at most 3 s of the yard's time: for a bench that has just been opened.
     void settle();
 
     // From end 0 to end 1, from the middle of one fitting to that of the other, a point every few
     // centimetres. nullptr for a cable that is not there. Valid until the next call of follow().
     const std::vector<bench::Point>* strand(bench::CableId cable) const;
-    // How long the strand should be: the cable's own length, less what is gathered up out of sight
-    // (see mostShown_m), more where the cable is too short for where its ends are.
-    double shownLength_m(bench::CableId cable) const;
+    // How long each piece of the strand should be [m]. Together: the cable's own length, less what is
+    // gathered up out of sight (see mostShown_m), more where it is too short for where its ends are.
+    const std::vector<double>* links(bench::CableId cable) const;
     // Changes whenever a strand does.
     std::uint64_t revision() const;
 
