@@ -174,21 +174,24 @@ void Chain::lend(const Strand& strand,
     }
 }
 
-double Chain::fetch(Strand& strand) const {
-    double fastest = 0.0;
+void Chain::fetch(Strand& strand, double stick_m) const {
     std::vector<bool> held(in->bodies.size());
     for (std::size_t i = 0; i < in->bodies.size(); ++i) {
-        strand.points_m[i] = inMetres(in->bodies[i]->GetPosition());
-        held[i] = in->bodies[i]->GetType() == b2_staticBody;
-        if (!held[i])
-            fastest = std::max(fastest, norm(inMetres(in->bodies[i]->GetLinearVelocity())));
+        b2Body* body = in->bodies[i];
+        held[i] = body->GetType() == b2_staticBody;
+        const Point now = inMetres(body->GetPosition());
+        if (held[i] || apart_m(strand.points_m[i], now) > stick_m) {
+            strand.points_m[i] = now;
+            continue;
+        }
+        body->SetTransform(inUnits(strand.points_m[i]), 0.0f);
+        body->SetLinearVelocity({0.0f, 0.0f});
     }
     const bool wasTorn = isTorn(strand);
     for (int pass = 0; pass < tautenPasses && isTorn(strand); ++pass)
         tauten(strand, held);
     for (std::size_t i = 0; wasTorn && i < in->bodies.size(); ++i)
         if (!held[i]) in->bodies[i]->SetTransform(inUnits(strand.points_m[i]), 0.0f);
-    return fastest;
 }
 
 b2Body* Chain::body(std::size_t point) const {

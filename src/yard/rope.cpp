@@ -14,7 +14,8 @@ constexpr double overEdge_m = 0.2; // as far as a hand takes an end over the boa
 constexpr double pinSpeed_m_s = 8.0;
 constexpr double gather_m_s = 0.6; // how fast slack is gathered up or given
 constexpr double nudge_m = 0.008;  // a smaller shift of an end moves the whole strand along
-constexpr double stillSpeed_m_s = 0.006, stillFor_s = 0.15, longest_s = 2.0;
+constexpr double stillWithin_m = 0.0006, stillFor_s = 0.12; // no point goes further in that time
+constexpr double longest_s = 2.0;   // what still creeps then is held by friction
 constexpr double evens_per_s = 2.0; // how fast its links become alike again
 constexpr double stretched = 1.01;
 constexpr double looseShare = 0.7, looseShown_m = 0.35;
@@ -95,6 +96,14 @@ double shownLength_m(const Span& span) {
     const double laid_m = lengthOf(layCourse(span));
     if (span.ends[0].joined && span.ends[1].joined) return laid_m;
     return std::max(laid_m, std::min(looseShare * span.length_m, looseShown_m));
+}
+
+// Between two states of one line.
+double farthest_m(const std::vector<Point>& a, const std::vector<Point>& b) {
+    double most = a.size() == b.size() ? 0.0 : 1.0;
+    for (std::size_t i = 0; i < std::min(a.size(), b.size()); ++i)
+        most = std::max(most, apart_m(a[i], b[i]));
+    return most;
 }
 
 void refreshPins(Rope& rope) {
@@ -275,7 +284,9 @@ void wakeRope(Rope& rope) {
         refreshPins(rope);
     }
     rope.awake = true;
-    rope.touched_s = rope.still_s = 0.0;
+    rope.touched_s = rope.watched_s = 0.0;
+    rope.isStill = false;
+    rope.earlier_m = rope.strand.points_m;
 }
 
 void sleepRope(Rope& rope) {
@@ -289,15 +300,20 @@ void lendRope(Rope& rope, double step_s) {
     giveWhereTaut(rope);
     // Just pulled at, it slides and its slack falls; then the board takes hold of it.
     rope.feel.friction_m_s2 =
-        0.5 + 3.0 * std::min(std::max((rope.touched_s - 0.25) / 0.6, 0.0), 1.0);
+        0.5 + 5.5 * std::min(std::max((rope.touched_s - 0.25) / 0.6, 0.0), 1.0);
     rope.chain->lend(rope.strand, rope.pins, rope.feel, step_s);
 }
 
 void fetchRope(Rope& rope, double step_s) {
-    const double fastest_m_s = rope.chain->fetch(rope.strand);
+    // Friction does not let go of a point that a step's pull cannot move faster than it brakes.
+    rope.chain->fetch(rope.strand, rope.feel.friction_m_s2 * step_s * step_s);
     const bool isPulled = farthest_m(rope.pins) > 1e-6;
     rope.touched_s = isPulled ? 0.0 : rope.touched_s + step_s;
-    rope.still_s = isPulled || fastest_m_s > stillSpeed_m_s ? 0.0 : rope.still_s + step_s;
+    rope.watched_s += step_s;
+    if (rope.watched_s < stillFor_s) return;
+    rope.isStill = !isPulled && farthest_m(rope.strand.points_m, rope.earlier_m) < stillWithin_m;
+    rope.earlier_m = rope.strand.points_m;
+    rope.watched_s = 0.0;
 }
 
 double lag_m(const Rope& rope) {
@@ -305,7 +321,7 @@ double lag_m(const Rope& rope) {
 }
 
 bool isStill(const Rope& rope) {
-    return rope.still_s > stillFor_s || rope.touched_s > longest_s;
+    return rope.isStill || rope.touched_s > longest_s;
 }
 
 } // namespace loom::yard

@@ -27,7 +27,10 @@ struct Rope {
     double shown_m = 0.0; // the length that its strand goes to
     bool isTied = false;  // to another rope
     bool awake = false;
-    double touched_s = 0.0, still_s = 0.0; // since it was pulled at; since it moved
+    double touched_s = 0.0;              // since it was pulled at
+    bool isStill = false;                // hardly moved since it was looked at last
+    double watched_s = 0.0;              // since then
+    std::vector<bench::Point> earlier_m; // how it lay then
     std::optional<Chain> chain;
 };
 

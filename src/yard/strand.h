@@ -59,9 +59,10 @@ public:
     Chain& operator=(Chain&&) noexcept;
 
     // Before and after each step of the world. lend(): puts pins and link lengths in, and lets
-    // lean and friction work. fetch(): where the points are now; their greatest speed in m/s.
+    // lean and friction work. fetch(): where the points are now; one
+    // that went no further than `stick_m` sticks to the board.
     void lend(const Strand& strand, const std::vector<Pin>& pins, const Feel& feel, double step_s);
-    double fetch(Strand& strand) const;
+    void fetch(Strand& strand, double stick_m) const;
 
     b2Body* body(std::size_t point) const;
 
