@@ -30,8 +30,13 @@ void remake(CableEnd& end, const EndMake& make) {
     end.tugged = false;
 }
 
+// The end came with a fitting from the tray. Of slots that share a label any may be the cable's.
 std::optional<Refusal> whyFitted(const Bench& bench, const Cable& cable, int end) {
-    if (!isReadyMade(bench, cable.label) || cable.ends[end].kind == EndKind::Bare)
+    const auto& slots = bench.kit.readyMade;
+    const auto bareThere = [&](const CableSlot& slot) {
+        return slot.label == cable.label && slot.ends[end] == EndKind::Bare;
+    };
+    if (!isReadyMade(bench, cable.label) || std::any_of(slots.begin(), slots.end(), bareThere))
         return std::nullopt;
     return Refusal{Why::WrongEnd, cable.label, "bare", word(cable.ends[end].kind)};
 }

@@ -24,7 +24,7 @@ void writeNeighbour(
     const circuit::Node here = wiring.ends.back()[static_cast<std::size_t>(end)];
     const circuit::Key key = strandKey(cable.id, end);
     if (state.copperOn) {
-        wiring.netlist.elements.push_back({key, circuit::Resistor{here, *there, lyingOn_ohm}});
+        wiring.netlist.elements.push_back({key, circuit::Contact{here, *there, true, lyingOn_ohm}});
         return;
     }
     circuit::Cable strand;

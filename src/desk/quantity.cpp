@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "desk/quantity.h"
 
+#include "attempt/meter_reading.h"
 #include "bench/catalogue.h"
 #include "desk/names.h"
 
@@ -121,6 +122,12 @@ bench::Outcome<std::optional<double>> sampleBetween(const Quantity& quantity,
     return attempt.voltage_V(first.value(), second.value());
 }
 
+// In V, ohm or A; nothing when there is no number on its display.
+std::optional<double> shownBy(const attempt::MeterReading& reading) {
+    const bool number = reading.on && !reading.beyond && !reading.live && !reading.fuseOpen;
+    return number ? std::optional<double>(reading.value) : std::nullopt;
+}
+
 Refusal noSuchQuantity(const Quantity& quantity, const std::string& thing) {
     return {Why::UnknownWord, quantity.asked, "a quantity of a " + thing, quantity.measure->word};
 }
@@ -170,6 +177,12 @@ const std::vector<Measure>& measures() {
 }
 
 bench::Outcome<Quantity> quantityFrom(const std::string& text) {
+    if (text == "meter") {
+        Quantity quantity;
+        quantity.asked = text;
+        quantity.meter = true;
+        return quantity;
+    }
     if (auto quantity = between(withoutVoltage(text))) {
         quantity->asked = text;
         return *quantity;
@@ -194,6 +207,7 @@ bench::Outcome<Quantity> quantityFrom(const std::string& text) {
 }
 
 bool isThere(const Quantity& quantity, const bench::Bench& bench) {
+    if (quantity.meter) return bench.meter.has_value();
     if (!quantity.measure)
         return bench::findPart(bench, quantity.firstRef) &&
                bench::findPart(bench, quantity.secondRef);
@@ -202,6 +216,7 @@ bool isThere(const Quantity& quantity, const bench::Bench& bench) {
 
 bench::Outcome<std::optional<double>> sample(const Quantity& quantity,
                                              const attempt::Attempt& attempt) {
+    if (quantity.meter) return shownBy(attempt::meterReading(attempt));
     if (!quantity.measure) return sampleBetween(quantity, attempt);
     const bench::Bench& bench = attempt.bench();
     if (const bench::Part* part = bench::findPart(bench, quantity.name))

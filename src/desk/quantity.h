@@ -26,7 +26,8 @@ const std::vector<Measure>& measures();
 struct Quantity {
     std::string asked; // as typed
     std::string unit;
-    // One of the two:
+    // One of the three:
+    bool meter = false; // what the hand meter shows
     const Measure* measure = nullptr;
     std::string name;    // of the part or cable
     std::string element; // "lamp"; empty: the first

@@ -181,6 +181,27 @@ TEST_CASE("amperes across a battery melt the meter's own fuse, which stays so un
     CHECK(sameThings(resumed.value().bench(), attempt.bench()));
 }
 
+TEST_CASE("both probes on one terminal, or on the two halves of one metal") {
+    Attempt attempt(builtInBench("free"));
+    Hand hand(attempt);
+    hand.lay("B1", 0.3, 0.3);
+    hand.lay("X1", 0.8, 0.7);
+    const auto plus = hand.terminal("B1", "plus");
+    const auto upper = hand.terminal("X1", "3 upper"), lower = hand.terminal("X1", "3 lower");
+    for (const auto& [red, black] : {std::pair(plus, plus), std::pair(upper, lower)}) {
+        for (const MeterRange range : {MeterRange::Volts, MeterRange::Ohms, MeterRange::Amperes}) {
+            measure(hand, range, red, black);
+            hand.wait(0.2);
+            CHECK(meterReading(attempt).value == 0.0);
+            CHECK_FALSE(meterReading(attempt).beyond);
+        }
+        measure(hand, MeterRange::Tone, red, black);
+        hand.wait(0.2);
+        CHECK(meterReading(attempt).tone);
+    }
+    CHECK(attempt.findings().empty());
+}
+
 TEST_CASE("what the meter does is no step; undo leaves it where it is, but off what is gone") {
     Attempt attempt(builtInBench("free"));
     Hand hand(attempt);

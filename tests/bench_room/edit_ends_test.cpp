@@ -82,8 +82,16 @@ TEST_CASE("a ready-made cable comes with its fittings on and its bare ends unstr
     REQUIRE(lead.ends[0].make);
     CHECK(lead.ends[0].make->strip_m == 0.0);
     CHECK(stateOf(bench, lead, 1).faults.empty());
-    CHECK(refused(bench, StripEnd{lead.id, 1, 0.01}).why == Why::WrongEnd);
-    CHECK(refused(bench, PressEnd{lead.id, 1, EndKind::Bare}).why == Why::WrongEnd);
+    const Bench post = done(bench, TakeCable{"P-01", {0.1, 0.3}, {0.2, 0.3}}); // two rings
+    const CableId rings = cable(post, "P-01").id;
+    CHECK(refused(post, StripEnd{rings, 1, 0.01}).why == Why::WrongEnd);
+    CHECK(refused(post, PressEnd{rings, 1, EndKind::Bare}).why == Why::WrongEnd);
+    // Its bare end takes a ferrule, and loses it again.
+    Bench fitted = done(done(bench, StripEnd{lead.id, 0, 0.01}), TwistEnd{lead.id, 0});
+    fitted = done(fitted, PressEnd{lead.id, 0, EndKind::Ferrule});
+    CHECK(stateOf(fitted, cable(fitted, "P-14"), 0).faults.empty());
+    fitted = done(fitted, StripEnd{lead.id, 0, 0.012});
+    CHECK(has(stateOf(fitted, cable(fitted, "P-14"), 0), EndFault::NotPressed));
     bench = done(bench, JoinEnd{lead.id, 1, terminal(bench, "S4", "in")});
     const Cable& joined = cable(bench, "P-14");
     CHECK(has(stateOf(bench, joined, 1), EndFault::NotPushedIn));

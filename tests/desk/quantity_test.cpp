@@ -97,6 +97,7 @@ TEST_CASE("what is no quantity is refused, as written or when it is read") {
     const Row whenRead[] = {{"F2.speed", "speed"},
                             {"P-06.speed", "speed"},
                             {"X1.current", "current"},
+                            {"B1.closed", "closed"},
                             {"K1.lamp.current", "lamp"},
                             {"S1.contact.brightness", "brightness"},
                             {"P-14.current", "P-14"},
@@ -110,6 +111,25 @@ TEST_CASE("what is no quantity is refused, as written or when it is read") {
         REQUIRE_FALSE(value);
         CHECK(value.refusal().found == row.found);
     }
+}
+
+TEST_CASE("the number on the hand meter can be read, while there is one") {
+    attempt::Attempt attempt = pippinDriving();
+    const auto quantity = quantityFrom("meter");
+    REQUIRE(quantity);
+    CHECK_FALSE(isThere(quantity.value(), attempt.bench()));
+    const auto shown = [&] { return sample(quantity.value(), attempt).value(); };
+    CHECK_FALSE(shown());
+    attempt.ask(bench::PlaceMeter{{0.5, 0.1}});
+    attempt.ask(bench::SetMeter{bench::MeterRange::Volts});
+    attempt.ask(bench::Probe{0, {bench::findTerminal(attempt.bench(), "X1", "1 upper"), {}, 0}});
+    attempt.ask(bench::Probe{1, {bench::findTerminal(attempt.bench(), "X1", "10 upper"), {}, 0}});
+    attempt.advance(10);
+    REQUIRE(shown());
+    CHECK(*shown() == doctest::Approx(valueOf("X1/1-X1/10", attempt)).epsilon(0.001));
+    attempt.ask(bench::SetMeter{bench::MeterRange::Ohms}); // on a live circuit
+    attempt.advance(10);
+    CHECK_FALSE(shown());
 }
 
 TEST_CASE("what is not on the bench has no value and is not refused") {

@@ -96,13 +96,29 @@ TEST_CASE("what a script cannot mean is refused with line, expectation and findi
         {"F2 fit big", "s:1 a rating in A, or none | big"},
         {"turn E1 4", "s:1 0 to 3 quarter turns | 4"},
         {"move E1 0.5", "s:1 metres from the top edge | the end of the line"},
-        {"cut B1 plus", "s:1 'to' and another terminal | the end"},
+        {"cut B1 plus", "s:1 'to' and another terminal | the end of the line"},
         {"cut B1 plus to X1 3 sleeve pink", "s:1 a sleeve colour such as red or black | pink"},
         {"cut B1 plus to X1 3 mm2 thick", "s:1 a cross-section in mm2 | thick"},
         {"undo twice", "s:1 the end of the line | twice"},
         {"frobnicate",
          "s:1 a part's reference, or lay, move, turn, remove, take, cut, join, free, "
-         "undo, redo | frobnicate"},
+         "undo, redo, or another command of `loomwright --help` | frobnicate"},
+        {"strip P-02 1 long", "s:1 millimetres | long"},
+        {"press P-02 1 hook",
+         "s:1 bare, ferrule, ring M6, ring M8, spade or piggyback spade | hook"},
+        {"press P-02 1",
+         "s:1 bare, ferrule, ring M6, ring M8, spade or piggyback spade | the end of the line"},
+        {"screw X1 3 upper", "s:1 open, new, or 'to' and a torque in N m | the end of the line"},
+        {"screw X1 11 open",
+         "s:1 one of its terminals: 1 upper, 1 lower, 2 upper, 2 lower, 3 upper, 3 lower, 4 upper, "
+         "4 lower, 5 upper, 5 lower, 6 upper, 6 lower, 7 upper, 7 lower, 8 upper, 8 lower, 9 "
+         "upper, 9 lower, 10 upper, 10 lower | 11"},
+        {"untie 1", "s:1 which of the ties, from 1 | 1"},
+        {"meter up", "s:1 out, hung, fuse, off, volts, ohms, tone or amperes | up"},
+        {"probe green B1 plus", "s:1 red or black | green"},
+        {"axle M1 stuck", "s:1 blocked or clear | stuck"},
+        {"mark P-02 maybe", "s:1 right, wrong or none | maybe"},
+        {"look P-02 3", "s:1 end 1 or 2 | 3"},
     };
     for (const Row& row : rows) {
         CAPTURE(row.text);
@@ -151,4 +167,45 @@ TEST_CASE("each command of a script does what it says") {
         if (cable.label == "P-14") loose += !cable.ends[0].at + !cable.ends[1].at;
     }
     CHECK(loose == 1);
+}
+
+TEST_CASE("a script makes an end, measures and cross-checks") {
+    attempt::Attempt attempt(pippin());
+    const auto outcome =
+        scriptFrom("s",
+                   "free P-02 2; screw X1 10 lower open; screw X1 10 upper open; "
+                   "strip P-06 1 9; finish P-06 1\n"
+                   "meter out 1 0.1; meter volts; probe red B1 plus; probe black end P-02 2\n"
+                   "tie P-06 0.5; tie P-06 0.25 with P-02 0.5 at 0.3 0.4; untie 1; tug P-06 1\n"
+                   "screw B1 plus to 0.5; screw B1 plus new; B1 strapped\n"
+                   "axle M1 blocked by P-06; axle M1 clear; axle M1 blocked\n"
+                   "mark P-02 wrong; look P-02 2; look M1; hand-in; call-clear; fault P-02 2\n"
+                   "probe red off; meter fuse; meter tone");
+    REQUIRE(outcome);
+    for (const ScriptLine& line : outcome.value()) {
+        CAPTURE(line.place);
+        CAPTURE(line.words[0]);
+        const auto command = commandFrom(line, attempt.bench());
+        if (!command) FAIL(command.refusal().expected, ", ", command.refusal().found);
+        const auto refused = attempt.ask(command.value());
+        if (refused) FAIL(refused->place, ": ", refused->expected, ", ", refused->found);
+    }
+    const bench::Bench& bench = attempt.bench();
+    CHECK(bench::findPart(bench, std::string("B1"))->position == 1);
+    CHECK(bench::findPart(bench, std::string("M1"))->obstructed);
+    REQUIRE(bench.meter);
+    CHECK(bench.meter->range == bench::MeterRange::Tone);
+    CHECK_FALSE(bench.meter->probes[0].terminal);
+    CHECK(bench.meter->probes[1].end == 1);
+    REQUIRE(bench.ties.size() == 1);
+    CHECK(bench.ties[0].otherAlong == 0.5);
+    const auto& last = attempt.record().entries;
+    int sheet = 0;
+    for (const attempt::Entry& entry : last)
+        sheet += std::holds_alternative<attempt::MarkOff>(entry.command) ||
+                 std::holds_alternative<attempt::LookAt>(entry.command) ||
+                 std::holds_alternative<attempt::HandInSheet>(entry.command) ||
+                 std::holds_alternative<attempt::CallClear>(entry.command) ||
+                 std::holds_alternative<attempt::NameFault>(entry.command);
+    CHECK(sheet == 6);
 }
