@@ -37,9 +37,8 @@ double resistance_ohm(const BatteryPart& b, const double* y) {
            (1.0 + 0.012 * (cold > 0.0 ? cold < 100.0 ? cold : 100.0 : 0.0));
 }
 
-bool gasses(const BatteryPart& b, const double* y, double charging_A) {
-    constexpr double kOfFull = 1.15; // 14.8 V for a battery that rests at 12.85 V
-    return charging_A > 0.0 && emf_V(b, y) + charging_A * resistance_ohm(b, y) > kOfFull * b.full_V;
+double chargedTo_V(const BatteryPart& b, const double* y, double charging_A) {
+    return charging_A > 0.0 ? emf_V(b, y) + charging_A * resistance_ohm(b, y) : 0.0;
 }
 
 void refresh(std::vector<BatteryPart>& batteries, const double* y) {

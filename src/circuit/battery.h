@@ -28,6 +28,9 @@ constexpr double kAvailable = 0.46;                              // c
 constexpr double kExchange_per_s = 0.891 * 0.46 * 0.54 / 3600.0; // k
 constexpr double kAllOverNominal = 1.066;                        // Q over the 20 h capacity
 constexpr double kFlat = 0.10;                                   // state of charge reported as flat
+// It gasses above so much of its volts at rest: 14.8 V of 12.85 V, 2.46 V a cell (B13 charges cyclically
+// at 14.7-15.0 V); it is said again once it has been below the second.
+constexpr double kGassing = 1.15, kGassingEnds = 1.10;
 constexpr double kAbuse_per_h = 4.0; // A per Ah beyond which a battery is abused (B10)
 
 struct BatteryPart {
@@ -36,13 +39,14 @@ struct BatteryPart {
     double full_V = 0.0, low_V = 0.0, resistance_ohm = 0.0, capacity_C = 1.0;
     double stamped_ohm = 1.0;
     bool flatReported = false, abuseReported = false, chargeReported = false;
+    bool gassingReported = false;
 };
 
 double emf_V(const BatteryPart& b, const double* y);
 double resistance_ohm(const BatteryPart& b, const double* y);
 
-// Whether a charging current makes it gas: above 2.3 V a cell (B13 charges cyclically at 14.7-15.0 V).
-bool gasses(const BatteryPart& b, const double* y, double charging_A);
+// Volts at its terminals while a current charges it; 0 when none does.
+double chargedTo_V(const BatteryPart& b, const double* y, double charging_A);
 
 inline double charge(const BatteryPart& b, const double* y) {
     return y[b.available] + y[b.bound];

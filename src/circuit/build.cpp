@@ -106,6 +106,38 @@ struct NetworkBuilder {
             cables.parted[k].phase = GapPhase::Open;
             cables.part(k);
         }
+        findNeighbours();
+    }
+
+    const Cable* cableOf(Key key, const std::vector<char>& fine) const {
+        const std::vector<Element>& elements = net.netlist.elements;
+        for (std::size_t e = 0; e < elements.size(); ++e)
+            if (elements[e].key == key && fine[e]) return std::get_if<Cable>(&elements[e].part);
+        return nullptr;
+    }
+
+    // Keeps only those whose two cables are there.
+    void placeTouches(const std::vector<char>& fine) {
+        std::vector<Touch> kept;
+        for (const Touch& t : net.touches) {
+            const Cable *one = cableOf(t.cable, fine), *other = cableOf(t.neighbour, fine);
+            if (one == nullptr || other == nullptr || one->neighbour != t.neighbour) continue;
+            branch(t.atB ? one->b : one->a, t.neighbourAtB ? other->b : other->a, 1.0 / kTouch_ohm);
+            kept.push_back(t);
+        }
+        net.touches = std::move(kept);
+    }
+
+    void findNeighbours() {
+        const std::vector<Element>& elements = net.netlist.elements;
+        const std::size_t n = net.cables.size();
+        const auto keyOf = [&](std::size_t k) { return elements[net.cableOf[k]].key; };
+        for (std::size_t k = 0; k < n; ++k) {
+            const Key key = std::get<Cable>(elements[net.cableOf[k]].part).neighbour;
+            for (std::size_t other = 0; key != 0 && other < n; ++other)
+                if (other != k && keyOf(other) == key)
+                    net.cables.neighbour[k] = static_cast<std::int32_t>(other);
+        }
     }
 
     std::uint32_t warmRun(std::size_t count) {
@@ -261,6 +293,7 @@ struct NetworkBuilder {
         for (std::uint32_t e = 0; e < elements.size(); ++e)
             if (fine[e] && net.where[e].kind == Kind::Unusable)
                 placeFixed(elements[e].part, net.where[e]);
+        placeTouches(fine);
         net.firstMoving = static_cast<std::uint32_t>(net.branches.size());
         placeCables(fine);
         for (current = 0; current < elements.size(); ++current)
@@ -306,7 +339,8 @@ struct NetworkBuilder {
     }
 };
 
-Network::Network(const Netlist& from) : netlist(from) {
+Network::Network(const Netlist& from, std::vector<Touch> touching)
+    : netlist(from), touches(std::move(touching)) {
     const std::vector<char> fine = usable(netlist);
     where.resize(netlist.elements.size());
     NetworkBuilder builder{*this};

@@ -263,6 +263,7 @@ void Cables::add(const CableValues& v) {
     state.push_back(Sleeve::Sound);
     nextEvent_K.push_back(0.0);
     parted.emplace_back();
+    neighbour.push_back(-1);
     for (std::vector<double>* each :
          {&stamped_ohm, &stamped_S, &stampedAt_K, &off_K, &k11, &k12, &k21, &k22, &h1, &h2})
         each->push_back(0.0);

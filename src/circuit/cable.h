@@ -15,7 +15,9 @@
 //   The heat of sound ends goes into their studs and terminals, which are left out.
 // Sleeve: softens at its limit + 10 K, smokes at + 130 K, burns at + 320 K; for PVC (70 C) that is
 //   80, 200, 390 C: C44-C48. Judged on the conductor, which the sleeve touches. The conductor parts
-//   at 1083 C (C17); heat of fusion is left out (C24).
+//   at 1083 C (C17); heat of fusion is left out (C24). Once a sleeve burns, its copper lies on that of
+//   its neighbour, whose sleeve burns with it, through 20 mohm: at the end of each where its current
+//   leaves, so that the short flows through what burns. Common practice, no source.
 // End, when loose or above 1 mohm (T19 calls less sound): a lump of its own,
 //   Cj dT/dt = i^2 Rj - Gj (T - A), Cj = 12 J/K, Gj = 0.15 W/K: common practice, no source.
 //   A loose end grows: its resistance is x (1 + w),  dw/dt = P / 400 J, P its heat; no source.
@@ -37,6 +39,7 @@ enum class Sleeve : std::uint8_t { Sound, Softened, Smoking, Burning };
 
 constexpr double kCopperMelts_K = 1356.15;
 constexpr double kSoundEnd_ohm = 1e-3;
+constexpr double kTouch_ohm = 20e-3; // copper lying on copper; no source
 constexpr double kEndHot_K = 363.15; // 90 C: too hot to touch, softens a sleeve; no source
 
 // An end that is modelled by itself.
@@ -48,6 +51,12 @@ struct EndPart {
     bool hotReported = false;
 
     double resistance(const double* y) const { return resistance_ohm * (1.0 + y[wear]); }
+};
+
+// Copper of a burnt cable that lies on its neighbour's, at one end of each.
+struct Touch {
+    Key cable = 0, neighbour = 0;
+    bool atB = false, neighbourAtB = false;
 };
 
 // What does not change of one cable, for all its length.
@@ -77,6 +86,7 @@ struct Cables {
     std::vector<Gap> parted;          // closed while whole
     std::vector<std::uint32_t> apart; // which are parted
     std::vector<EndPart> ends;
+    std::vector<std::int32_t> neighbour; // which cable a burnt one touches, -1 for none
 
     std::vector<double> stamped_ohm, stamped_S; // of the whole cable
     std::vector<double> stampedAt_K;            // for that conductor temperature

@@ -69,10 +69,11 @@ struct Circuit::Impl {
     std::vector<Finding> findings;
 
     Impl(const Netlist& netlist, double scale) : tolerance(scale) {
-        take(std::make_unique<Network>(netlist));
+        take(std::make_unique<Network>(netlist), 0.0);
     }
 
-    void take(std::unique_ptr<Network> fresh) {
+    // The network as it is from time_s on.
+    void take(std::unique_ptr<Network> fresh, double time_s) {
         if (net) {
             effort.rounds += net->rounds;
             effort.factorings += net->factorings;
@@ -88,7 +89,15 @@ struct Circuit::Impl {
             if (net->where[e].kind != Kind::Unusable)
                 byKey.emplace_back(net->netlist.elements[e].key, e);
         std::sort(byKey.begin(), byKey.end());
-        jump(now_s);
+        jump(time_s);
+    }
+
+    // The same parts and what they carry, with the touches that have come about.
+    void rebuild(double time_s) {
+        const Point carried = stepper->step.begin;
+        auto next = std::make_unique<Network>(net->netlist, net->touches);
+        next->inherit(*net, carried, time_s);
+        take(std::move(next), time_s);
     }
 
     const Where* find(Key key) const {
@@ -99,6 +108,8 @@ struct Circuit::Impl {
     std::uint32_t elementOf(Key key) const {
         return std::lower_bound(byKey.begin(), byKey.end(), std::make_pair(key, 0u))->second;
     }
+
+    Part& specOf(Key key) { return net->netlist.elements[elementOf(key)].part; }
 
     void jump(double time_s) {
         jumped_s = time_s;
@@ -114,9 +125,11 @@ struct Circuit::Impl {
         for (int chain = 0; chain < kChainedJumps; ++chain) {
             Step& s = stepper->step;
             if (!happen(*net, s.t0_s, s.begin.y, s.begin, events)) break;
+            const double time_s = s.t0_s;
             y = s.begin.y;
             guess_V = s.begin.v;
-            stepper->restart(s.t0_s, y, guess_V);
+            if (net->outgrown) rebuild(time_s);
+            stepper->restart(time_s, y, guess_V);
         }
         jumped = shown = found = false;
         if (!stepper->settled) unsettled = true;
@@ -174,7 +187,9 @@ struct Circuit::Impl {
         if (!jumps) return;
         y = s.begin.y;
         guess_V = s.begin.v;
-        jump(s.t0_s);
+        const double time_s = s.t0_s;
+        jump(time_s);
+        if (net->outgrown) rebuild(time_s);
         restart(events);
     }
 
@@ -232,10 +247,10 @@ void Circuit::rewire(const Netlist& netlist) {
     impl->stopHere();
     Point carried = impl->stepper->step.begin;
     carried.y = impl->y;
-    auto next = std::make_unique<Network>(netlist);
+    auto next = std::make_unique<Network>(netlist, impl->net->touchesIn(netlist));
     next->inherit(*impl->net, carried, impl->now_s);
     impl->unsettled = false;
-    impl->take(std::move(next));
+    impl->take(std::move(next), impl->now_s);
 }
 
 void Circuit::setContact(Key key, bool closed) {
@@ -245,6 +260,7 @@ void Circuit::setContact(Key key, bool closed) {
     if (contact.gap.closed() == closed) return;
     impl->stopHere();
     moveContact(contact, closed, impl->stepper->step.begin.i[contact.branch], impl->now_s);
+    std::get<Contact>(impl->specOf(key)).closed = closed;
     impl->shown = impl->found = false;
 }
 
@@ -255,6 +271,7 @@ void Circuit::setJammed(Key key, bool jammed) {
     if (m.jammed == jammed) return;
     impl->stopHere();
     m.jammed = jammed;
+    std::get<Motor>(impl->specOf(key)).jammed = jammed;
     if (jammed) {
         m.turning = 0;
         impl->y[m.speed] = 0.0;

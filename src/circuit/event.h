@@ -23,7 +23,9 @@ enum class EventKind {
     BatteryCharged, // value: A driven into it by another
     MotorStarted,   // value: A; speed leaves zero
     MotorStopped,   // value: A
-    MotorStalled    // value: A; held at zero speed while driven
+    MotorStalled,   // value: A; held at zero speed while driven
+    BatteryGassing, // value: A driven into it; second: V at its terminals
+    CableTouched    // value: A; the copper of a burnt cable has come to lie on its neighbour's
 };
 
 struct Event {

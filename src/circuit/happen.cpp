@@ -53,16 +53,33 @@ void endHappens(EndPart& e, std::uint32_t element, double i, Instant& now) {
     if (e.hotReported && t < kEndHot_K - 20.0) e.hotReported = false;
 }
 
+// Cable k burns: its copper comes to lie on its neighbour's.
+bool touchNeighbour(std::size_t k, double current_A, Instant& now) {
+    const Cables& c = now.net.cables;
+    if (c.neighbour[k] < 0) return false;
+    const auto other = static_cast<std::size_t>(c.neighbour[k]);
+    const auto keyOf = [&](std::size_t cable) {
+        return now.net.netlist.elements[now.net.cableOf[cable]].key;
+    };
+    now.net.touches.push_back(
+        {keyOf(k), keyOf(other), current_A >= 0.0, now.at.i[c.branch(other)] >= 0.0});
+    now.net.outgrown = true;
+    now.say(EventKind::CableTouched, now.net.cableOf[k], current_A);
+    return true;
+}
+
 // Cable k has reached the temperature of its next event.
 bool cableHappens(std::size_t k, Instant& now) {
     Cables& c = now.net.cables;
     const double i = now.at.i[c.branch(k)], t = now.y[c.conductor(k)];
     const std::uint32_t element = now.net.cableOf[k];
+    bool touched = false;
     while (c.state[k] != Sleeve::Burning && t >= c.nextEvent_K[k]) {
         c.setState(k, static_cast<Sleeve>(static_cast<int>(c.state[k]) + 1));
         now.say(sleeveEvent(c.state[k]), element, i, t);
+        if (c.state[k] == Sleeve::Burning) touched = touchNeighbour(k, i, now);
     }
-    if (t < kCopperMelts_K || !c.parted[k].closed()) return false;
+    if (t < kCopperMelts_K || !c.parted[k].closed()) return touched;
     now.say(EventKind::CableParted, element, i, t);
     openGap(c.parted[k], i, now.time_s);
     c.part(k);
@@ -104,6 +121,9 @@ void batteryHappens(BatteryPart& b, std::uint32_t element, Instant& now) {
         now.say(EventKind::BatteryAbused, element, delivered);
     if (risesAbove(b.chargeReported, -delivered, 0.05 * hourly, 0.01 * hourly))
         now.say(EventKind::BatteryCharged, element, -delivered);
+    const double driven_V = chargedTo_V(b, now.y.data(), -delivered);
+    if (risesAbove(b.gassingReported, driven_V, kGassing * b.full_V, kGassingEnds * b.full_V))
+        now.say(EventKind::BatteryGassing, element, -delivered, driven_V);
     if (risesAbove(b.flatReported, kFlat - q, -1e-12, -0.05))
         now.say(EventKind::BatteryFlat, element, q);
 }

@@ -94,6 +94,7 @@ private:
         b.flatReported = o.flatReported;
         b.abuseReported = o.abuseReported;
         b.chargeReported = o.chargeReported;
+        b.gassingReported = o.gassingReported;
     }
 
     void contact(const ContactPart& o, ContactPart& c) {
@@ -133,6 +134,24 @@ private:
     Network& net;
     double now_s;
 };
+
+std::vector<Touch> Network::touchesIn(const Netlist& next) const {
+    const auto partOf = [](const Netlist& in, Key key) -> const Cable* {
+        for (const Element& e : in.elements)
+            if (e.key == key) return std::get_if<Cable>(&e.part);
+        return nullptr;
+    };
+    std::vector<Touch> kept;
+    for (const Touch& t : touches) {
+        bool lasts = true;
+        for (const Key key : {t.cable, t.neighbour}) {
+            const Cable *was = partOf(netlist, key), *now = partOf(next, key);
+            lasts = lasts && was != nullptr && now != nullptr && !(was->parted && !now->parted);
+        }
+        if (lasts) kept.push_back(t);
+    }
+    return kept;
+}
 
 void Network::inherit(const Network& old, const Point& at, double now_s) {
     std::vector<std::pair<Key, std::uint32_t>> byKey;

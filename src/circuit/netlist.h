@@ -57,6 +57,7 @@ struct Cable {
     Joint endA, endB;
     unsigned bundled = 0; // cables lying against this one along its length: they slow its cooling
     bool parted = false;  // burnt through earlier: an open circuit
+    Key neighbour = 0;    // the cable that its copper touches when its sleeve burns; 0 for none
 };
 
 // Sealed lead-acid battery: open-circuit voltage from state of charge, internal resistance.

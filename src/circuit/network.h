@@ -64,7 +64,8 @@ struct Point {
 
 class Network {
 public:
-    explicit Network(const Netlist& netlist);
+    // touches that name no cable of the netlist are left out.
+    explicit Network(const Netlist& netlist, std::vector<Touch> touches = {});
 
     Point emptyPoint() const;
 
@@ -96,6 +97,9 @@ public:
     // The least change of the branch currents that makes them meet Kirchhoff's law at every node
     // exactly, with the present factor: takes away what rounding of the voltages put in.
     void balance(std::vector<double>& current_A);
+
+    // The touches that outlast a change to another netlist: their cables were not replaced.
+    std::vector<Touch> touchesIn(const Netlist& next) const;
 
     // A branch that is a plain conductance now: i = g v.
     bool onlyResists(std::uint32_t branch) const {
@@ -129,6 +133,9 @@ public:
     std::vector<MotorPart> motors;
     // By index among its kind: the element.
     std::vector<std::uint32_t> cableOf, batteryOf, fuseOf, relayOf, lampOf, motorOf;
+
+    std::vector<Touch> touches;
+    bool outgrown = false; // a touch has been added that has no branch: to be built anew
 
     double tolerance = 1.0;                   // of a step over the usual one
     std::uint64_t rounds = 0, factorings = 0; // solutions so far, and those with a new factor

@@ -89,7 +89,7 @@ void Shown::describe(const Network& net, const Where& w, Reading& r) const {
         r.temp_K = y[b.temperature];
         const double q = charge(b, y.data());
         r.charge = q < 0.0 ? 0.0 : q > 1.0 ? 1.0 : q;
-        r.gassing = gasses(b, y.data(), -r.current_A);
+        r.gassing = chargedTo_V(b, y.data(), -r.current_A) > kGassing * b.full_V;
         break;
     }
     case Kind::Contact:

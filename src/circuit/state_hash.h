@@ -46,6 +46,10 @@ inline void addModes(StateHash& hash, const Network& net) {
         addGap(net.cables.parted[k]);
         hash.add(static_cast<std::uint64_t>(net.cables.state[k]));
     }
+    for (const Touch& t : net.touches) {
+        hash.add(static_cast<std::uint64_t>(t.cable));
+        hash.add(static_cast<std::uint64_t>(t.neighbour));
+    }
     for (const RelayPart& r : net.relays) {
         hash.add(static_cast<std::uint64_t>(r.armature));
         hash.add(static_cast<std::uint64_t>(r.welded));

@@ -56,6 +56,10 @@ std::string deed(const attempt::Happening& h) {
         return "came to rest at " + amount(h.value, "A");
     case EventKind::MotorStalled:
         return "is held still at " + amount(h.value, "A");
+    case EventKind::BatteryGassing:
+        return "gives off gas, charged with " + amount(h.value, "A");
+    case EventKind::CableTouched:
+        return "lies bare on the cable beside it at " + amount(h.value, "A");
     }
     return "";
 }
@@ -127,6 +131,10 @@ const char* word(EventKind kind) {
         return "motor-stopped";
     case EventKind::MotorStalled:
         return "motor-stalled";
+    case EventKind::BatteryGassing:
+        return "battery-gassing";
+    case EventKind::CableTouched:
+        return "cable-touched";
     }
     return "";
 }

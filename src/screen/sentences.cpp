@@ -112,6 +112,10 @@ Telling tellingOf(circuit::EventKind kind) {
         return {"event/motor-stopped", "A", ""};
     case EventKind::MotorStalled:
         return {"event/motor-stalled", "A", ""};
+    case EventKind::BatteryGassing:
+        return {"event/battery-gassing", "A", "V"};
+    case EventKind::CableTouched:
+        return {"event/cable-touched", "A", ""};
     }
     return {"event/pulled-in", "", ""};
 }

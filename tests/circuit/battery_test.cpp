@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "network_hand.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 
 namespace loom::circuit {
@@ -191,7 +192,12 @@ TEST_CASE("B23, B24: charged hard it takes heat, and near full it gasses") {
     charger.volt(15.0, 2, 0);
     Circuit charging(charger.netlist);
     CHECK(!charging.reading(full).gassing);
-    run(charging, 8.0 * 3600.0, 600.0);
+    const std::vector<Event> events = run(charging, 8.0 * 3600.0, 600.0);
+    REQUIRE(firstOf(events, EventKind::BatteryGassing) != nullptr);
+    CHECK(firstOf(events, EventKind::BatteryGassing)->second > 14.7);
+    CHECK(std::count_if(events.begin(), events.end(), [](const Event& e) {
+              return e.kind == EventKind::BatteryGassing;
+          }) == 1);
     CHECK(charging.reading(full).gassing);
     CHECK(charging.reading(full).charge == 1.0);
     CHECK(std::fabs(charging.reading(full).current_A) < 2.5); // it hardly takes any more

@@ -189,4 +189,77 @@ TEST_CASE("a loose end heats and gets worse, a sound one does neither") {
           1.1 * before_V); // its copper is warm, no more
 }
 
+// A battery feeds a thin cable with far too much, through a contact; beside it lies the cable of a
+// lamp that is switched off. Everything else is as thick as it should be.
+struct Bundle {
+    Hand hand;
+    Key feed, thin, beside, motor;
+    Circuit circuit;
+
+    explicit Bundle(bool tied) : circuit(build(tied).netlist) {}
+
+    Hand& build(bool tied) {
+        hand.volt(25.0, 1, 0);
+        feed = hand.contact(1, 2, true);
+        Cable c = cable(0.75, 1.0, 0.0);
+        c.a = 2;
+        c.b = 3;
+        c.neighbour = tied ? 5 : 0;
+        thin = hand.add(c);
+        hand.ohm(0.3, 3, 0);
+        c = cable(2.5, 1.0, 0.0);
+        c.a = 4;
+        c.b = 5;
+        beside = hand.add(c);
+        Motor m;
+        m.a = 5;
+        m.b = 0;
+        motor = hand.add(m);
+        return hand;
+    }
+};
+
+TEST_CASE("a burning cable touches the one it is tied to, and feeds what that one leads to") {
+    Bundle tied(true), apart(false);
+    std::vector<Event> events, others;
+    tied.circuit.setContact(tied.feed, false); // worked by hand before: it must stay so
+    tied.circuit.setContact(tied.feed, true);
+    tied.circuit.advance(8.0, events);
+    apart.circuit.advance(8.0, others);
+    const Event *burning = firstOf(events, EventKind::SleeveBurning),
+                *touched = firstOf(events, EventKind::CableTouched);
+    REQUIRE(burning != nullptr);
+    REQUIRE(touched != nullptr);
+    CHECK(touched->element == tied.thin);
+    CHECK(touched->time_s == burning->time_s);
+    const Event* started = firstOf(events, EventKind::MotorStarted);
+    REQUIRE(started != nullptr);
+    CHECK(started->time_s > touched->time_s);
+    CHECK(started->time_s < touched->time_s + 0.01);
+    CHECK(firstOf(others, EventKind::SleeveBurning) != nullptr);
+    CHECK(firstOf(others, EventKind::CableTouched) == nullptr);
+    CHECK(firstOf(others, EventKind::MotorStarted) == nullptr);
+    for (std::size_t k = 1; k < events.size(); ++k)
+        CHECK(events[k].time_s >= events[k - 1].time_s);
+}
+
+TEST_CASE("copper that touches stays so when the wiring changes, until the two are taken apart") {
+    Bundle bundle(true);
+    std::vector<Event> events;
+    while (firstOf(events, EventKind::CableTouched) == nullptr && bundle.circuit.time_s() < 8.0)
+        bundle.circuit.advance(0.01, events);
+    bundle.circuit.advance(0.5, events);
+    const double before_rad_s = bundle.circuit.reading(bundle.motor).speed_rad_s;
+    CHECK(before_rad_s > 10.0);
+    CHECK(firstOf(events, EventKind::CableParted) == nullptr);
+    bundle.circuit.rewire(bundle.hand.netlist);
+    CHECK(bundle.circuit.reading(bundle.motor).current_A > 1.0);
+    CHECK(closeRel(bundle.circuit.reading(bundle.motor).speed_rad_s, before_rad_s, 1e-6, 0.0));
+    Netlist untied = bundle.hand.netlist;
+    std::get<Cable>(untied.elements[2].part).neighbour = 0;
+    bundle.circuit.rewire(untied);
+    bundle.circuit.advance(0.1, events);
+    CHECK(std::fabs(bundle.circuit.reading(bundle.motor).current_A) < 1e-9);
+}
+
 } // namespace loom::circuit
