@@ -7,6 +7,7 @@
 #include "lesson/order.h"
 #include "lesson/paths.h"
 #include "lesson/procedure.h"
+#include "lesson/put_away.h"
 #include "lesson/sheet.h"
 #include "lesson/step_words.h"
 #include "lesson/trial.h"
@@ -34,10 +35,26 @@ std::string told(const Harm& harm) {
     return harm.name + ", " + harm.figures;
 }
 
+// An exercise that wants the batteries out in the end.
+bool asksForPuttingAway(const Exercise& exercise) {
+    for (const Check& check : exercise.checks)
+        for (const Row& row : check.rows) {
+            const auto* order = std::get_if<InOrder>(&row.look);
+            if (!order) continue;
+            const auto& steps = order->steps;
+            if (steps.empty() ||
+                std::find(steps.begin(), steps.end(), Step::BatteriesOut) != steps.end())
+                return true;
+        }
+    return false;
+}
+
 class Judging {
 public:
     Judging(const Exercise& asked, const attempt::Attempt& made)
-        : exercise(asked), attempt(made), bench(made.bench()), record(made.record()) {}
+        : exercise(asked), attempt(made),
+          putAway(asksForPuttingAway(asked) ? beforePuttingAway(made.record()) : std::nullopt),
+          bench(putAway ? putAway->bench : made.bench()), record(made.record()) {}
 
     Verdict verdict;
 
@@ -57,7 +74,8 @@ public:
 private:
     const Exercise& exercise;
     const attempt::Attempt& attempt;
-    const bench::Bench& bench;
+    std::optional<BeforePuttingAway> putAway;
+    const bench::Bench& bench; // to be judged: with the batteries still in
     const attempt::Record& record;
 
     Trial trial(const Positions& set, const std::optional<Fault>& fault = std::nullopt) const {
@@ -122,7 +140,7 @@ private:
     }
 
     Seen see(const Order& wanted) const {
-        const Kept kept = keeps(record, wanted.rule);
+        const Kept kept = keeps(putAway ? putAway->record : record, wanted.rule);
         return {kept.kept, kept.found};
     }
 

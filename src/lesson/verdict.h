@@ -24,6 +24,7 @@ struct Verdict {
     bool solved() const { return marks == outOf; }
 };
 
+// An exercise that asks for the batteries to be put away is judged as if they were still in.
 // Looks at copies: the attempt itself is not disturbed. Time-bounded: a check simulates at most a
 // few tens of seconds of its own.
 Verdict judge(const Exercise& exercise, const attempt::Attempt& attempt);

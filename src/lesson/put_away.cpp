@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: MIT
+#include "lesson/put_away.h"
+
+#include "lesson/procedure.h"
+#include "lesson/retrace.h"
+
+#include <algorithm>
+
+namespace loom::lesson {
+namespace {
+
+using bench::Bench;
+
+bool isOnBattery(const Bench& bench, const bench::CableEnd& end) {
+    const bench::Part* part = end.at ? bench::findPart(bench, end.at->part) : nullptr;
+    return part && part->kind == bench::PartKind::Battery;
+}
+
+bool losesBattery(const Bench& before, const Bench& after) {
+    for (const bench::Cable& cable : before.cables)
+        for (std::size_t end = 0; end < 2; ++end) {
+            if (!isOnBattery(before, cable.ends[end])) continue;
+            const bench::Cable* now = bench::findCable(after, cable.id);
+            if (!now || now->ends[end].at != cable.ends[end].at) return true;
+        }
+    return false;
+}
+
+bool hasRun(const Procedure& procedure) {
+    const auto& steps = procedure.steps();
+    return std::any_of(steps.begin(), steps.end(), [](const StepSeen& seen) {
+        return seen.step == Step::Run && seen.done;
+    });
+}
+
+// The ends that were on batteries and lie loose, or whose cable is back in the tray.
+void putBack(const Bench& then, Bench& now) {
+    for (const bench::Part& part : then.parts)
+        if (part.kind == bench::PartKind::Battery && !bench::findPart(now, part.ref))
+            now.parts.push_back(part);
+    for (const bench::Cable& cable : then.cables) {
+        const bool first = isOnBattery(then, cable.ends[0]);
+        if (!first && !isOnBattery(then, cable.ends[1])) continue;
+        const auto same = [&](const bench::Cable& other) { return other.id == cable.id; };
+        const auto there = std::find_if(now.cables.begin(), now.cables.end(), same);
+        if (there == now.cables.end()) {
+            now.cables.push_back(cable);
+            continue;
+        }
+        for (std::size_t end = 0; end < 2; ++end)
+            if (isOnBattery(then, cable.ends[end]) && !there->ends[end].at)
+                there->ends[end] = cable.ends[end];
+    }
+    for (const bench::Screw& screw : then.screws) {
+        const bench::Part* part = bench::findPart(then, screw.at.part);
+        const auto same = [&](const bench::Screw& other) { return other.at == screw.at; };
+        if (part && part->kind == bench::PartKind::Battery &&
+            std::none_of(now.screws.begin(), now.screws.end(), same))
+            now.screws.push_back(screw);
+    }
+}
+
+} // namespace
+
+std::optional<BeforePuttingAway> beforePuttingAway(const attempt::Record& record) {
+    struct Moment {
+        Bench bench;
+        std::size_t entry = 0;
+    };
+
+    Procedure procedure(record.start, 0, nullptr);
+    std::optional<Moment> moment;
+    std::size_t entry = 0;
+    Bench now = record.start;
+    retrace(record, [&](const Turn& turn) {
+        procedure.look(turn.after, turn.entry.slice, &turn.entry.command);
+        if (!hasRun(procedure))
+            moment.reset();
+        else if (!moment && losesBattery(turn.before, turn.after))
+            moment = Moment{turn.before, entry};
+        now = turn.after;
+        ++entry;
+    });
+    if (!moment) return std::nullopt;
+    putBack(moment->bench, now);
+    attempt::Record cut = record;
+    cut.entries.resize(moment->entry);
+    return BeforePuttingAway{std::move(now), std::move(cut)};
+}
+
+} // namespace loom::lesson
