@@ -13,7 +13,8 @@ namespace {
 
 // Trouble is counted in metres of cable that lie badly, each kind weighed by how much it hides.
 constexpr double offBoardWeighs = 20.0, wheelWeighs = 40.0, terminalWeighs = 12.0;
-constexpr double bodyWeighs = 1.0, alongWeighs = 3.0, lengthWeighs = 0.25, unusualWeighs = 0.01;
+constexpr double bodyWeighs = 1.0, alongWeighs = 3.0, nameWeighs = 3.0, sharpWeighs = 0.15,
+                 lengthWeighs = 0.25, unusualWeighs = 0.01;
 constexpr double terminalRoom_m = 0.018, wheelRoom_m = 0.02, lineRoom_m = 0.016;
 
 double inside(double distance_m, double room_m) {
@@ -25,11 +26,46 @@ bool isOwn(const Span& span, Point at, double within_m) {
            apart_m(span.ends[1].terminal_m, at) < within_m;
 }
 
+// How much more a line turns between two steps than on a circle of this radius; 0..2.
+double sharpness(Point before, Point step, double radius_m) {
+    const Point a = unit(before, {0.0, 0.0}), b = unit(step, {0.0, 0.0});
+    return std::max(0.0, norm(b - a) - norm(step) / radius_m);
+}
+
+// How much a step lies along a line instead of crossing it squarely; 0..1.
+double along(const std::vector<Point>& line, Point at, Point step) {
+    double most = 0.0;
+    const double step_m = norm(step);
+    for (std::size_t k = 1; k < line.size(); ++k) {
+        const Point a = line[k - 1], way = line[k] - a;
+        const double length_m = norm(way);
+        if (length_m <= 0.0 || step_m <= 0.0) continue;
+        const double share = std::min(std::max(dot(at - a, way) / (length_m * length_m), 0.0), 1.0);
+        const double near = inside(apart_m(at, a + share * way), lineRoom_m);
+        const double cosine = dot(step, way) / (step_m * length_m);
+        most = std::max(most, near * cosine * cosine);
+    }
+    return most;
+}
+
+// About where a part's name is written: over it, under a battery, at the left of a block.
+Box nameOf(const bench::Part& part) {
+    const Box body = boxOf(part);
+    const double middle_m = part.at_m.x_m;
+    if (part.kind == bench::PartKind::Block)
+        return {{body.min_m.x_m - 0.05, part.at_m.y_m - 0.012},
+                {body.min_m.x_m, part.at_m.y_m + 0.012}};
+    if (part.kind == bench::PartKind::Battery)
+        return {{middle_m - 0.02, body.max_m.y_m}, {middle_m + 0.02, body.max_m.y_m + 0.028}};
+    return {{middle_m - 0.025, body.min_m.y_m - 0.028}, {middle_m + 0.025, body.min_m.y_m}};
+}
+
 } // namespace
 
 Board::Board(const bench::Bench& bench) : size_m(bench.board_m) {
     for (const bench::Part& part : bench.parts) {
         bodies.push_back(boxOf(part));
+        names.push_back(nameOf(part));
         if (const auto wheel = wheelOf(part)) wheels.push_back(*wheel);
         const std::size_t count = bench::spec(part.kind).terminals.size();
         for (std::size_t i = 0; i < count; ++i)
@@ -37,9 +73,10 @@ Board::Board(const bench::Bench& bench) : size_m(bench.board_m) {
     }
 }
 
-void Board::add(const std::vector<Point>& points_m) {
+Board::Line Board::lineOf(const std::vector<Point>& points_m) {
     Line line;
-    if (points_m.empty()) return;
+    line.points_m = points_m;
+    if (points_m.empty()) return line;
     line.bounds = {points_m.front(), points_m.front()};
     for (const Point p : points_m) {
         line.bounds.min_m = {std::min(line.bounds.min_m.x_m, p.x_m - lineRoom_m),
@@ -47,15 +84,26 @@ void Board::add(const std::vector<Point>& points_m) {
         line.bounds.max_m = {std::max(line.bounds.max_m.x_m, p.x_m + lineRoom_m),
                              std::max(line.bounds.max_m.y_m, p.y_m + lineRoom_m)};
     }
-    line.points_m = points_m;
-    lines.push_back(std::move(line));
+    return line;
 }
 
-double Board::trouble(const Span& span, const Course& course) const {
+void Board::add(const std::vector<Point>& line) {
+    lines.push_back(lineOf(line));
+}
+
+void Board::change(std::size_t number, const std::vector<Point>& line) {
+    lines[number] = lineOf(line);
+}
+
+double Board::trouble(const Span& span, const Course& course, std::size_t number) const {
     double sum = lengthWeighs * course.length_m;
+    // The fitting is its first piece and its last.
+    Point before = course.ends[0].leaves;
     for (std::size_t i = 1; i < course.points_m.size(); ++i) {
         const Point at = course.points_m[i], step = at - course.points_m[i - 1];
         const double step_m = norm(step);
+        sum += sharpWeighs * sharpness(before, step, 2.0 * span.width_m);
+        before = step;
         if (!Box{{0.0, 0.0}, size_m}.holds(at)) sum += offBoardWeighs * step_m;
         for (const Wheel& wheel : wheels) {
             const double clear_m = apart_m(at, wheel.hub_m) - wheel.radius_m - 0.5 * span.width_m;
@@ -68,35 +116,24 @@ double Board::trouble(const Span& span, const Course& course) const {
         }
         for (const Box& body : bodies)
             if (body.holds(at)) sum += bodyWeighs * step_m;
-        for (const Line& line : lines) {
-            if (!line.bounds.holds(at)) continue;
-            double along = 0.0;
-            for (std::size_t k = 1; k < line.points_m.size(); ++k) {
-                const Point a = line.points_m[k - 1], way = line.points_m[k] - a;
-                const double length_m = norm(way);
-                if (length_m <= 0.0) continue;
-                const double share =
-                    std::min(std::max(dot(at - a, way) / (length_m * length_m), 0.0), 1.0);
-                const double near = inside(apart_m(at, a + share * way), lineRoom_m);
-                // Crossing squarely is no trouble, lying along it is.
-                const double cosine =
-                    step_m > 0.0 ? std::fabs(dot(step, way)) / (step_m * length_m) : 0.0;
-                along = std::max(along, near * cosine * cosine);
-            }
-            sum += alongWeighs * step_m * along;
-        }
+        for (const Box& name : names)
+            if (name.holds(at)) sum += nameWeighs * step_m;
+        for (std::size_t k = 0; k < lines.size(); ++k)
+            if (k != number && lines[k].bounds.holds(at))
+                sum += alongWeighs * step_m * along(lines[k].points_m, at, step);
     }
-    return sum;
+    return sum + sharpWeighs * sharpness(before, -1.0 * course.ends[1].leaves, 2.0 * span.width_m);
 }
 
-Course Board::clearest(const Span& span) const {
+Course Board::clearest(const Span& span, std::size_t number) const {
     Course best;
     double least = 0.0;
     for (const int side : {0, 1, -1})
-        for (const double slack : {1.0, 0.7, 0.4, 0.12}) {
+        for (const double slack : {1.0, 1.5, 0.7, 0.4, 0.15}) {
             Course course = layCourse(span, {side, slack});
-            const double weighed = trouble(span, course) +
-                                   unusualWeighs * ((side != 0 ? 1.0 : 0.0) + 2.0 * (1.0 - slack));
+            const double weighed =
+                trouble(span, course, number) +
+                unusualWeighs * ((side != 0 ? 1.0 : 0.0) + 2.0 * std::fabs(1.0 - slack));
             if (best.points_m.empty() || weighed < least) {
                 least = weighed;
                 best = std::move(course);

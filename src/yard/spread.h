@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // How to lay a cable among what is on the board already so that the loom stays readable: off the
-// terminals and bodies of other parts, clear of wheels, not along another cable.
+// terminals, bodies and names of other parts, clear of wheels, not along another cable.
 #pragma once
 
 #include "yard/course.h"
@@ -14,22 +14,27 @@ namespace loom::yard {
 class Board {
 public:
     explicit Board(const bench::Bench& bench);
+    // Lines are numbered from 0 in the order added.
     void add(const std::vector<bench::Point>& line);
+    void change(std::size_t number, const std::vector<bench::Point>& line);
 
-    // The most readable of the ways to lay a cable.
-    Course clearest(const Span& span) const;
+    // The most readable of the ways to lay a cable that is no line yet, or the one of this number.
+    static constexpr std::size_t none = static_cast<std::size_t>(-1);
+    Course clearest(const Span& span, std::size_t number = none) const;
 
 private:
-    double trouble(const Span& span, const Course& course) const;
+    double trouble(const Span& span, const Course& course, std::size_t number) const;
 
     struct Line {
-        Box bounds;
+        Box bounds; // with room about it
         std::vector<bench::Point> points_m;
     };
 
+    static Line lineOf(const std::vector<bench::Point>& points_m);
+
     bench::Point size_m;
     std::vector<bench::Point> terminals;
-    std::vector<Box> bodies;
+    std::vector<Box> bodies, names;
     std::vector<Wheel> wheels;
     std::vector<Line> lines;
 };

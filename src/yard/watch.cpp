@@ -91,6 +91,7 @@ void Watch::look(const std::vector<Rope>& ropes, const InHand& inHand) {
         const bool obstructed = rope != ropes.end() || part != parts.end();
         if (obstructed == axle.obstructed) continue;
         axle.obstructed = obstructed;
+        if (obstructed == motor->obstructed) continue; // undone: the bench says so already
         found.push_back(against(axle.motor,
                                 rope != ropes.end() ? rope->id : bench::CableId{},
                                 part != parts.end() ? part->id : bench::PartId{}));

@@ -115,14 +115,17 @@ void Yard::Inside::lay(const bench::Bench& bench, const std::vector<std::size_t>
     if (fresh.empty()) return;
     Board board(bench);
     for (const Rope& rope : ropes)
-        board.add(rope.strand.points_m);
-    for (const std::size_t i : fresh) {
-        const bench::Cable& cable = bench.cables[i];
-        const Span span = ropes[i].span;
-        ropes[i] = layRope(cable.id, span, board.clearest(span), cable.area_m2);
-        ropes[i].feel.board_m = bench.board_m;
-        board.add(ropes[i].strand.points_m);
-    }
+        board.add(rope.strand.points_m); // none yet of a fresh one
+    // The second time round each minds those laid after it as well.
+    const int rounds = fresh.size() > 1 ? 2 : 1;
+    for (int round = 0; round < rounds; ++round)
+        for (const std::size_t i : fresh) {
+            const bench::Cable& cable = bench.cables[i];
+            const Span span = ropes[i].span;
+            ropes[i] = layRope(cable.id, span, board.clearest(span, i), cable.area_m2);
+            ropes[i].feel.board_m = bench.board_m;
+            board.change(i, ropes[i].strand.points_m);
+        }
 }
 
 void Yard::Inside::takeUpTies(const bench::Bench& bench) {
