@@ -18,8 +18,8 @@ const valid = ajv.compile(json("lessons/exercise.schema.json"));
 const course = json("lessons/course.json").exercises;
 
 // A sound exercise with one thing changed.
-function changed(change) {
-    const exercise = json("lessons/01-headlamp.json");
+function changed(change, file = "01-headlamp.json") {
+    const exercise = json(`lessons/${file}`);
     change(exercise);
     return exercise;
 }
@@ -52,4 +52,22 @@ test("the schema refuses what the reader refuses by shape", () => {
     };
     for (const [what, change] of Object.entries(wrong))
         assert.ok(!valid(changed(change)), what);
+});
+
+test("the schema refuses a plan, a fault or a row that is none", () => {
+    const wrong = {
+        "a plan without cables": (e) => (e.plan.cables = []),
+        "a cable without a size": (e) => delete e.plan.cables[0].mm2,
+        "three ends": (e) => e.plan.cables[0].ends.push("bare"),
+        "an unknown member of the plan": (e) => (e.plan.colour = "red"),
+        "no faults": (e) => (e.faults = []),
+        "an unknown alteration": (e) => (e.faults[0].alterations[0].alter = "bent"),
+        "an end moved nowhere": (e) => delete e.faults[2].alterations[0].to,
+        "half a measurement": (e) => (e.checks[1].rows[1].mostMeasurements = 0.5),
+        "a slip in a row": (e) => (e.checks[3].rows[3].cabels = ["P-01"]),
+    };
+    for (const [what, change] of Object.entries(wrong))
+        assert.ok(!valid(changed(change, "05-pippin-faults.json")), what);
+    const step = (e) => (e.checks[9].rows[0].steps = ["polish"]);
+    assert.ok(!valid(changed(step, "04-pippin.json")), "an unknown step");
 });
