@@ -62,9 +62,9 @@ Of several cables with one label, P-14#2 is the second.
 A QUANTITY is NAME.WHAT, where NAME is a part's reference or a cable's label, or it is
 the voltage between two terminals: X1/1-X1/10, "K1/coil a-K1/coil b".
 A rocker has S1.contact.WHAT and S1.lamp.WHAT, a selector S2.forward.WHAT and
-S2.reverse.WHAT. `meter` is the number on the hand meter. Currents enter at the first terminal; a battery's is positive when it
-delivers. A cell stays empty while the thing is not on the bench or no path joins the
-terminals.
+S2.reverse.WHAT. `meter` is the number on the hand meter. Currents enter at the first
+terminal; a battery's is positive when it delivers. A cell stays empty while the thing
+is not on the bench or no path joins the terminals.
 )";
 
 constexpr const char* ending = R"(

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "bench/catalogue.h"
 #include "bench/file.h"
 #include "desk/desk.h"
 #include "desk/quantity.h"

@@ -174,7 +174,8 @@ TEST_CASE("a script makes an end, measures and cross-checks") {
     const auto outcome =
         scriptFrom("s",
                    "free P-02 2; screw X1 10 lower open; screw X1 10 upper open; "
-                   "strip P-06 1 9; finish P-06 1\n"
+                   "cut M1 lead 1 to K1 common mm2 6 sleeve black label N; free N 1\n"
+                   "strip N 1 9; twist N 1; press N 1 ring M6; join N 1 M1 lead 1; finish N 2\n"
                    "meter out 1 0.1; meter volts; probe red B1 plus; probe black end P-02 2\n"
                    "tie P-06 0.5; tie P-06 0.25 with P-02 0.5 at 0.3 0.4; untie 1; tug P-06 1\n"
                    "screw B1 plus to 0.5; screw B1 plus new; B1 strapped\n"
