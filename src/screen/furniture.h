@@ -5,6 +5,7 @@
 
 #include "screen/art/picture.h"
 #include "screen/bench_view.h"
+#include "screen/paper_ui.h"
 #include "screen/scroll.h"
 #include "screen/view.h"
 
@@ -26,6 +27,8 @@ struct FurnitureUi {
     float trayScroll = 0.0f, eventsScroll = 0.0f, paperScroll = 0.0f, helpScroll = 0.0f;
     Grip trayGrip, eventsGrip, paperGrip, helpGrip;
     float paperSlide = 0.0f;    // tablet: 0 away, 1 pulled in
+    PaperUi paper;              // leaves, plan, sheet
+    std::string planCable;      // label of the plan's chosen cable; empty: none
     std::string asking;         // what was pressed that clears the bench, until it is confirmed
     std::string leafShown;      // a change of exercise or leaf brings the paper to its top
     std::string lastSaid;      // feedback and hints, to show new ones
@@ -38,8 +41,17 @@ bool furnitureMoves(const FurnitureUi& ui);
 // Draw after the board, in this order; what lies over the board comes later: header, rail, tray,
 // card, events, paper, help.
 void drawHeader(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list, Intents& out);
-// The Job leaf: what to achieve, marks, feedback, hint, check, cautions.
-void drawPaper(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list, Intents& out);
+// The paper with its leaves: Job, Plan, Sheet, Power-up, All jobs.
+void drawPaper(const View& view,
+               Items& items,
+               FurnitureUi& ui,
+               BenchUi& bench,
+               ImDrawList* list,
+               Intents& out);
+// The layout while the paper is pulled wide: what is on the board's side makes room for it.
+Layout besidePaper(const Layout& layout, const FurnitureUi& ui);
+// The point lies on the paper, so that two fingers there are not for the board.
+bool onPaper(const View& view, const FurnitureUi& ui, ImVec2 at);
 // Under the board: the last happening or `notice` when there is one; opens the whole list.
 void drawEvents(
     const View& view, Items& items, FurnitureUi& ui, const std::string& notice, ImDrawList* list);

@@ -16,12 +16,18 @@ struct Leaf {
     const Pen& inner; // for what scrolls
     const Job& job;
     Intents& out;
+    BenchUi& bench;
     bool free = true; // nothing lies over the paper
+    Rect boardSeen{}; // of the board, what the paper leaves uncovered or would when put away
 };
 
 // Each fills the area under the tabs, scrolling what does not fit.
 void drawJobLeaf(const Leaf& leaf, const Rect& area);
 void drawCourseLeaf(const Leaf& leaf, const Rect& area);
+// These where the exercise has a plan.
+void drawPlanLeaf(const Leaf& leaf, const Rect& area);
+void drawSheetLeaf(const Leaf& leaf, const Rect& area);
+void drawPowerUpLeaf(const Leaf& leaf, const Rect& area);
 
 // Scrolls, clips and draws a column made with leaf.inner, the pen of what scrolls.
 void drawColumn(const Leaf& leaf, const Rect& area, const Stack& stack);

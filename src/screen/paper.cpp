@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The sheet at the left with its clip, title and leaves; on a tablet it is pulled in over the board.
 #include "screen/leaf.h"
+#include "screen/plan_bench.h"
 #include "screen/sentences.h"
 #include "screen/tones.h"
 #include "screen/widgets.h"
@@ -15,23 +16,57 @@ namespace {
 struct LeafTab {
     const char *name, *key;
     bool courses; // which leaf: coursesOpen while it is shown
+    PaperLeaf leaf;
+    bool wantsPlan, wide; // only where there is a plan; the paper is pulled wide for it
     void (*draw)(const Leaf& leaf, const Rect& area);
 };
 
 constexpr LeafTab leaves[] = {
-    {"leaf/job", "leaf/job", false, drawJobLeaf},
-    {"leaf/course", "leaf/course", true, drawCourseLeaf},
+    {"leaf/job", "leaf/job", false, PaperLeaf::Job, false, false, drawJobLeaf},
+    {"leaf/plan", "leaf/plan", false, PaperLeaf::Plan, true, true, drawPlanLeaf},
+    {"leaf/sheet", "leaf/sheet", false, PaperLeaf::Sheet, true, true, drawSheetLeaf},
+    {"leaf/power", "leaf/power", false, PaperLeaf::PowerUp, true, false, drawPowerUpLeaf},
+    {"leaf/course", "leaf/course", true, PaperLeaf::Job, false, false, drawCourseLeaf},
 };
 
 constexpr float inset = 18.0f;
+constexpr float tabletBeside = 56.0f; // left beside a wide leaf, to press and be back at the board
+constexpr float wideShare = 0.625f;   // of the window, while the paper is pulled wide
 
 std::string titleOf(const Job& job) {
     return job.exercise ? job.exercise->title : words("free/title");
 }
 
+bool isShown(const FurnitureUi& ui, const LeafTab& tab) {
+    return ui.coursesOpen ? tab.courses : !tab.courses && ui.paper.leaf == tab.leaf;
+}
+
+bool exists(const lesson::Session& session, const LeafTab& tab) {
+    if (tab.leaf == PaperLeaf::PowerUp) return procedureOn(session) != nullptr;
+    return !tab.wantsPlan || planOf(session) != nullptr;
+}
+
+void openLeaf(const View& view, FurnitureUi& ui, const LeafTab& tab) {
+    ui.coursesOpen = tab.courses;
+    if (!tab.courses) ui.paper.leaf = tab.leaf;
+    ui.paper.wide = tab.wide && view.layout.form == Form::Wide;
+    ui.asking.clear();
+}
+
+// A leaf asked for from elsewhere: the marker asks for the sheet.
+void openWanted(const View& view, FurnitureUi& ui) {
+    if (ui.wantLeaf.empty()) return;
+    for (const LeafTab& tab : leaves)
+        if (tab.name == "leaf/" + ui.wantLeaf && exists(*view.session, tab)) {
+            openLeaf(view, ui, tab);
+            ui.paperOut = view.layout.form != Form::Wide;
+        }
+    ui.wantLeaf.clear();
+}
+
 // The chosen leaf stands out as a raised tab with a stroke under its word.
 void drawTab(const Leaf& leaf, const LeafTab& tab, const Rect& rect) {
-    const bool chosen = leaf.ui.coursesOpen == tab.courses;
+    const bool chosen = isShown(leaf.ui, tab);
     const std::string label = words(tab.key);
     const Touch touch = row(leaf.pen, leaf.items, tab.name, label, Zone::Paper, rect, chosen);
     const Pen& pen = leaf.pen;
@@ -45,29 +80,52 @@ void drawTab(const Leaf& leaf, const LeafTab& tab, const Rect& rect) {
                           pen.px(3.0f));
     }
     pen.centred(face, rect.centre(), tone::ink, label);
-    if (touch.clicked) {
-        leaf.ui.coursesOpen = tab.courses;
-        leaf.ui.asking.clear();
-    }
+    if (touch.clicked) openLeaf(leaf.view, leaf.ui, tab);
 }
 
-// Title over the tabs; returns what is left for the leaf.
+float tabWidth(const Pen& pen, const LeafTab& tab) {
+    return std::max(pen.px(58.0f), pen.width(Face::Bold, words(tab.key)) + pen.px(26.0f));
+}
+
+// Tabs from a place on, in further rows where one does not take them; returns the lower edge.
+float drawTabs(const Leaf& leaf, ImVec2 from, float right) {
+    const Pen& pen = leaf.pen;
+    ImVec2 at = from;
+    for (const LeafTab& tab : leaves) {
+        if (!exists(*leaf.view.session, tab)) continue;
+        const float wide = tabWidth(pen, tab);
+        if (at.x > from.x && at.x + wide > right) at = {from.x, at.y + pen.px(46.0f)};
+        drawTab(leaf, tab, rectAt(at.x, at.y, wide, pen.px(44.0f)));
+        at.x += wide + pen.px(6.0f);
+    }
+    return at.y + pen.px(46.0f);
+}
+
+float tabsWidth(const Leaf& leaf) {
+    float sum = 0.0f;
+    for (const LeafTab& tab : leaves)
+        if (exists(*leaf.view.session, tab)) sum += tabWidth(leaf.pen, tab) + leaf.pen.px(6.0f);
+    return sum;
+}
+
+// Title over the tabs, or before them where there is room; returns what is left for the leaf.
 Rect drawHead(const Leaf& leaf, const Rect& sheet) {
     const Pen& pen = leaf.pen;
     const float x = sheet.min.x + pen.px(inset), width = sheet.width() - pen.px(2.0f * inset);
     float y = sheet.min.y + pen.px(28.0f);
     const float closing =
         leaf.view.layout.form == Form::Tablet ? pen.px(36.0f) : 0.0f; // room for the cross
-    y += pen.paragraph(Face::Title, {x, y}, width - closing, tone::ink, titleOf(leaf.job));
-    y += pen.px(8.0f);
-    float tabX = sheet.min.x + pen.px(12.0f);
-    for (const LeafTab& tab : leaves) {
-        const float wide =
-            std::max(pen.px(58.0f), pen.width(Face::Bold, words(tab.key)) + pen.px(26.0f));
-        drawTab(leaf, tab, rectAt(tabX, y, wide, pen.px(44.0f)));
-        tabX += wide + pen.px(6.0f);
+    const std::string title = titleOf(leaf.job);
+    const float titleWide = pen.width(Face::Title, title) + pen.px(16.0f);
+    const float right = sheet.max.x - pen.px(12.0f);
+    if (titleWide + tabsWidth(leaf) + closing <= width) {
+        y -= pen.px(6.0f);
+        pen.left(Face::Title, {x, y + pen.px(22.0f)}, tone::ink, title);
+        y = drawTabs(leaf, {x + titleWide, y}, right);
+    } else {
+        y += pen.paragraph(Face::Title, {x, y}, width - closing, tone::ink, title);
+        y = drawTabs(leaf, {sheet.min.x + pen.px(12.0f), y + pen.px(8.0f)}, right);
     }
-    y += pen.px(46.0f);
     pen.list->AddLine(
         {sheet.min.x + pen.px(12.0f), y}, {sheet.max.x - pen.px(12.0f), y}, tone::paperLine, 1.2f);
     return {{x, y + pen.px(2.0f)}, {sheet.max.x - pen.px(inset), sheet.max.y - pen.px(6.0f)}};
@@ -77,15 +135,73 @@ void drawSheet(const Leaf& leaf, const Rect& sheet) {
     drawPaperSheet(leaf.pen.list, sheet);
     if (leaf.view.layout.form == Form::Wide) drawClip(leaf.pen, {sheet.centre().x, sheet.min.y});
     const Rect rest = drawHead(leaf, sheet);
-    // A change of exercise or of leaf starts at the top.
-    const std::string shown = (leaf.ui.coursesOpen ? "course/" : "job/") +
-                              (leaf.job.exercise ? leaf.job.exercise->id : std::string());
-    if (leaf.ui.leafShown != shown) {
-        leaf.ui.leafShown = shown;
-        leaf.ui.paperScroll = 0.0f;
+    for (const LeafTab& tab : leaves) {
+        if (!isShown(leaf.ui, tab)) continue;
+        // A change of exercise or of leaf starts at the top.
+        const std::string shown =
+            std::string(tab.name) + "/" + (leaf.job.exercise ? leaf.job.exercise->id : "");
+        if (leaf.ui.leafShown != shown) {
+            leaf.ui.leafShown = shown;
+            leaf.ui.paperScroll = 0.0f;
+        }
+        return tab.draw(leaf, rest);
     }
-    for (const LeafTab& tab : leaves)
-        if (leaf.ui.coursesOpen == tab.courses) tab.draw(leaf, rest);
+}
+
+// At the right edge: pulls the paper wide over the board and pushes it back.
+void drawHandle(const Leaf& leaf, const Rect& sheet) {
+    if (!planOf(*leaf.view.session)) return;
+    const Pen& pen = leaf.pen;
+    PaperUi& ui = leaf.ui.paper;
+    const float y = sheet.centre().y;
+    const Rect target{{sheet.max.x - pen.px(14.0f), y - pen.px(44.0f)},
+                      {sheet.max.x + pen.px(30.0f), y + pen.px(44.0f)}};
+    const Touch touch = leaf.items.add(
+        "paper/handle", words(ui.wide ? "paper/narrow" : "paper/wide"), Zone::Paper, target);
+    const Rect tab{{sheet.max.x - pen.px(1.0f), y - pen.px(34.0f)},
+                   {sheet.max.x + pen.px(16.0f), y + pen.px(34.0f)}};
+    const ImU32 ground = touch.hot || touch.down ? tone::paperHot : tone::paper;
+    drawSoftShadow(pen.list, tab, pen.px(6.0f), pen.px(5.0f), 0.3f);
+    pen.list->AddRectFilled(tab.min, tab.max, ground, pen.px(8.0f), ImDrawFlags_RoundCornersRight);
+    pen.list->AddRect(
+        tab.min, tab.max, tone::paperLine, pen.px(8.0f), ImDrawFlags_RoundCornersRight, 1.0f);
+    drawChevron(
+        pen.list, tab.centre(), pen.px(5.0f), {ui.wide ? -1.0f : 1.0f, 0}, tone::ink, pen.px(2.2f));
+    if (touch.focused) drawFocusRing(pen.list, tab, pen.px(8.0f));
+    const float pulled = ImGui::GetIO().MousePos.x - ImGui::GetIO().MouseClickedPos[0].x;
+    if (touch.down && (ui.wide ? -pulled : pulled) > pen.px(40.0f)) {
+        ui.wide = !ui.wide;
+        leaf.items.letGo();
+    } else if (touch.clicked) {
+        ui.wide = !ui.wide;
+    }
+}
+
+float wideRight(const Layout& layout) {
+    const float window = layout.rail.max.x + 12.0f * layout.unit;
+    return layout.paper.min.x + wideShare * window;
+}
+
+void pullWide(const View& view, PaperUi& ui) {
+    const float goal = ui.wide ? 1.0f : 0.0f,
+                step = view.reducedMotion ? 1.0f : ImGui::GetIO().DeltaTime / 0.16f;
+    ui.pulled =
+        goal > ui.pulled ? std::min(goal, ui.pulled + step) : std::max(goal, ui.pulled - step);
+}
+
+// Wide screen: the sheet hangs at the left; pulled wide it takes every press upon it.
+void drawHanging(const Leaf& leaf) {
+    PaperUi& ui = leaf.ui.paper;
+    const Layout& layout = leaf.view.layout;
+    pullWide(leaf.view, ui);
+    Rect sheet = layout.paper;
+    const float eased = 1.0f - (1.0f - ui.pulled) * (1.0f - ui.pulled);
+    sheet.max.x += (wideRight(layout) - sheet.max.x) * eased;
+    // The clip stands over the sheet a little.
+    const Rect covered{{sheet.min.x, sheet.min.y - leaf.pen.px(24.0f)}, sheet.max};
+    if (ui.pulled > 0.0f) leaf.items.add("paper/sheet", titleOf(leaf.job), Zone::Paper, covered);
+    drawSheet(leaf, sheet);
+    drawHandle(leaf, sheet);
 }
 
 void pullIn(const Leaf& leaf) {
@@ -155,6 +271,13 @@ void drawStrip(const Leaf& leaf) {
     drawMainAction(leaf, action, "strip");
 }
 
+// The plan and the sheet want all the width there is on a tablet.
+bool wantsRoom(const FurnitureUi& ui) {
+    for (const LeafTab& tab : leaves)
+        if (isShown(ui, tab)) return tab.wide;
+    return false;
+}
+
 // Moves the pulled-in paper by this frame's share of its way.
 void slide(const View& view, FurnitureUi& ui) {
     const float goal = ui.paperOut ? 1.0f : 0.0f;
@@ -171,6 +294,7 @@ void drawPulledIn(const Leaf& leaf) {
     const ImVec2 window = ImGui::GetIO().DisplaySize;
     pen.list->AddRectFilled({0, 0}, window, art::fade(IM_COL32_BLACK, 0.3f * eased));
     Rect sheet = leaf.view.layout.paper;
+    if (wantsRoom(leaf.ui)) sheet.max.x = std::max(sheet.max.x, window.x - pen.px(tabletBeside));
     const float away = (1.0f - eased) * (sheet.width() + pen.px(20.0f));
     sheet.min.x -= away;
     sheet.max.x -= away;
@@ -231,21 +355,63 @@ void drawColumn(const Leaf& leaf, const Rect& area, const Stack& stack) {
     followFocus(window, Axis::Down, pen.px(8.0f), ui.paperScroll, ui.paperGrip);
 }
 
-void drawPaper(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list, Intents& out) {
+namespace {
+
+// What belongs to another exercise is forgotten; a leaf that is not there gives way to the job.
+void keepToExercise(const View& view, const Job& job, PaperUi& ui) {
+    const std::string id = job.exercise ? job.exercise->id : std::string();
+    if (ui.exercise != id) {
+        ui = {};
+        ui.exercise = id;
+    }
+    for (const LeafTab& tab : leaves)
+        if (!tab.courses && tab.leaf == ui.leaf && !exists(*view.session, tab)) {
+            ui.leaf = PaperLeaf::Job;
+            ui.wide = false;
+        }
+    if (view.layout.form != Form::Wide) ui.wide = false;
+}
+
+} // namespace
+
+Layout besidePaper(const Layout& layout, const FurnitureUi& ui) {
+    Layout out = layout;
+    if (layout.form != Form::Wide || !ui.paper.wide) return out;
+    const float left = wideRight(layout) + 24.0f * layout.unit;
+    out.board.min.x = out.events.min.x = out.tray.min.x = left;
+    return out;
+}
+
+bool onPaper(const View& view, const FurnitureUi& ui, ImVec2 at) {
+    if (view.layout.form == Form::Tablet) return ui.paperOut;
+    const Rect sheet = view.layout.paper;
+    return Rect{sheet.min, {ui.paper.wide ? wideRight(view.layout) : sheet.max.x, sheet.max.y}}
+        .contains(at);
+}
+
+void drawPaper(const View& view,
+               Items& items,
+               FurnitureUi& ui,
+               BenchUi& bench,
+               ImDrawList* list,
+               Intents& out) {
     const Pen pen(view, list);
     Window window;
     Pen inner = pen;
     inner.window = &window;
     const Job job = jobOf(*view.session);
-    const Leaf leaf{view, items, ui, pen, inner, job, out, !ui.helpOpen};
+    const Leaf leaf{view, items, ui, pen, inner, job, out, bench, !ui.helpOpen, view.layout.board};
     if (job.exercise && job.verdict) {
         int& best = ui.bestMarks[job.exercise->id];
         best = std::max(best, job.verdict->marks);
     }
+    keepToExercise(view, job, ui.paper);
+    openWanted(view, ui);
+    if (const lesson::Plan* plan = planOf(*view.session)) followBench(leaf, *plan);
     if (view.layout.form == Form::Wide) {
         ui.paperOut = false;
         ui.paperSlide = 0.0f;
-        return drawSheet(leaf, view.layout.paper);
+        return drawHanging(leaf);
     }
     drawStrip(leaf);
     drawLeafTab(leaf);
@@ -254,7 +420,8 @@ void drawPaper(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list
 }
 
 bool furnitureMoves(const FurnitureUi& ui) {
-    const bool sliding = ui.paperSlide != (ui.paperOut ? 1.0f : 0.0f);
+    const bool sliding = ui.paperSlide != (ui.paperOut ? 1.0f : 0.0f) ||
+                         ui.paper.pulled != (ui.paper.wide ? 1.0f : 0.0f);
     return sliding || ui.trayGrip.target_px >= 0.0f || ui.eventsGrip.target_px >= 0.0f ||
            ui.paperGrip.target_px >= 0.0f || ui.helpGrip.target_px >= 0.0f;
 }

@@ -46,6 +46,8 @@ void escapeKey(RoomUi& ui) {
         f.eventsOpen = false;
     else if (f.paperOut)
         f.paperOut = false;
+    else if (f.paper.wide)
+        f.paper.wide = false;
     else if (ui.bench.closeup.open)
         closeCloseup(ui.bench.closeup);
     else if (!std::holds_alternative<std::monostate>(ui.bench.chosen))
@@ -72,17 +74,21 @@ bool drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents
     escapeKey(ui);
     View still = view; // the learner can ask for stillness as the system can
     still.reducedMotion = view.reducedMotion || ui.furniture.motionPaused;
+    still.layout = besidePaper(view.layout, ui.furniture);
+    if (onPaper(view, ui.furniture, view.pinch.centre)) still.pinch = {};
     bool moves = drawBench(still, ui.items, ui.bench, pictures, list, out);
     moves = drawMeter(still, ui.items, ui.bench, pictures, list, out) || moves;
-    drawViewControls(view, ui.items, ui.furniture, ui.bench, list);
-    drawCard(view, ui.items, ui.bench, list, out);
+    drawViewControls(still, ui.items, ui.furniture, ui.bench, list);
+    drawCard(still, ui.items, ui.bench, list, out);
     drawTrace(view, ui.items, ui.trace, ui.furniture, list, out);
     drawHeader(view, ui.items, ui.furniture, list, out);
-    drawEvents(view, ui.items, ui.furniture, ui.bench.notice, list);
-    drawTray(view, ui.items, ui.furniture, ui.bench, pictures, list, out);
+    drawEvents(still, ui.items, ui.furniture, ui.bench.notice, list);
+    drawTray(still, ui.items, ui.furniture, ui.bench, pictures, list, out);
     drawRail(view, ui.items, ui.furniture, ui.bench, pictures, list, out);
-    const bool makes = drawCloseup(view, ui.items, ui.bench, pictures, list, out);
-    drawPaper(view, ui.items, ui.furniture, list, out);
+    const bool makes = drawCloseup(still, ui.items, ui.bench, pictures, list, out);
+    View paperView = view; // two fingers on it are for it
+    paperView.layout = still.layout;
+    drawPaper(paperView, ui.items, ui.furniture, ui.bench, list, out);
     if (ui.furniture.helpOpen) drawHelp(view, ui.items, ui.furniture, list);
     ui.items.end();
     return pictures.endFrame() || moves || makes || furnitureMoves(ui.furniture);

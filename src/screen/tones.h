@@ -26,6 +26,9 @@ constexpr ImU32 paperHot = art::rgb(0xf3ecda), paperDown = art::rgb(0xe9dfc6);
 constexpr ImU32 doneHot = art::rgb(0x23794f), doneDown = art::rgb(0x15573a);
 constexpr ImU32 donePale = art::rgb(0xe8f2ea);
 constexpr ImU32 markLine = art::rgb(0x7c765f);
+constexpr ImU32 planPart = art::rgb(0xf4ede0), frameLine = art::rgb(0xb5a888),
+                label = art::rgb(0xfffdf7);
+constexpr ImU32 marker = art::rgb(0xdfe35c); // the second person's felt pen
 constexpr ImU32 clip = art::rgb(0x1d2526), clipShine = art::rgb(0x39464a);
 
 struct Pair {
@@ -63,6 +66,10 @@ constexpr Pair written[] = {
     {"link", link, eventPaper},
     {"leaf", ink, leaf},
     {"paper button, hot", ink, paperHot},
+    {"part on the plan", ink, planPart},
+    {"part on the plan, soft", inkSoft, planPart},
+    {"label on the plan", ink, label},
+    {"way of the block", ink, paperWarm},
     {"too small", onRoom, room},
 };
 

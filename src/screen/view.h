@@ -78,8 +78,12 @@ struct HandOver {
     bool asLink = false;
 }; // the attempt, to somebody else
 
+struct Print {
+    std::string which; // pages of lesson/paper.h: "plan", "sheet", "parts", "labels"
+};
+
 using Intent =
-    std::variant<Do, Begin, SaveBench, OpenBench, HandOver, SaveText, Watch, Unwatch>;
+    std::variant<Do, Begin, SaveBench, OpenBench, HandOver, SaveText, Watch, Unwatch, Print>;
 using Intents = std::vector<Intent>;
 
 } // namespace loom::screen

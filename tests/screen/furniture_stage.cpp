@@ -183,6 +183,12 @@ std::string Stage::labelOf(const std::string& item) const {
     return found ? found->label : std::string();
 }
 
+void Stage::takeCourse(std::vector<lesson::Exercise> course) {
+    const bench::Bench free = sitting->attempt().bench();
+    sitting = std::make_unique<lesson::Session>(std::move(course), free);
+    view.session = sitting.get();
+}
+
 void Stage::begin(const std::string& exercise) {
     sitting->begin(exercise);
     frames(2);

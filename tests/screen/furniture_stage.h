@@ -8,6 +8,7 @@
 
 #include <memory>
 #include <string>
+#include <vector>
 
 namespace loom::test {
 
@@ -34,6 +35,7 @@ public:
     screen::Rect rectOf(const std::string& item) const; // an empty one when there is none
     std::string labelOf(const std::string& item) const;
 
+    void takeCourse(std::vector<lesson::Exercise> course); // in place of the built-in one
     void begin(const std::string& exercise);
     void open(const bench::Bench& bench); // as from a file
     bool ask(const attempt::Command& command); // whether it was done
