@@ -22,6 +22,8 @@ TEST_CASE("a cable laid over the wheel obstructs the axle, and frees it when it 
     CHECK(found[0].kind == Finding::Kind::AxleObstructed);
     CHECK(found[0].part == motor);
     CHECK(found[0].byCable == id);
+    rig.part("M1").obstructed = true; // as the caller records it
+    yard.follow(rig.bench);
     yard.settle();
     CHECK(yard.takeFindings().empty()); // told once
     test::drag(yard, rig, id, 1, {0.4, 0.6}, 20);
@@ -49,6 +51,7 @@ TEST_CASE("what the hand carries over the wheel does not obstruct it until it is
     CHECK(found[0].kind == Finding::Kind::AxleObstructed);
     CHECK(found[0].part == motor);
     CHECK(found[0].byPart == horn);
+    rig.part("M1").obstructed = true;
     rig.part("P1").at_m = {0.3, 0.6};
     yard.follow(rig.bench);
     yard.settle();
@@ -65,6 +68,22 @@ TEST_CASE("an axle that the bench already has obstructed is not told again") {
     yard::Yard yard(rig.bench);
     yard.settle();
     CHECK(yard.takeFindings().empty());
+}
+
+TEST_CASE("an obstruction that was undone on the bench is not insisted on") {
+    Rig rig;
+    rig.lay(PartKind::Motor, "M1", 0.5, 0.35);
+    const bench::PartId horn = rig.lay(PartKind::Horn, "P1", 0.62, 0.35);
+    yard::Yard yard(rig.bench);
+    yard.settle();
+    CHECK(yard.takeFindings().size() == 1);
+    yard.follow(rig.bench); // the bench still says that the axle is free
+    yard.settle();
+    CHECK(yard.takeFindings().empty());
+    rig.part("P1").at_m = {0.3, 0.6};
+    yard.follow(rig.bench, {horn, {}});
+    yard.settle();
+    CHECK(yard.takeFindings().empty()); // free again, as the bench has it
 }
 
 TEST_CASE("the wheel turns with the motor") {
