@@ -35,23 +35,23 @@ void writeNeighbour(
     wiring.netlist.elements.push_back({key, strand});
 }
 
-// How many other cables are tied along this one.
-unsigned bundledWith(const Bench& bench, CableId cable) {
-    std::vector<std::uint32_t> others;
+// The other cables that lie along this one, by number.
+std::vector<CableId> tiedAlong(const Bench& bench, CableId cable) {
+    std::vector<CableId> others;
     for (const Tie& tie : bench.ties) {
         if (!tie.other) continue;
-        if (tie.cable == cable) others.push_back(tie.other.number);
-        if (tie.other == cable) others.push_back(tie.cable.number);
+        if (tie.cable == cable) others.push_back(tie.other);
+        if (tie.other == cable) others.push_back(tie.cable);
     }
     std::sort(others.begin(), others.end());
-    unsigned bundled = 0;
+    std::vector<CableId> along;
     for (std::size_t i = 0; i < others.size();) {
         const auto next = std::upper_bound(others.begin(), others.end(), others[i]);
         const auto count = static_cast<std::size_t>(next - others.begin()) - i;
-        if (count >= tiesOfBundle) ++bundled;
+        if (count >= tiesOfBundle) along.push_back(others[i]);
         i += count;
     }
-    return bundled;
+    return along;
 }
 
 void writeCable(const Bench& bench, const Cable& cable, Wiring& wiring) {
@@ -72,7 +72,10 @@ void writeCable(const Bench& bench, const Cable& cable, Wiring& wiring) {
     element.area_m2 = cable.area_m2;
     element.endA = {states[0].resistance_ohm, states[0].loose};
     element.endB = {states[1].resistance_ohm, states[1].loose};
-    element.bundled = bundledWith(bench, cable.id);
+    const std::vector<CableId> along = tiedAlong(bench, cable.id);
+    element.bundled = static_cast<unsigned>(along.size());
+    if (!along.empty())
+        element.neighbour = cableKey(along.front()); // whose copper a fire lays bare
     element.parted = cable.condition == CableCondition::Parted;
     wiring.netlist.elements.push_back({cableKey(cable.id), element});
     for (int e = 0; e < 2; ++e)

@@ -81,6 +81,7 @@ TEST_CASE("cables tied together at two places lie along one another") {
     CHECK(bundled() == 0); // they only cross
     bench = done(bench, TieCable{second, 0.6, first, 0.6, {0.6, 0.5}});
     CHECK(bundled() == 1);
+    CHECK(cableElement(bench, wire(bench)).neighbour == cableKey(second));
     bench = done(bench, CutTie{bench.ties[0].id});
     CHECK(bundled() == 0);
 }
