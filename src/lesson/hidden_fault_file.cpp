@@ -31,6 +31,7 @@ public:
                                                        "flat"};
         switch (wordIndex(place.member("alter"), words)) {
         case 0:
+            only(place, {"alter", "part"});
             return FuseOpen{partFor(place, {PartKind::BladeHolder, PartKind::StripFuse})};
         case 1:
             only(place, {"alter", "cable"});
@@ -40,8 +41,10 @@ public:
         case 3:
             return unmade(place);
         case 4:
+            only(place, {"alter", "part"});
             return ContactWelded{partFor(place, {PartKind::Relay})};
         case 5:
+            only(place, {"alter", "part"});
             return TurnedRound{partFor(place, {PartKind::Diode, PartKind::Motor})};
         default:
             return flat(place);
@@ -55,7 +58,6 @@ private:
 
     // The reference of a part that lies on the bench at the start and is of one of these kinds.
     std::string partFor(const JsonPlace& place, const std::vector<PartKind>& kinds) const {
-        only(place, {"alter", "part", "charge"});
         const JsonPlace named = place.member("part");
         const std::string ref = named.text();
         const bench::Part* part = bench::findPart(start, ref);
@@ -116,6 +118,7 @@ private:
     }
 
     Flat flat(const JsonPlace& place) const {
+        only(place, {"alter", "part", "charge"});
         return {partFor(place, {PartKind::Battery}), place.member("charge").number(0.0, 1.0)};
     }
 };

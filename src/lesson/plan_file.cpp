@@ -60,9 +60,12 @@ private:
         part.at_m = point(place.member("at"), greatestFrame_m);
         if (place.has("turns"))
             part.quarterTurns = static_cast<int>(place.member("turns").whole(0, 3));
-        if (place.has("rating")) part.rating = place.member("rating").number(0.0, 1e9);
-        if (place.ok())
-            place.refuse(bench::whyNotRating(place.pointer() + "/rating", part.kind, part.rating));
+        if (place.has("rating")) {
+            const JsonPlace rating = place.member("rating");
+            part.rating = rating.number(0.0, 1e9);
+            if (place.ok())
+                rating.refuse(bench::whyNotRating(rating.pointer(), part.kind, part.rating));
+        }
         plan.parts.push_back(std::move(part));
     }
 
@@ -74,9 +77,9 @@ private:
         cable.to = spot(place.member("to"));
         const JsonPlace length = place.member("length"), mm2 = place.member("mm2");
         cable.length_m = length.number(-1e9, 1e9);
-        if (place.ok()) place.refuse(bench::whyNotLength(length.pointer(), cable.length_m));
+        if (place.ok()) length.refuse(bench::whyNotLength(length.pointer(), cable.length_m));
         cable.area_m2 = bench::area_m2FromMm2(mm2.number(-1e9, 1e9));
-        if (place.ok()) place.refuse(bench::whyNotArea(mm2.pointer(), cable.area_m2));
+        if (place.ok()) mm2.refuse(bench::whyNotArea(mm2.pointer(), cable.area_m2));
         cable.sleeve = sleeve(place.member("sleeve"));
         ends(place.member("ends"), cable);
         if (place.has("note")) cable.note = sentence(place.member("note"));

@@ -134,14 +134,12 @@ void Procedure::look(const Bench& bench, std::int64_t slice, const attempt::Comm
     const bool buildsUp = begins(Step::Batteries) || begins(Step::SeriesLink) ||
                           begins(Step::KeyOn) || now.batteryEnds > was.batteryEnds;
     if (isDone(Step::Run) && buildsUp) startOver(now);
-    if (begins(Step::KeyOn)) {
-        clear(Step::RockerOn);
-        clearFrom(Step::LampSeen);
-    }
+    if (begins(Step::KeyOn)) clearFrom(Step::LampSeen);
     if (!isDone(Step::Run)) {
         followIsolator(now, slice);
         followStates(now, slice);
     }
+    if (begins(Step::KeyOn) && was.so[indexOf(Step::RockerOn)]) rockerWasOn(slice);
     if (command) follow(*command, bench, slice);
     if (isDone(Step::Run)) followPuttingAway(now, slice);
     was = now;
@@ -203,7 +201,7 @@ Procedure::Standing Procedure::standingOn(const Bench& bench) const {
             continue;
         }
         for (std::size_t end = 0; end < 2; ++end) {
-            if (!on[end]) continue;
+            if (!on[end] || !cable.ends[1 - end].at) continue; // half a link, or a cable half off
             ++now.batteryEnds;
             (cable.ends[end].at->terminal == plusTerminal ? plus : minus) = true;
         }
@@ -228,6 +226,12 @@ void Procedure::startOver(const Standing& now) {
     clearFrom(Step::LampSeen);
     for (const Step step : states)
         if (!now.so[indexOf(step)]) clear(step);
+}
+
+// The key turned with the rocker on: live at once.
+void Procedure::rockerWasOn(std::int64_t slice) {
+    if (StepSeen* rocker = find(Step::RockerOn))
+        *rocker = {Step::RockerOn, true, true, Step::KeyOn, slice};
 }
 
 void Procedure::followIsolator(const Standing& now, std::int64_t slice) {

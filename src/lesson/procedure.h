@@ -37,6 +37,7 @@ struct StepSeen {
 //   AxleClear    a state: nothing lies against it
 //   CrossCheck   the sheet handed in and every cable of the plan marked
 //   KeyOn        every isolator on; LampSeen, Call and Run then begin anew
+//   RockerOn     after the key; early when the key is turned with the rocker on
 //   LampSeen     the rocker looked at while its lamp is on both poles of the supply
 //   Call         may be repeated; the last one counts
 //   Run          a button held that puts a coil or a motor on the supply; early stays early until
@@ -80,6 +81,7 @@ private:
 
     Standing standingOn(const bench::Bench& bench) const;
     void startOver(const Standing& now);
+    void rockerWasOn(std::int64_t slice);
     void followStates(const Standing& now, std::int64_t slice);
     void followIsolator(const Standing& now, std::int64_t slice);
     void followPuttingAway(const Standing& now, std::int64_t slice);

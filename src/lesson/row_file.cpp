@@ -215,6 +215,8 @@ InOrder RowReader::inOrder(const JsonPlace& place) const {
     if (place.has("steps"))
         for (const JsonPlace& item : place.member("steps").items(stepCount))
             inOrder.steps.push_back(oneOf<Step>(item, stepWords));
+    if (place.ok() && place.has("steps") && inOrder.steps.empty())
+        place.member("steps").refuse(Why::Missing, "a step at least", "none");
     if (place.has("least"))
         inOrder.least = static_cast<int>(place.member("least").whole(1, stepCount));
     return inOrder;

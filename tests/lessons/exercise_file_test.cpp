@@ -17,15 +17,17 @@ using nlohmann::json;
 
 const char* const path = "lessons/01-headlamp.json";
 
+const char* const withFaults = "lessons/05-pippin-faults.json";
+
 // A sound exercise with one thing changed: `value` put at `pointer`, or the member taken out.
-std::string changed(const char* pointer, const json& value) {
-    json file = jsonOf(path);
+std::string changed(const char* pointer, const json& value, const char* of = path) {
+    json file = jsonOf(of);
     file[json::json_pointer(pointer)] = value;
     return file.dump();
 }
 
-std::string without(const char* owner, const char* member) {
-    json file = jsonOf(path);
+std::string without(const char* owner, const char* member, const char* of = path) {
+    json file = jsonOf(of);
     file[json::json_pointer(owner)].erase(member);
     return file.dump();
 }
@@ -141,6 +143,82 @@ TEST_CASE("a check cannot ask for hours of simulated time") {
     checkRefused(changed("/checks/0/rows/3/for_s", -1), Why::OutOfRange, "/checks/0/rows/3/for_s");
     checkRefused(
         changed("/checks/2/rows/4/fault_ohm", {1, 2, 3, 4, 5, 6}), Why::TooMany, "/checks/2/rows");
+}
+
+void checkFaultsRefused(const char* pointer, const json& value, Why why, const char* place) {
+    checkRefused(changed(pointer, value, withFaults), why, place);
+}
+
+TEST_CASE("a plan that cannot be is refused") {
+    const char* const to = "/plan/cables/0/to";
+    checkRefused(without("/plan", "frame", withFaults), Why::Missing, "/plan/frame");
+    checkFaultsRefused("/plan/colour", 1, Why::UnknownWord, "/plan");
+    checkFaultsRefused("/plan/frame/width", 0, Why::OutOfRange, "/plan/frame/width");
+    checkFaultsRefused("/plan/parts/0/kind", "relay", Why::WrongType, "/plan/parts/0/ref");
+    checkFaultsRefused("/plan/parts/0/kind", "robot", Why::UnknownWord, "/plan/parts/0/kind");
+    checkFaultsRefused("/plan/parts/0/ref", "B9", Why::UnknownPart, "/plan/parts/0/ref");
+    checkFaultsRefused("/plan/parts/1/ref", "B1", Why::Duplicate, "/plan/parts/1/ref");
+    checkFaultsRefused("/plan/parts/0/at", {1}, Why::OutOfRange, "/plan/parts/0/at");
+    checkFaultsRefused("/plan/parts/0/turns", 4, Why::OutOfRange, "/plan/parts/0/turns");
+    checkFaultsRefused("/plan/parts/0/rating", 50, Why::OutOfRange, "/plan/parts/0/rating");
+    checkFaultsRefused("/plan/cables", json::array(), Why::Missing, "/plan/cables");
+    checkFaultsRefused("/plan/cables/0/label", "", Why::OutOfRange, "/plan/cables/0/label");
+    checkFaultsRefused(to, "B2 middle", Why::UnknownTerminal, to);
+    checkFaultsRefused(to, "D1 anode", Why::UnknownPart, to);
+    checkFaultsRefused("/plan/cables/0/length", 0, Why::OutOfRange, "/plan/cables/0/length");
+    checkFaultsRefused("/plan/cables/0/mm2", 100, Why::OutOfRange, "/plan/cables/0/mm2");
+    checkFaultsRefused("/plan/cables/0/sleeve", "pink", Why::UnknownWord, "/plan/cables/0/sleeve");
+    checkFaultsRefused("/plan/cables/0/ends/1", "spade", Why::WrongEnd, "/plan/cables/0/ends/1");
+    checkFaultsRefused("/plan/cables/0/ends", {"bare"}, Why::OutOfRange, "/plan/cables/0/ends");
+    checkFaultsRefused("/plan/cables/0/note", "", Why::OutOfRange, "/plan/cables/0/note");
+}
+
+TEST_CASE("a fault that cannot be put in is refused") {
+    const std::string first = "/faults/0/alterations/0", moved = "/faults/2/alterations/0",
+                      unmade = "/faults/3/alterations/0", flat = "/faults/9/alterations/0";
+    const auto refused = [](const std::string& place, const json& value, Why why) {
+        checkFaultsRefused(place.c_str(), value, why, place.c_str());
+    };
+    refused("/faults", json::array(), Why::Missing);
+    refused("/faults/1/id", "f2-open", Why::Duplicate);
+    refused("/faults/0/title", "", Why::OutOfRange);
+    refused("/faults/0/alterations", json::array(), Why::Missing);
+    refused(first + "/alter", "bent", Why::UnknownWord);
+    refused(first + "/part", "F9", Why::UnknownPart);
+    refused(first + "/part", "K1", Why::WrongType);
+    checkFaultsRefused((first + "/charge").c_str(), 1, Why::UnknownWord, first.c_str());
+    refused(moved + "/cable", "P-99", Why::UnknownCable);
+    refused(moved + "/at", "X1 9 lower", Why::UnknownTerminal);
+    refused(moved + "/to", "X1 11 lower", Why::UnknownTerminal);
+    // A bare end does not go on a stud.
+    checkFaultsRefused(
+        (moved + "/to").c_str(), "K1 common", Why::OutOfRange, "/faults/2/alterations");
+    refused(unmade + "/pushed_mm", 31, Why::OutOfRange);
+    refused(unmade + "/twisted", 1, Why::WrongType);
+    refused(flat + "/charge", 2, Why::OutOfRange);
+}
+
+TEST_CASE("a row about plan, sheet, order or faults speaks of what there is") {
+    const json follows = {{"look", "follows plan"}, {"say", "Not yet: {found}."}};
+    const json found = {{"look", "found"}, {"say", "Not yet: {found}."}};
+    const json checked = {{"look", "cross-checked"}, {"say", "Not yet: {found}."}};
+    checkRefused(changed("/checks/0/rows/0", follows), Why::Missing, "/checks/0/rows/0");
+    checkRefused(changed("/checks/0/rows/0", found), Why::Missing, "/checks/0/rows/0");
+    checkRefused(changed("/checks/0/rows/0", checked), Why::Missing, "/checks/0/rows/0");
+    json row = {{"look", "in order"}, {"say", "Not yet."}, {"steps", {"run", "fly"}}};
+    checkRefused(changed("/checks/0/rows/0", row), Why::UnknownWord, "/checks/0/rows/0/steps/1");
+    row["steps"] = json::array();
+    checkRefused(changed("/checks/0/rows/0", row), Why::Missing, "/checks/0/rows/0/steps");
+    row = {{"look", "in order"}, {"say", "Not yet."}, {"least", 15}};
+    checkRefused(changed("/checks/0/rows/0", row), Why::OutOfRange, "/checks/0/rows/0/least");
+    row = {{"look", "well made"}, {"say", "Not yet."}, {"cables", {"P-99"}}};
+    checkRefused(changed("/checks/0/rows/0", row), Why::UnknownCable, "/checks/0/rows/0/cables/0");
+    row = {{"look", "sound"}, {"say", "Not yet."}, {"leastCharge", 2}};
+    checkRefused(changed("/checks/0/rows/0", row), Why::OutOfRange, "/checks/0/rows/0/leastCharge");
+    checkFaultsRefused("/checks/1/rows/1/mostMeasurements",
+                       0,
+                       Why::OutOfRange,
+                       "/checks/1/rows/1/mostMeasurements");
 }
 
 TEST_CASE("a course file that is not one is refused") {
