@@ -27,10 +27,11 @@ Axis withStep(double low, double high, double step) {
 
 } // namespace
 
-Axis roundAxis(double low, double high, int mostSteps) {
+Axis roundAxis(double low, double high, int mostSteps, double leastSpan) {
     if (!(std::fabs(low) < greatest && std::fabs(high) < greatest)) return {};
     if (low > high) std::swap(low, high);
-    const double room = std::max(1e-3, 0.02 * std::max(std::fabs(low), std::fabs(high)));
+    const double room =
+        std::max(leastSpan, 1e-6 * std::max(1.0, std::max(std::fabs(low), std::fabs(high))));
     if (high - low < room) {
         const double middle = 0.5 * (low + high);
         low = middle - 0.5 * room;

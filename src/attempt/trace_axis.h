@@ -17,10 +17,10 @@ struct Axis {
     double share(double value) const { return (value - low) / (high - low); } // 0 low .. 1 high
 };
 
-// The step is the least of 1, 2, 5 times a power of ten that gets by with mostSteps (>= 2) steps; a
-// flat or unusable range gets some room about it. Source of the idea: P. S. Heckbert, "Nice Numbers
+// The step is the least of 1, 2, 5 times a power of ten that gets by with mostSteps (>= 2) steps. What
+// spans less than leastSpan gets room about it, so that next to nothing is not blown up. Source of the idea: P. S. Heckbert, "Nice Numbers
 // for Graph Labels", Graphics Gems (1990), from memory.
-Axis roundAxis(double low, double high, int mostSteps);
+Axis roundAxis(double low, double high, int mostSteps, double leastSpan = 1e-3);
 // As fine as the step asks for: "0.25", "-20", U+2212 for minus when `proper`.
 std::string tickText(const Axis& axis, int i, bool proper);
 

@@ -15,6 +15,7 @@ struct TraceLabel {
     std::string name;                  // "Current in P-06"
     std::string unit;                  // as shown: "A", "°C"
     double offset = 0.0, factor = 1.0; // shown = (SI + offset) * factor
+    double leastSpan = 1e-3;           // of its scale, in the unit shown
 
     double shown(double si) const { return (si + offset) * factor; }
 };

@@ -76,7 +76,7 @@ Axis scaleOf(const std::vector<TracePoint>& points, const TraceLabel& label) {
         low = std::min(low, label.shown(point.least));
         high = std::max(high, label.shown(point.greatest));
     }
-    return roundAxis(low, high, 5);
+    return roundAxis(low, high, 5, label.leastSpan);
 }
 
 void Drawing::curve(const std::vector<TracePoint>& points,

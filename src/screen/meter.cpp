@@ -161,9 +161,10 @@ void writeDisplay(const Desk& d, const MeterFace& face) {
     const Pen& pen = d.pen;
     const ImVec2 left = d.at(m::displayLeft + 10.0f, m::displayTop + 17.0f);
     if (!face.unit.empty()) pen.left(Face::Title, left, tone::ink, face.unit);
+    const bool button = d.reading.kind == Measured::Kind::FuseOpen; // takes the lower half
     if (!face.word.empty())
-        pen.right(Face::Large,
-                  d.at(m::displayRight - 12.0f, m::displayTop + 30.0f),
+        pen.right(button ? Face::Title : Face::Large,
+                  d.at(m::displayRight - 12.0f, m::displayTop + (button ? 16.0f : 30.0f)),
                   tone::ink,
                   face.word);
     if (!face.line.empty())
@@ -199,13 +200,17 @@ void drawRanges(const Desk& d) {
         std::string said = words(rangeSaid[i]);
         if (chosen) said = words("spoken/chosen", {said});
         const Touch touch = d.items.add(rangeItems[i], said, Zone::Board, rect);
-        const Rect mark = shrunk(rect, d.pen.px(4.0f));
+        const std::string symbol = rangeSymbol(ranges[i]);
+        const float half =
+            std::max(d.pen.px(18.0f), 0.5f * d.pen.width(Face::Bold, symbol) + d.pen.px(7.0f));
+        const Rect mark{{centre.x - half, centre.y - d.pen.px(18.0f)},
+                        {centre.x + half, centre.y + d.pen.px(18.0f)}};
         if (chosen)
             d.pen.list->AddRectFilled(mark.min, mark.max, tone::ink, d.pen.px(8.0f));
         else if (touch.hot || touch.down)
             d.pen.list->AddRectFilled(
                 mark.min, mark.max, art::rgb(0xffffff, touch.down ? 110u : 70u), d.pen.px(8.0f));
-        d.pen.centred(Face::Bold, centre, chosen ? tone::paper : tone::ink, rangeSymbol(ranges[i]));
+        d.pen.centred(Face::Bold, centre, chosen ? tone::paper : tone::ink, symbol);
         if (touch.focused) drawFocusRing(d.pen.list, mark, d.pen.px(8.0f));
         if (touch.clicked && !chosen) d.ask(bench::SetMeter{ranges[i]});
     }
@@ -356,14 +361,15 @@ void drawTarget(const Desk& d, art::PictureStore& pictures) {
     art::drawTakesRing(d.pen.list, near->at_px, radius, turn);
     const std::string place = probePlace(d.bench, near->tip);
     const std::string which = words(held == 0 ? "meter/red-here" : "meter/black-here");
-    const Rect& board = d.view.layout.board;
-    art::drawTag(d.pen.list,
-                 pictures,
-                 fontSet(d.view),
-                 {board.min, board.max},
-                 near->at_px,
-                 place.c_str(),
-                 which.c_str());
+    // The tag keeps off the display, which is what one looks at now.
+    art::Box room{d.view.layout.board.min, d.view.layout.board.max};
+    const float bodyRight = d.topLeft.x + d.pen.px(art::meter::width);
+    if (near->at_px.x < d.topLeft.x)
+        room.max.x = d.topLeft.x;
+    else if (near->at_px.x > bodyRight)
+        room.min.x = bodyRight;
+    art::drawTag(
+        d.pen.list, pictures, fontSet(d.view), room, near->at_px, place.c_str(), which.c_str());
 }
 
 bool drawBody(Desk& d) {

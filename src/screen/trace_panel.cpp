@@ -48,8 +48,7 @@ void keepInTime(const Panel& p) {
     TraceUi& ui = p.ui;
     ui.span_s = std::clamp(ui.span_s, leastTraceSpan_s, mostTraceSpan_s);
     if (!ui.paused) ui.end_s = now_s(p);
-    const double latest = now_s(p) + 0.5 * ui.span_s;
-    ui.end_s = std::clamp(ui.end_s, std::min(latest, first_s(p) + 0.5 * ui.span_s), latest);
+    ui.end_s = std::clamp(ui.end_s, first_s(p), now_s(p) + 0.5 * ui.span_s);
 }
 
 Rect placed(const View& view, const TraceUi& ui, std::size_t fields) {
@@ -58,7 +57,8 @@ Rect placed(const View& view, const TraceUi& ui, std::size_t fields) {
     const float wide = std::min(panelWidth * u, inner.width());
     const float more = perField * static_cast<float>(fields > 1 ? fields - 1 : 0);
     const float high = std::min((leastHeight + more) * u, inner.height());
-    ImVec2 at{inner.max.x - wide, inner.max.y - high};
+    // Above the corner with closer, further and whole, where there is room.
+    ImVec2 at{inner.max.x - wide, inner.max.y - high - 54.0f * u};
     if (ui.place)
         at = {view.layout.board.min.x + ui.place->x * u, view.layout.board.min.y + ui.place->y * u};
     at.x = std::max(inner.min.x, std::min(at.x, inner.max.x - wide));
@@ -112,8 +112,9 @@ void drawHead(const Panel& p, const attempt::Happening* told) {
                     {p.at.max.x - pen.px(28.0f), p.at.min.y + pen.px(26.0f)}))
         p.furniture.traceOpen = false;
     if (!told) return;
-    const std::string said = timeOf(told->time_s) + "  " + sentence(*told);
     const float room = p.at.width() - pen.px(2.0f * pad + 8.0f);
+    std::string said = timeOf(told->time_s) + "  " + sentence(*told);
+    if (pen.width(Face::Body, said) > room) said = sentence(*told);
     pen.left(Face::Body,
              {left, p.at.min.y + pen.px(56.0f)},
              isDamage(told->kind) ? tone::fault : tone::ink,
@@ -305,12 +306,6 @@ void drawContent(const Panel& p) {
     drawTools(p);
 }
 
-bool asksToWatch(const Intents& out) {
-    return std::any_of(out.begin(), out.end(), [](const Intent& intent) {
-        return std::holds_alternative<Watch>(intent);
-    });
-}
-
 } // namespace
 
 void drawTrace(const View& view,
@@ -319,7 +314,9 @@ void drawTrace(const View& view,
                FurnitureUi& furniture,
                ImDrawList* list,
                Intents& out) {
-    if (asksToWatch(out)) furniture.traceOpen = true;
+    const std::size_t watched = view.session->trace().size();
+    if (watched > ui.watched) furniture.traceOpen = true; // asked for on a card
+    ui.watched = watched;
     if (!furniture.traceOpen) {
         ui.moving = ui.panning = false;
         return;

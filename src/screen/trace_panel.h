@@ -22,12 +22,13 @@ struct TraceUi {
     bool moving = false, panning = false;
     ImVec2 grabbed{0, 0};
     double grabbed_s = 0.0;
+    std::size_t watched = 0; // quantities at the last frame
 };
 
 // The panel's shortest and longest window.
 inline constexpr double leastTraceSpan_s = 0.2, mostTraceSpan_s = 3600.0;
 
-// Draw after the board, before the cards. A Watch among the intents opens it.
+// Draw after the board, before the cards. It opens when something more is watched.
 void drawTrace(const View& view,
                Items& items,
                TraceUi& ui,

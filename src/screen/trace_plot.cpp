@@ -14,7 +14,7 @@ namespace loom::screen {
 
 namespace {
 
-constexpr float scaleWide = 54.0f, crossWide = 40.0f, timeHigh = 26.0f, wordsHigh = 24.0f,
+constexpr float scaleWide = 54.0f, crossWide = 40.0f, timeHigh = 26.0f, wordsHigh = 30.0f,
                 tickApart = 22.0f;
 
 // Told apart by their fields; the colours only help the eye.
@@ -41,7 +41,7 @@ attempt::Axis scaleOf(const Pen& pen,
         high = std::max(high, label.shown(point.greatest));
     }
     const int steps = std::clamp(static_cast<int>(curve.height() / pen.px(tickApart)), 2, 5);
-    return attempt::roundAxis(low, high, steps);
+    return attempt::roundAxis(low, high, steps, label.leastSpan);
 }
 
 void drawScale(const Pen& pen, const attempt::Axis& axis, const Rect& curve) {
@@ -119,6 +119,9 @@ void drawTimes(const Pen& pen, const TracePlot& plot) {
         const std::string text = attempt::tickText(axis, t, true);
         const float half = 0.5f * pen.width(Face::Body, text);
         if (x < plot.curves.min.x - 1.0f || x + half > plot.curves.max.x + pen.px(6.0f)) continue;
+        const bool covered =
+            plot.cursor_s && std::fabs(plot.x(*plot.cursor_s) - x) < half + pen.px(38.0f);
+        if (covered) continue; // by the cursor's own time
         pen.list->AddLine(
             {x, plot.curves.max.y}, {x, plot.curves.max.y + pen.px(4.0f)}, tone::inkSoft, 1.0f);
         pen.centred(Face::Body, {x, y}, tone::inkSoft, text);
