@@ -67,11 +67,13 @@ public:
         does(bench::MakeCable{from, to, area_m2, bench::Sleeve::Red, 0.3, ""});
     }
 
-    void joinLink(bench::TerminalRef to) {
+    bench::CableId cable(const char* label) const {
         for (const bench::Cable& cable : attempt.bench().cables)
-            if (cable.label == "P-01") return does(bench::JoinEnd{cable.id, 1, to});
-        stop("no link", name);
+            if (cable.label == label) return cable.id;
+        stop("no such cable", label);
     }
+
+    void joinLink(bench::TerminalRef to) { does(bench::JoinEnd{cable("P-01"), 1, to}); }
 
     void pause(std::int64_t slices) {
         attempt.advance(slices);
@@ -184,6 +186,46 @@ void putAway() {
     run.replay();
 }
 
+// A strand onto the negative way burns off, a nut is loose, the axle blocked, the meter's fuse melts.
+void handsOn() {
+    Run run("bad ends, measured", "free");
+    run.lay("B1", 0.3, 0.8);
+    run.lay("X1", 0.8, 0.8);
+    run.lay("M1", 0.9, 0.4);
+    run.cut(run.terminal("B1", "plus"), run.terminal("X1", "3 upper"), 6e-6);
+    run.cut(run.terminal("X1", "3 lower"), run.terminal("X1", "6 lower"), 6e-6);
+    run.cut(run.terminal("B1", "minus"), run.terminal("X1", "2 lower"), 6e-6);
+    run.cut(run.terminal("X1", "2 upper"), run.terminal("X1", "4 upper"), 6e-6);
+    run.cut(run.terminal("B1", "plus"), run.terminal("M1", "lead 1"), 6e-6);
+    run.cut(run.terminal("M1", "lead 2"), run.terminal("B1", "minus"), 6e-6);
+    run.pause(50);
+    const bench::TerminalRef hole = run.terminal("X1", "3 upper");
+    run.does(bench::TurnScrew{hole, 0.0});
+    run.does(bench::StripEnd{run.cable("W-1"), 1, 0.009});
+    run.does(bench::PressEnd{run.cable("W-1"), 1, bench::EndKind::Ferrule});
+    run.does(bench::PushEnd{run.cable("W-1"), 1, 1.0 / 110.0});
+    run.does(bench::TurnScrew{hole, 0.5});
+    run.pause(100);
+    run.does(bench::TurnScrew{run.terminal("B1", "plus"), 1.0 / 3.0});
+    run.does(bench::TieCable{run.cable("W-1"), 0.3, run.cable("W-2"), 0.3, {0.5, 0.5}});
+    run.does(bench::TieCable{run.cable("W-1"), 0.6, run.cable("W-2"), 0.6, {0.6, 0.5}});
+    run.does(bench::ObstructAxle{run.part("M1"), true, run.cable("W-1")});
+    run.pause(100);
+    run.does(bench::PlaceMeter{{0.5, 0.1}});
+    run.does(bench::SetMeter{bench::MeterRange::Amperes});
+    run.does(bench::Probe{0, {run.terminal("B1", "plus"), {}, 0}});
+    run.does(bench::Probe{1, {{}, run.cable("W-3"), 1}});
+    run.pause(100);
+    run.does(bench::SetMeter{bench::MeterRange::Ohms});
+    run.does(bench::ObstructAxle{run.part("M1"), false, {}});
+    run.pause(100);
+    run.does(attempt::MarkOff{"W-1", attempt::SheetMark::Wrong});
+    run.does(bench::TugEnd{run.cable("W-1"), 1});
+    run.does(attempt::Undo{});
+    run.pause(50);
+    run.replay();
+}
+
 } // namespace
 
 int main() {
@@ -192,6 +234,7 @@ int main() {
     bridgeBattery();
     meltFuse();
     putAway();
+    handsOn();
     printRandomNetworks();
     return 0;
 }
