@@ -162,7 +162,7 @@ struct JoinEdit {
 // After a join by tap or key, the other end of a ready-made cable is next in the hand.
 Hand handAfter(const bench::Bench& bench, const BenchUi& ui, bench::TerminalRef to) {
     const auto* ready = std::get_if<ReadyMade>(&ui.hand);
-    if (ready == nullptr || ui.carried) return {};
+    if (ready == nullptr || !ui.byTap) return {};
     const bench::CableSlot* slot = readySlot(bench, ready->label);
     if (slot == nullptr) return {};
     return EndInHand{{bench.lastId + 1}, 1 - readyEnd(bench, *slot, to)};

@@ -104,6 +104,7 @@ void fitBoard(BenchUi& ui) {
 void pickUp(BenchUi& ui, Hand hand, bool dragged) {
     ui.hand = std::move(hand);
     ui.carried = dragged;
+    ui.byTap = !dragged;
     ui.chosen = {};
     ui.notice.clear();
     ui.press = {};

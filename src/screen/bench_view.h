@@ -112,6 +112,7 @@ struct BenchUi {
     Camera camera;
     Hand hand;
     bool carried = false; // held by a pressed pointer (drag); false: picked up by a tap or key
+    bool byTap = false;   // how it was picked up: the other end of a cable follows into the hand
     Tool tool = Tool::BareHand;
     Chosen chosen;
     double chosenAlong = 0.5; // a chosen cable: where it was tapped, 0 at its first end .. 1
