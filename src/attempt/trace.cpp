@@ -70,7 +70,7 @@ std::optional<double> valueOf(const Attempt& attempt, const Quantity& quantity) 
 bool Trace::watch(const Quantity& quantity) {
     const bool known = std::any_of(
         channels.begin(), channels.end(), [&](const Channel& c) { return c.quantity == quantity; });
-    if (known || channels.size() >= most) return false;
+    if (known || channels.size() >= most) return known;
     channels.emplace_back();
     channels.back().quantity = quantity;
     return true;

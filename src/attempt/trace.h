@@ -51,7 +51,7 @@ public:
     static constexpr std::int64_t keptBuckets = 6000;      // of each coarser level
     static constexpr std::int64_t widths[] = {1, 10, 100, 1000};
 
-    // False when it is watched already or there are as many as there can be.
+    // Whether it is watched now, or was already; not when there are as many as there can be.
     bool watch(const Quantity& quantity);
     void unwatch(const Quantity& quantity);
     void forget(); // everything: another attempt begins

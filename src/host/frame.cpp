@@ -133,8 +133,11 @@ void apply(App& app, const screen::Intents& intents) {
         if (std::holds_alternative<screen::OpenBench>(intent)) loom_files_choose();
         if (const auto* file = std::get_if<screen::SaveText>(&intent))
             loom_files_save(file->name.c_str(), file->text.c_str());
-        if (const auto* wish = std::get_if<screen::Watch>(&intent))
-            app.session.watch(wish->quantity);
+        if (const auto* wish = std::get_if<screen::Watch>(&intent)) {
+            app.room.furniture.traceOpen = true;
+            if (!app.session.watch(wish->quantity))
+                screen::showNotice(app.room, screen::words("trace/full"));
+        }
         if (const auto* wish = std::get_if<screen::Unwatch>(&intent))
             app.session.unwatch(wish->quantity);
         if (const auto* over = std::get_if<screen::HandOver>(&intent))

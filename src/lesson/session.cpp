@@ -27,8 +27,10 @@ void Session::sitDown(attempt::Attempt attempt) {
     carrying = false;
 }
 
-void Session::watch(const attempt::Quantity& quantity) {
-    if (traced.watch(quantity)) traced.sample(*sitting);
+bool Session::watch(const attempt::Quantity& quantity) {
+    if (!traced.watch(quantity)) return false;
+    traced.sample(*sitting);
+    return true;
 }
 
 bool Session::begin(const std::string& exercise, std::uint64_t seed) {

@@ -45,7 +45,8 @@ public:
     // Quantities over time, sampled by advance(); empty again when another attempt is opened.
     const attempt::Trace& trace() const { return traced; }
 
-    void watch(const attempt::Quantity& quantity); // from now on
+    // From now on; whether there is room for it.
+    bool watch(const attempt::Quantity& quantity);
 
     void unwatch(const attempt::Quantity& quantity) { traced.unwatch(quantity); }
 

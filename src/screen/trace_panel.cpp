@@ -314,9 +314,10 @@ void drawTrace(const View& view,
                FurnitureUi& furniture,
                ImDrawList* list,
                Intents& out) {
-    const std::size_t watched = view.session->trace().size();
-    if (watched > ui.watched) furniture.traceOpen = true; // asked for on a card
-    ui.watched = watched;
+    if (view.session->trace().idle()) { // nothing to go back to
+        ui.paused = false;
+        ui.cursor_s.reset();
+    }
     if (!furniture.traceOpen) {
         ui.moving = ui.panning = false;
         return;

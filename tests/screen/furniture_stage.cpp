@@ -109,7 +109,11 @@ void Stage::apply(const screen::Intents& intents) {
             sitting->begin(begun->exercise);
         saved = saved || std::holds_alternative<screen::SaveBench>(intent);
         if (const auto* text = std::get_if<screen::SaveText>(&intent)) texts.push_back(*text);
-        if (const auto* wish = std::get_if<screen::Watch>(&intent)) sitting->watch(wish->quantity);
+        if (const auto* wish = std::get_if<screen::Watch>(&intent)) {
+            ui.furniture.traceOpen = true;
+            if (!sitting->watch(wish->quantity))
+                screen::showNotice(ui, screen::words("trace/full"));
+        }
         if (const auto* wish = std::get_if<screen::Unwatch>(&intent))
             sitting->unwatch(wish->quantity);
         opened = opened || std::holds_alternative<screen::OpenBench>(intent);

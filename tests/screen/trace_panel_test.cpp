@@ -101,6 +101,26 @@ TEST_CASE("a card's button traces the thing and opens the trace") {
     CHECK(t.trace().size() == 1); // it is kept while the panel is away
 }
 
+TEST_CASE("a fifth quantity is refused in words, one traced already opens the panel again") {
+    Table t;
+    t.traceFuse();
+    t.stage.click("trace/close");
+    t.choose("F2");
+    t.stage.click("card/trace");
+    CHECK(t.trace().size() == 1);
+    CHECK(t.stage.has("trace/plot"));
+    t.stage.click("card/trace/temperature");
+    t.choose("S4");
+    t.stage.click("card/trace");
+    t.stage.click("card/trace/voltage");
+    CHECK(t.trace().size() == attempt::Trace::most);
+    CHECK(t.stage.ui.bench.notice.empty());
+    t.choose("B1");
+    t.stage.click("card/trace");
+    CHECK(t.trace().size() == attempt::Trace::most);
+    CHECK(t.stage.ui.bench.notice.find("Four") == 0);
+}
+
 TEST_CASE("the trace runs with time, and stands still when paused") {
     Table t;
     t.traceFuse();
