@@ -16,6 +16,7 @@ namespace loom::yard {
 namespace {
 
 constexpr double greatestSpeed_m_s = 8.0; // of a point
+constexpr double opens_per_s = 2.0;
 constexpr float lip_per_s = 12.0f;
 constexpr double torn = 1.25, tautened = 1.1; // of a link's length
 constexpr int tautenPasses = 16;
@@ -154,6 +155,12 @@ void Chain::lend(const Strand& strand,
         if (i > 0) in->fitBend(i - 1, strand.links_m[i - 1], strand.links_m[i], feel.leastBend_m);
         if (i + 1 < in->links.size())
             in->fitBend(i, strand.links_m[i], strand.links_m[i + 1], feel.leastBend_m);
+    }
+    // A bend that was too tight at first opens, if there is room for it.
+    for (std::size_t i = 0; i < in->bends.size(); ++i) {
+        if (in->ease[i] >= 1.0) continue;
+        in->ease[i] = std::min(1.0, in->ease[i] + opens_per_s * step_s);
+        in->fitBend(i, strand.links_m[i], strand.links_m[i + 1], feel.leastBend_m);
     }
     const float lean = inUnits(feel.lean_m_s2 * step_s);
     const float friction = inUnits(feel.friction_m_s2 * step_s);

@@ -18,6 +18,7 @@ constexpr double stillWithin_m = 0.0006, stillFor_s = 0.12; // no point goes fur
 constexpr double longest_s = 2.0;   // what still creeps then is held by friction
 constexpr double evens_per_s = 2.0; // how fast its links become alike again
 constexpr double stretched = 1.01;
+constexpr double hurried_s = 0.2; // after a pull: what is stretched then was pulled too fast
 constexpr double looseShare = 0.7, looseShown_m = 0.35;
 constexpr double shortestStub_m = 0.014;
 
@@ -185,8 +186,9 @@ void gather(Rope& rope, double step_s) {
         strand.links_m[i] += (mean_m - strand.links_m[i]) * evens_per_s * step_s;
 }
 
-// A knot may pull further than its cable has length: it gives what it was stretched by.
-void giveToKnot(Rope& rope) {
+// A knot may pull further, a stiff bend ask for more room than its cable has length: it gives what
+// it is stretched by.
+void giveWhereStretched(Rope& rope) {
     double line_m = 0.0;
     for (std::size_t i = 1; i < rope.strand.points_m.size(); ++i)
         line_m += apart_m(rope.strand.points_m[i - 1], rope.strand.points_m[i]);
@@ -198,7 +200,7 @@ void giveToKnot(Rope& rope) {
 
 // Between what holds it a rope is at least as long as that is apart: a taut one gives.
 void giveWhereTaut(Rope& rope) {
-    if (rope.isTied) giveToKnot(rope);
+    if (rope.isTied || rope.touched_s > hurried_s) giveWhereStretched(rope);
     for (std::size_t k = 0; k + 1 < rope.pins.size(); ++k) {
         const Pin &a = rope.pins[k], &b = rope.pins[k + 1];
         const bool isFitting = b.point == 1 || a.point + 2 == rope.strand.points_m.size();

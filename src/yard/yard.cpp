@@ -246,6 +246,7 @@ bool Yard::Inside::moves() const {
 
 Yard::Yard(const bench::Bench& bench) : in(new Inside(bench)) {
     follow(bench);
+    if (in->moves()) settle(); // what is tied
 }
 
 Yard::~Yard() {
