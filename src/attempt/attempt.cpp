@@ -66,7 +66,7 @@ bool sameOrder(const std::vector<bench::Part>& left, const std::vector<bench::Pa
 } // namespace
 
 bool isOfMeter(const Happening& happening) {
-    return !happening.part && !happening.cable &&
+    return !happening.part && !happening.cable && happening.name.empty() &&
            happening.kind == circuit::EventKind::FuseMelted;
 }
 
