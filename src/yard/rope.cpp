@@ -118,6 +118,18 @@ void keepChords(Strand& strand) {
         strand.links_m[i] = std::max(1e-3, apart_m(strand.points_m[i], strand.points_m[i + 1]));
 }
 
+// What a clamp or a tab holds stands straight out of it, also where the course has turned already.
+void standOut(Rope& rope) {
+    std::vector<Point>& points = rope.strand.points_m;
+    const auto put = [&](const Seat& seat, Point& next) {
+        if (seat.firmness >= 1.0)
+            next = seatedAt_m(seat) + stub_m(seat, rope.span.width_m) * seat.leaves;
+    };
+    put(rope.span.ends[0], points[1]);
+    put(rope.span.ends[1], points[points.size() - 2]);
+    keepChords(rope.strand);
+}
+
 // Carries a strand at rest along with a small shift of its pins.
 void nudge(Rope& rope) {
     std::vector<Point>& points = rope.strand.points_m;
@@ -221,6 +233,7 @@ Rope layRope(bench::CableId id, const Span& span, const Course& course, double a
     rope.strand = strandAlong(withFittings(course),
                               stub_m(course.ends[0], span.width_m),
                               stub_m(course.ends[1], span.width_m));
+    standOut(rope);
     rope.shown_m = rope.strand.length_m();
     // Least bend of flexible cable in fixed looms: four times the outer diameter, which is about
     // 2.8 mm for 1 mm2 and 6.5 mm for 10 mm2. Common practice, no source.
