@@ -13,7 +13,7 @@
 namespace loom::screen {
 namespace {
 
-constexpr float greatestWidth = 664.0f, greatestHeight = 452.0f, leastHeight = 392.0f;
+constexpr float greatestWidth = 724.0f, greatestHeight = 452.0f, leastHeight = 392.0f;
 constexpr float padding = 14.0f, tileHeight = 62.0f, gapBetween = 6.0f;
 constexpr double holdTurns_s = 3.2; // from open to beyond breaking, while the tile is held
 
@@ -72,11 +72,6 @@ void tellTug(const EndAtHand& at, CloseupUi& ui) {
     ui.ifOff.clear();
 }
 
-std::string comesOff(const EndAtHand& at) {
-    if (at.state.faults.empty()) return words("closeup/came-off");
-    return words("closeup/came-off-because", {faultSentence(at, at.state.faults.front())});
-}
-
 Rect cornerRect(const Rect& board, ImVec2 size, int corner) {
     const float x = corner % 2 == 0 ? board.max.x - size.x : board.min.x;
     const float y = corner / 2 == 0 ? board.max.y - size.y : board.min.y;
@@ -89,40 +84,56 @@ float covered(const Rect& a, const Rect& b) {
     return w > 0.0f && h > 0.0f ? w * h : 0.0f;
 }
 
-// In the corner of the board that hides least of the terminal's surroundings.
+Rect around(ImVec2 p, float reach) {
+    return {{p.x - reach, p.y - reach}, {p.x + reach, p.y + reach}};
+}
+
+// Where it may lie: the board and what is below it that is not wanted while an end is made.
+Rect roomFor(const View& view, float unit) {
+    const Layout& layout = view.layout;
+    Rect room = shrunk(layout.board, 8.0f * unit);
+    if (layout.form == Form::Wide) {
+        room.max.y = layout.tray.max.y;
+    } else {
+        room.max.y = layout.events.max.y;
+        room.min.x = std::max(room.min.x, layout.leafTab.max.x + 6.0f * unit);
+    }
+    if (room.height() < leastHeight * unit)
+        room.max.y = std::min(room.min.y + leastHeight * unit, layout.tray.max.y);
+    return room;
+}
+
+// In the corner that hides least of the terminal's surroundings.
 Rect placePanel(const View& view, const EndAtHand& at, BenchUi& bench, float unit) {
-    Rect board = shrunk(view.layout.board, 8.0f * unit);
-    if (board.height() < leastHeight * unit) // a low window: over what lies below as well
-        board.max.y = std::min(board.min.y + leastHeight * unit, view.layout.tray.max.y);
-    const ImVec2 size{
-        std::min(board.width(), greatestWidth * unit),
-        std::min(board.height(),
-                 std::clamp(board.height() * 0.78f, leastHeight * unit, greatestHeight * unit))};
+    const Rect room = roomFor(view, unit);
+    const float high =
+        std::clamp(view.layout.board.height() * 0.78f, leastHeight * unit, greatestHeight * unit);
+    const ImVec2 size{std::min(room.width(), greatestWidth * unit), std::min(room.height(), high)};
     if (bench.closeup.corner < 0) {
-        bench::Point place{};
-        if (at.terminal)
-            place = bench::terminalAt(*at.bench, *at.terminal);
-        else
-            place = bench::endAt(*at.bench, at.cable->ends[static_cast<std::size_t>(at.end)]);
+        const bench::Point place =
+            at.terminal ? bench::terminalAt(*at.bench, *at.terminal)
+                        : bench::endAt(*at.bench, at.cable->ends[static_cast<std::size_t>(at.end)]);
         const ImVec2 p = bench.scene.board.toScreen(
             {static_cast<float>(place.x_m), static_cast<float>(place.y_m)});
-        const float reach = 80.0f * unit;
-        const Rect around{{p.x - reach, p.y - reach}, {p.x + reach, p.y + reach}};
+        const Rect itself = around(p, 24.0f * unit), near = around(p, 90.0f * unit);
         float least = -1.0f;
         for (int corner = 0; corner < 4; ++corner) {
-            const float hidden = covered(cornerRect(board, size, corner), around);
+            const Rect there = cornerRect(room, size, corner);
+            const float hidden = 20.0f * covered(there, itself) + covered(there, near);
             if (least >= 0.0f && hidden >= least) continue;
             least = hidden;
             bench.closeup.corner = corner;
         }
     }
-    return cornerRect(board, size, bench.closeup.corner);
+    return cornerRect(room, size, bench.closeup.corner);
 }
 
 std::string titleOf(const EndAtHand& at) {
     const std::string where = at.terminal ? bench::terminalName(*at.bench, *at.terminal) : "";
     if (at.cable == nullptr) return words("closeup/title-terminal", {where});
-    if (at.joined) return words("closeup/title", {at.cable->label, where});
+    const bool cut = at.terminalKind == bench::TerminalKind::Clamp;
+    if (at.joined)
+        return words(cut ? "closeup/title" : "closeup/title-plain", {at.cable->label, where});
     return words("closeup/title-loose", {at.cable->label});
 }
 
@@ -130,7 +141,6 @@ void applyTile(const Panel& p, const StepTile& tile) {
     CloseupUi& ui = p.ui();
     const bool pending = ui.hand && ui.hand->byKey && ui.hand->step == tile.step;
     const double value = pending ? ui.hand->value : rightValue(p.at, tile.step);
-    if (tile.step == MakingStep::Tug) ui.ifOff = comesOff(p.at);
     if (tile.step == MakingStep::Push && !p.at.joined) { // first it has to be there again
         applyStep(ui, p.at, MakingStep::PutOver, 0.0, p.out);
         return;
@@ -287,7 +297,8 @@ std::string sentenceOf(const Panel& p) {
     if (p.at.cable == nullptr)
         return words(p.at.screw.torque_Nm > 0.0 ? "closeup/open-first" : "closeup/is-open");
     for (const StepTile& tile : tilesOf(p.at))
-        if (!tile.good && tile.possible) return words("closeup/next", {tile.title});
+        if (!tile.good && tile.possible)
+            return words(tile.wrong ? "closeup/not-right" : "closeup/next", {tile.title});
     return words(p.at.joined ? "closeup/all-good" : "closeup/join-it");
 }
 
@@ -318,6 +329,12 @@ void closeByTap(const View& view, CloseupUi& ui, const Items& items, const Rect&
     const bool free = view.layout.board.contains(io.MousePos) && !panel.contains(io.MousePos) &&
                       items.over(io.MousePos) == nullptr;
     if (tap && free && !ui.justOpened && !ui.hand) closeCloseup(ui);
+}
+
+std::string wrongTool(const EndAtHand& at, Tool tool) {
+    const bool clamp = at.terminalKind == bench::TerminalKind::Clamp;
+    if (!at.tightens() || tool != (clamp ? Tool::Spanner : Tool::Driver)) return {};
+    return words(clamp ? "closeup/takes-driver" : "closeup/takes-spanner");
 }
 
 void drawPanelOf(const Panel& p, const Rect& at) {
@@ -400,6 +417,7 @@ bool drawCloseup(const View& view,
     }
     if (at->joined) ui.of.terminal = at->terminal; // to be put back there if it comes off
     if (at->cable != nullptr) tellTug(*at, ui);
+    if (ui.justOpened && ui.said.empty()) ui.said = wrongTool(*at, bench.tool);
     bench.chosen = {};
     const Pen pen(view, list);
     const Rect place = placePanel(view, *at, bench, view.layout.unit);

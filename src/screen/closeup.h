@@ -41,6 +41,7 @@ struct CloseupUi {
     double grabbed = 0.0; // the value when a drag began
     float grabAngle_rad = 0.0f, turned_rad = 0.0f;
     double heldSince_s = -1.0; // the Tighten tile
+    bool pulling = false;      // the cable is held by its end: a drag away is a tug
     std::string said;          // what the last step did
     std::string ifOff;         // what to say when the tug takes it off; empty: no tug under way
     int corner = -1;           // of the board where the panel lies; -1: not settled yet

@@ -143,30 +143,27 @@ void drawScale(const CloseupScene& s, const Stage& stage) {
     const float thin = s.pen.px(1.3f);
     list->AddLine(f.at(tip - reach, y), f.at(tip, y), tone::ink, s.pen.px(1.8f));
     for (int i = 0; static_cast<float>(i) <= reach; ++i) {
-        const float x = tip - static_cast<float>(i), high = i % 5 == 0 ? 1.1f : 0.6f;
-        list->AddLine(f.at(x, y), f.at(x, y - high), tone::ink, thin);
-        if (i % 10 == 0 || i == 5)
+        const float x = tip - static_cast<float>(i), high = i % 5 == 0 ? 1.0f : 0.55f;
+        list->AddLine(f.at(x, y), f.at(x, y + high), tone::ink, thin);
+        if (i % 5 == 0)
             s.pen.centred(Face::Body,
-                          {f.at(x, 0).x, f.at(0, y).y + s.pen.px(13.0f)},
+                          {f.at(x, 0).x, f.at(0, y + 1.0f).y + s.pen.px(11.0f)},
                           tone::ink,
                           std::to_string(i));
     }
     const float edge = p.sleeve_mm;
     const bool held = s.bench.closeup.hand && s.bench.closeup.hand->step == MakingStep::Strip;
     const ImU32 ink = held ? tone::attention : tone::ink;
-    list->AddLine(f.at(edge, 0.0f), f.at(edge, y + 0.4f), art::fade(ink, 0.75f), thin);
     const ImVec2 grip = f.at(edge, y);
-    list->AddTriangleFilled({grip.x - s.pen.px(8.0f), grip.y + s.pen.px(12.0f)},
-                            {grip.x + s.pen.px(8.0f), grip.y + s.pen.px(12.0f)},
-                            {grip.x, grip.y},
+    const float arm = s.pen.px(8.0f);
+    list->AddLine(f.at(edge, 0.0f), {grip.x, grip.y - arm}, art::fade(ink, 0.75f), thin);
+    list->AddTriangleFilled({grip.x - arm, grip.y - s.pen.px(13.0f)},
+                            {grip.x + arm, grip.y - s.pen.px(13.0f)},
+                            grip,
                             ink);
     const std::string bare =
         words("closeup/bare", {valueWords(MakingStep::Strip, stage.end.strip_mm * 1e-3)});
-    s.pen.right(Face::Bold,
-                {std::min(f.at(edge, 0).x, f.at(tip - 11.5f, 0).x) - s.pen.px(12.0f),
-                 f.at(0, y).y + s.pen.px(4.0f)},
-                ink,
-                bare);
+    s.pen.left(Face::Bold, {f.at(tip, 0).x + s.pen.px(14.0f), grip.y + s.pen.px(2.0f)}, ink, bare);
     const Rect rect{{f.at(tip - std::max(reach, 8.0f), 0).x, f.at(0, y).y - s.pen.px(22.0f)},
                     {f.at(tip + 2.5f, 0).x, f.at(0, y).y + s.pen.px(22.0f)}};
     const Touch touch =
@@ -177,18 +174,37 @@ void drawScale(const CloseupScene& s, const Stage& stage) {
     });
 }
 
-// The cable is taken hold of to push it in, or to pull.
+// Held by its screw, its ring or its spade, it is tugged at; otherwise it slides.
+bool isHeld(const EndAtHand& at) {
+    return isRing(at.kind) || isSpade(at.kind) || at.screw.torque_Nm > 0.0;
+}
+
+// A drag away of some length, let go.
+bool pulledAway(const CloseupScene& s, const Touch& touch) {
+    CloseupUi& ui = s.bench.closeup;
+    const float moved = ImGui::GetIO().MousePos.x - ImGui::GetIO().MouseClickedPos[0].x;
+    if (touch.pressed) ui.pulling = isHeld(s.at);
+    if (touch.down || !ui.pulling) return false;
+    ui.pulling = false;
+    return moved < -s.pen.px(14.0f);
+}
+
+// The cable is taken hold of to push it in, or to pull at it.
 void holdCable(const CloseupScene& s, const Stage& stage) {
-    if (isRing(s.at.kind) || !s.at.joined) return;
+    if (!s.at.joined) return;
     const art::CutFrame& f = stage.frame;
     const float half = std::max(s.pen.px(22.0f), f.px(art::sleeveHalf_mm(stage.end.area_m2)));
     const float right = std::max(art::placesOf(stage.end).sleeve_mm, stage.end.from_mm + 6.0f);
     const Rect rect{{s.area.min.x, f.mouth_px.y - half}, {f.at(right, 0).x, f.mouth_px.y + half}};
     const Touch touch = s.items.add("closeup/cable", words("closeup/cable-said"), Zone::Card, rect);
     if (touch.focused) drawFocusRing(s.pen.list, rect, s.pen.px(8.0f));
+    if (pulledAway(s, touch)) return applyStep(s.bench.closeup, s.at, MakingStep::Tug, 0.0, s.out);
+    if (isRing(s.at.kind)) return;
     dragged(s, touch, MakingStep::Push, [&] {
         const float moved = ImGui::GetIO().MousePos.x - ImGui::GetIO().MouseClickedPos[0].x;
-        return wholeMillimetres(mm(s.bench.closeup.grabbed) + moved / f.px_per_mm);
+        const double grabbed = s.bench.closeup.grabbed;
+        const double to = wholeMillimetres(mm(grabbed) + moved / f.px_per_mm);
+        return isHeld(s.at) ? std::max(grabbed, to) : to;
     });
 }
 
@@ -239,9 +255,11 @@ void drawDial(const CloseupScene& s) {
                 {hub.x + radius - pen.px(6.0f), under - pen.px(10.0f)},
                 tone::inkSoft,
                 words("closeup/too-tight"));
-    const std::string said = words("closeup/torque",
-                                   {valueWords(MakingStep::Tighten, torque_Nm),
-                                    tightnessWords(s.at, torque_Nm, s.at.screw.broken)});
+    const std::string tightness = tightnessWords(s.at, torque_Nm, s.at.screw.broken);
+    const std::string said =
+        s.at.screw.broken
+            ? tightness
+            : words("closeup/torque", {valueWords(MakingStep::Tighten, torque_Nm), tightness});
     pen.centred(Face::Bold, {hub.x, under + pen.px(18.0f)}, tone::ink, said);
     const Rect rect{{side.min.x, s.area.min.y}, {side.max.x, under + pen.px(4.0f)}};
     const Touch touch =
@@ -370,13 +388,30 @@ void drawCallout(const CloseupScene& s, const Stage& stage) {
                   said.clause);
 }
 
+// The driver or the spanner is on while it is in use or something is being turned.
+bool toolIsOn(const CloseupScene& s) {
+    if (!s.at.tightens() || s.at.screw.broken) return false;
+    const auto& hand = s.bench.closeup.hand;
+    const bool clamp = s.at.terminalKind == TerminalKind::Clamp;
+    return s.bench.tool == (clamp ? Tool::Driver : Tool::Spanner) ||
+           (hand && hand->step == MakingStep::Tighten);
+}
+
+std::string comesOff(const EndAtHand& at) {
+    if (at.state.faults.empty()) return words("closeup/came-off");
+    return words("closeup/came-off-because", {faultSentence(at, at.state.faults.front())});
+}
+
 } // namespace
 
 void applyStep(CloseupUi& ui, const EndAtHand& at, MakingStep step, double value, Intents& out) {
     ui.hand.reset();
     ui.heldSince_s = -1.0;
     ui.said.clear();
-    if (const auto edit = editOf(at, step, value)) out.push_back(Do{*edit});
+    const auto edit = editOf(at, step, value);
+    if (!edit) return;
+    if (step == MakingStep::Tug) ui.ifOff = comesOff(at);
+    out.push_back(Do{*edit});
 }
 
 void drawCloseupScene(const CloseupScene& scene) {
@@ -388,6 +423,12 @@ void drawCloseupScene(const CloseupScene& scene) {
     if (stage.hasEnd) art::drawLargeEnd(list, stage.frame, stage.end);
     if (stage.hasTerminal) art::drawTerminalFront(list, stage.frame, stage.terminal);
     list->PopClipRect();
+    if (stage.hasTerminal && toolIsOn(scene)) {
+        const float turned = static_cast<float>(
+            shown(scene, MakingStep::Tighten, scene.at.screw.torque_Nm) / scene.at.torque.right_Nm);
+        art::drawToolOn(
+            list, stage.frame, stage.terminal, area.min.y - scene.pen.px(40.0f), turned);
+    }
     if (stage.hasEnd) {
         holdCable(scene, stage);
         drawScale(scene, stage);

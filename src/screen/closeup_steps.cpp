@@ -78,6 +78,10 @@ void tellTighten(const EndAtHand& at, StepTile& tile) {
     tile.title = words("closeup/tighten");
     tile.steps = tile.possible =
         at.terminal.has_value() && (at.joined || at.cable == nullptr) && !at.screw.broken;
+    if (!tile.possible && !at.screw.broken) {
+        tile.state = words("closeup/not-yet");
+        return;
+    }
     tile.state = tightnessWords(at, at.screw.torque_Nm, at.screw.broken);
     const double torque_Nm = at.screw.torque_Nm;
     const bool right = torque_Nm >= at.torque.least_Nm && torque_Nm <= at.torque.most_Nm;
@@ -320,8 +324,9 @@ bool isUndone(const EndAtHand& at, EndFault fault) {
     case EndFault::StrandOut: // it only matters once there are strands
         return at.make.strip_m <= 0.0;
     case EndFault::NotPushedIn:
-    case EndFault::StripTooLong: // all of it shows until it is pushed in
         return !at.joined || at.make.pushed_m <= 0.0;
+    case EndFault::StripTooLong: // all of a bare end shows until it is pushed in
+        return at.kind == EndKind::Bare && (!at.joined || at.make.pushed_m <= 0.0);
     default:
         return false;
     }

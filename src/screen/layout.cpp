@@ -71,9 +71,10 @@ Layout tablet(float w, float h, bool trayOpen) {
     float bottom = out.tray.min.y - space;
     float boardWidth = inner;
     if (lying) {
-        const float railWidth = 76.0f;
-        out.rail = rectAt(w - margin - railWidth, boardTop, railWidth, bottom - boardTop);
+        const float railWidth = 76.0f; // down beside the tray: seven tools and the key are tall
+        out.rail = rectAt(w - margin - railWidth, boardTop, railWidth, h - margin - boardTop);
         boardWidth -= railWidth + gap;
+        out.tray.max.x = out.tray.min.x + boardWidth;
     } else {
         const float railHeight = tall ? 100.0f : 88.0f;
         out.rail = rectAt(margin, bottom - railHeight, inner, railHeight);

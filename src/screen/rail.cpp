@@ -78,7 +78,7 @@ struct Rail {
             pen.centred(Face::Bold,
                         {at.centre().x, at.max.y - pen.px(13.0f)},
                         tone::onRoom,
-                        pen.cut(Face::Bold, words(thing.label), at.width() - pen.px(2.0f)));
+                        pen.cut(Face::Bold, words(thing.label), at.width()));
         if (touch.focused) drawFocusRing(pen.list, shrunk(at, 3.0f), pen.px(9.0f));
         if (touch.clicked) use(thing);
     }
@@ -213,7 +213,7 @@ void drawRail(const View& view,
     const bool upright = wall.height() > wall.width();
     const Rail rail{view, items, ui, bench, pictures, pen, out, upright};
     drawInUse(rail);
-    const float pad = pen.px(6.0f), gap = pen.px(4.0f);
+    const float pad = pen.px(4.0f), gap = pen.px(4.0f);
     if (upright) {
         const float keyHeight = std::min(pen.px(116.0f), wall.height() * 0.2f);
         const float room = wall.height() - 3.0f * pad - keyHeight;

@@ -100,18 +100,18 @@ TEST_CASE("an end that nobody makes by hand opens nothing") {
 
 TEST_CASE("the close-up leaves what is round its terminal to be seen") {
     for (const double x_m : {0.2, 0.55, 0.85}) {
-        for (const double y_m : {0.12, 0.58}) {
+        for (const double share : {0.15, 0.85}) { // of the board's height
             Stage stage(1280, 800);
             openHandmade(stage);
-            stage.ask(bench::Edit{
-                bench::MovePart{bench::findPart(benchOf(stage), "S3")->id, {x_m, y_m}}});
+            stage.ask(bench::Edit{bench::MovePart{bench::findPart(benchOf(stage), "S3")->id,
+                                                  {x_m, share * benchOf(stage).board_m.y_m}}});
             stage.ask(bench::Edit{bench::TurnScrew{stage.terminal("X1", "3 upper"), 0.0}});
             stage.wire("X1 3 upper", "S3 out", 1e-6, Sleeve::Red);
             stage.frames(3);
             REQUIRE(stage.has("closeup/sheet"));
             const screen::Rect panel = stage.rectOf("closeup/sheet");
             CAPTURE(x_m);
-            CAPTURE(y_m);
+            CAPTURE(share);
             CHECK_FALSE(panel.contains(stage.rectOf("terminal/S3/out").centre()));
         }
     }
@@ -203,7 +203,7 @@ TEST_CASE("the cable is pushed in by dragging it") {
     stage.drag(from, {from.x + 40.0f, from.y});
     CHECK(makeOf(stage).pushed_m > 0.003);
     CHECK(faulty(stage, EndFault::NotPushedIn));
-    CHECK(stage.labelOf("closeup/push").rfind("Push in: not far enough.", 0) == 0);
+    CHECK(stage.labelOf("closeup/push").rfind("Push in: not enough.", 0) == 0);
     REQUIRE(stage.has("closeup/fault"));
     stage.drag(from, {from.x + 200.0f, from.y});
     CHECK(faulty(stage, EndFault::OnSleeve));
@@ -272,6 +272,21 @@ TEST_CASE("an end that does not hold comes off at the tug, with the reason, and 
     REQUIRE(stage.has("closeup/push"));
     stage.click("closeup/push");
     CHECK(cableOf(stage).ends[1].at == stage.terminal("X1", "3 upper"));
+}
+
+TEST_CASE("a pull at the cable is a tug") {
+    Stage stage(1280, 800);
+    joinByHand(stage);
+    makeBare(stage);
+    tightenTo(stage, 0.5);
+    const ImVec2 from = stage.rectOf("closeup/cable").centre();
+    stage.drag(from, {from.x - 60.0f, from.y});
+    CHECK(cableOf(stage).ends[1].tugged);
+    CHECK(makeOf(stage).pushed_m == doctest::Approx(0.010));
+    stage.click("closeup/open-screw");
+    stage.drag(from, {from.x - 60.0f, from.y}); // now it slides
+    CHECK(cableOf(stage).ends[1].at);
+    CHECK(makeOf(stage).pushed_m < 0.009);
 }
 
 TEST_CASE("one press makes an end well") {
@@ -367,6 +382,9 @@ TEST_CASE("cards lead to the close-up, and so do the tools of the wall") {
     stage.click("closeup/done");
     stage.click("rail/driver");
     CHECK(stage.ui.bench.tool == screen::Tool::Driver);
+    stage.clickAt(stage.rectOf("terminal/K1/normally open").centre());
+    CHECK(stage.labelOf("closeup/sheet").find("A nut takes the spanner.") != std::string::npos);
+    stage.click("closeup/done");
     stage.clickAt(stage.rectOf("terminal/X1/5 upper").centre());
     CHECK(stage.has("closeup/tighten"));
     CHECK_FALSE(stage.has("closeup/strip"));

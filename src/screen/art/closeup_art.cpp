@@ -161,7 +161,7 @@ void drawRingEye(ImDrawList* list, const CutFrame& f, float front, float half) {
 
 // From above: the folded receptacle with its rolled edges, open towards the tab.
 void drawReceptacle(ImDrawList* list, const CutFrame& f, const LargeEnd& end) {
-    const float front = end.front_mm, back = front - kTongue_mm + 1.5f;
+    const float front = end.front_mm, back = front - kTongue_mm + 0.5f;
     if (end.kind == bench::EndKind::Piggyback) {
         box(list, f, back + 1.0f, -8.6f, front - 3.0f, -4.6f, kTin, kTinDark);
         box(list, f, front - 4.0f, -8.4f, front + 3.5f, -4.8f, kTinPale, kTinDark);
@@ -411,6 +411,47 @@ void drawTerminalFront(ImDrawList* list, const CutFrame& frame, const CutTermina
     const float half = studHalf(t);
     drawThread(list, frame, t.screw_mm, -12.0f, -kPlate_mm, half);
     drawNut(list, frame, t);
+}
+
+void drawToolOn(
+    ImDrawList* list, const CutFrame& f, const CutTerminal& t, float top_px, float turned) {
+    if (t.kind == bench::TerminalKind::Clamp) {
+        const ImVec2 head = f.at(t.screw_mm, screwHead_mm(t).y + 0.6f);
+        const float shaft = f.px(0.75f), grip = f.px(1.9f);
+        const float grip_px = std::min(top_px + f.px(5.0f), head.y - f.px(2.0f));
+        drawBarrel(list, {head.x, grip_px}, head, shaft, tube(rgb(0xb9c1c3), 1.0f));
+        drawBarrel(list, {head.x, top_px}, {head.x, grip_px}, grip, tube(rgb(0xe0a23a), 1.0f));
+        const float rib = grip * std::sin(turned * IM_PI); // a flute that goes round with it
+        if (std::cos(turned * IM_PI) > -0.2f)
+            list->AddLine({head.x + rib, top_px + grip * 0.5f},
+                          {head.x + rib, grip_px - grip * 0.4f},
+                          rgb(0x7a4f12),
+                          2.0f);
+        return;
+    }
+    if (t.kind == bench::TerminalKind::Tab) return;
+    // From the side: the jaw over the nut, the handle towards the right, nearer or further.
+    const float half = studHalf(t), high = half * 1.6f, foot = -kPlate_mm - t.lifted_mm - 0.9f;
+    const float reach = 11.0f + 6.0f * std::fabs(std::cos(turned * IM_PI));
+    const float y = foot - high * 0.5f;
+    box(list,
+        f,
+        t.screw_mm + half * 0.8f,
+        y - high * 0.28f,
+        t.screw_mm + reach,
+        y + high * 0.28f,
+        rgb(0xaeb6b8),
+        rgb(0x5d686b),
+        0.8f);
+    box(list,
+        f,
+        t.screw_mm - half * 2.1f,
+        y - high * 0.4f,
+        t.screw_mm + half * 2.1f,
+        y + high * 0.4f,
+        rgb(0xc3cacb),
+        rgb(0x5d686b),
+        0.9f);
 }
 
 void drawTorqueDial(ImDrawList* list, ImVec2 hub, float radius_px, const TorqueDial& dial) {

@@ -62,6 +62,14 @@ void drawTerminalFront(ImDrawList* list, const CutFrame& frame, const CutTermina
 // The head of the screw, where a driver is put.
 ImVec2 screwHead_mm(const CutTerminal& terminal);
 
+// The driver on the screw's head, or the spanner on the nut. Reaches up to top_px. turned: in turns
+// of the dial's middle, for what is seen of it.
+void drawToolOn(ImDrawList* list,
+                const CutFrame& frame,
+                const CutTerminal& terminal,
+                float top_px,
+                float turned);
+
 // A half round dial for tightness. Everything in newton metres; shown up to `end`.
 struct TorqueDial {
     float least = 0.4f, most = 0.6f, breaks = 1.0f, end = 1.2f;
