@@ -11,7 +11,6 @@ namespace {
 
 struct Reading {
     Sheet& sheet;
-    const bench::Bench& bench;
 
     void operator()(const attempt::MarkOff& marked) {
         if (sheet.handedIn && sheet.marks.count(marked.label)) return;
@@ -25,13 +24,19 @@ struct Reading {
         if (look.end >= 0 && !sheet.handedIn) sheet.looked.insert({look.name, look.end});
     }
 
-    void operator()(const attempt::HandInSheet&) {
-        if (!sheet.handedIn) sheet.then = bench;
-        sheet.handedIn = true;
-    }
+    void operator()(const attempt::HandInSheet&) { sheet.handedIn = true; }
 
     template <class Other> void operator()(const Other&) {}
 };
+
+// The bench after the first so many entries.
+bench::Bench benchAfter(const attempt::Record& record, std::size_t entries) {
+    attempt::Record cut = record;
+    cut.entries.resize(entries);
+    bench::Bench bench = record.start;
+    retrace(cut, [&](const Turn& turn) { bench = turn.after; });
+    return bench;
+}
 
 // What is wrong with the cables of each label, the first thing only.
 std::map<std::string, std::string> wrongCables(const Plan& plan, const bench::Bench& bench) {
@@ -63,9 +68,10 @@ SheetFinding::Kind kindOf(attempt::SheetMark mark, bool isWrong) {
 
 Sheet sheetOf(const attempt::Record& record) {
     Sheet sheet;
-    retrace(record, [&](const Turn& turn) {
-        std::visit(Reading{sheet, turn.after}, turn.entry.command);
-    });
+    for (std::size_t i = 0; i < record.entries.size(); ++i) {
+        std::visit(Reading{sheet}, record.entries[i].command);
+        if (sheet.handedIn && !sheet.then) sheet.then = benchAfter(record, i);
+    }
     return sheet;
 }
 
