@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "desk/commands.h"
+#include "desk/exercise_input.h"
 #include "desk/record_input.h"
-#include "desk/text_file.h"
 #include "lesson/verdict.h"
 
 #include <algorithm>
@@ -9,18 +9,6 @@
 namespace loom::desk {
 
 namespace {
-
-constexpr std::size_t greatestExercise_bytes = 4u << 20;
-
-bench::Outcome<lesson::Exercise> readExercise(const std::string& path) {
-    const auto text = readTextFile(path, greatestExercise_bytes);
-    if (!text) return text.refusal();
-    auto exercise = lesson::exerciseFromJson(text.value());
-    if (exercise) return exercise;
-    bench::Refusal refusal = exercise.refusal();
-    refusal.place = path + ": " + refusal.place;
-    return refusal;
-}
 
 std::string outOf(int marks, int most) {
     return std::to_string(marks) + " of " + std::to_string(most);

@@ -15,6 +15,9 @@ Said newBench(const std::vector<std::string>& arguments);
 // Runs a record again and says its state hash.
 Said replayAttempt(const std::vector<std::string>& arguments);
 
+// The plan, the check sheet, the parts list or the labels of an exercise, as SVG pages.
+Said paper(const std::vector<std::string>& arguments);
+
 // Marks an attempt against its exercise.
 Said checkAttempt(const std::vector<std::string>& arguments);
 

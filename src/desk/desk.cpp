@@ -30,6 +30,7 @@ constexpr CommandRow commands[] = {{"try", tryBench},
                                    {"new", newBench},
                                    {"replay", replayAttempt},
                                    {"check", checkAttempt},
+                                   {"paper", paper},
                                    {"help", help},
                                    {"--help", help},
                                    {"-h", help}};
@@ -41,8 +42,9 @@ Said run(const std::vector<std::string>& arguments) {
     if (std::find(arguments.begin(), arguments.end(), "--help") != arguments.end()) return help({});
     for (const CommandRow& command : commands)
         if (word == command.word) return command.run({arguments.begin() + 1, arguments.end()});
-    return sayNot(WrongUse,
-                  {bench::Why::UnknownWord, "command", "try, new, replay, check or --help", word});
+    return sayNot(
+        WrongUse,
+        {bench::Why::UnknownWord, "command", "try, new, replay, check, paper or --help", word});
 }
 
 } // namespace loom::desk

@@ -19,6 +19,8 @@ constexpr const char* beginning = R"(loomwright: the wiring bench without its wi
       and on standard error what happened
   loomwright check EXERCISE.json ATTEMPT.json
       marks a recorded attempt; prints each check, what is wrong, the marks
+  loomwright paper EXERCISE.json plan|sheet|parts|labels|all
+      prints the pages of the exercise's plan for the real build, as one SVG
   loomwright --help
 
 Options of try:

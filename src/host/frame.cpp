@@ -5,6 +5,7 @@
 #include "host/handover.h"
 #include "host/page.h"
 #include "host/typefaces.h"
+#include "lesson/paper.h"
 #include "screen/sentences.h"
 
 #include <GLES2/gl2.h>
@@ -125,6 +126,18 @@ void ask(App& app, const attempt::Command& command) {
         screen::showNotice(app.room, screen::sentence(*refused));
 }
 
+void print(App& app, const std::string& which) {
+    const lesson::Exercise* exercise = app.session.exercise();
+    if (!exercise || !exercise->plan) return;
+    const lesson::Say say = [](std::string_view key) { return screen::words(key); };
+    const auto pages = lesson::paperPages(which, {*exercise->plan, exercise->title, say});
+    if (!pages) return;
+    loom_print_clear();
+    for (const std::string& page : pages.value())
+        loom_print_page(page.c_str());
+    loom_print_now();
+}
+
 void apply(App& app, const screen::Intents& intents) {
     for (const screen::Intent& intent : intents) {
         if (const auto* done = std::get_if<screen::Do>(&intent)) ask(app, done->command);
@@ -140,6 +153,7 @@ void apply(App& app, const screen::Intents& intents) {
         }
         if (const auto* wish = std::get_if<screen::Unwatch>(&intent))
             app.session.unwatch(wish->quantity);
+        if (const auto* paper = std::get_if<screen::Print>(&intent)) print(app, paper->which);
         if (const auto* over = std::get_if<screen::HandOver>(&intent))
             over->asLink ? handOverLink(app) : handOverFile(app);
     }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The functions of page.js, storage.js, files.js, link.js and mirror.js, as C sees them. What they call in
+// The functions of page.js, storage.js, files.js, print.js, link.js and mirror.js, as C sees them. What they call in
 // turn is exported where it is defined; look for EMSCRIPTEN_KEEPALIVE. Strings are UTF-8 and are
 // copied before the call returns.
 #pragma once
@@ -24,6 +24,11 @@ void loom_storage_check(const char* document, int mark);
 // files.js
 void loom_files_choose();
 void loom_files_save(const char* name, const char* text);
+
+// print.js
+void loom_print_clear(); // pages of an earlier time
+void loom_print_page(const char* svg);
+void loom_print_now(); // what was put in since
 
 // link.js
 void loom_link_make(const char* text);

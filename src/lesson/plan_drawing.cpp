@@ -12,7 +12,7 @@ namespace loom::lesson {
 namespace {
 
 constexpr std::size_t notDrawn = static_cast<std::size_t>(-1);
-constexpr double legendRoom_mm = 4.2; // of a box, taken by legends along a side
+constexpr double legendRoom_mm = 4.6; // of a box, taken by legends along a side
 
 double legendWidth(const std::string& legend) {
     return textWidth_em(legend) * planLegends_mm + 1.0;
@@ -28,7 +28,7 @@ drawTerminal(const PlacedPart& placed, const PlacedTerminal& terminal, const Pla
     const double half = 1.4;
     out.mark = {{a.x - half, a.y - half}, {b.x + half, b.y + half}};
     const Mm middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
-    const double in = 3.8, sideways = 1.8 + legendWidth(out.legend) / 2;
+    const double in = 4.0, sideways = 1.8 + legendWidth(out.legend) / 2;
     switch (terminal.side) {
     case Side::Top:
         out.legendAt = {middle.x, middle.y + in};
@@ -87,9 +87,9 @@ DrawnPart drawPart(const PlacedPart& placed, const PlanPart& part) {
     const MmBox inner = innerOf(placed, part);
     out.refAt = inner.centre();
     out.clear_mm = inner.width();
-    if (inner.height() >= 8.5) {
-        out.wordsAt = Mm{out.refAt.x, out.refAt.y + 2.7};
-        out.refAt.y -= 2.4;
+    if (inner.height() >= 9.4) {
+        out.wordsAt = Mm{out.refAt.x, out.refAt.y + 3.0};
+        out.refAt.y -= 2.7;
     }
     return out;
 }
@@ -220,7 +220,7 @@ void drawAxle(const Plan& plan, PlanDrawing& out) {
         const double y = part.box.centre().y, high = 9.0, wide = 5.0;
         out.wheels = {{{out.frame.min.x - wide, y - high}, {out.frame.min.x, y + high}},
                       {{out.frame.max.x, y - high}, {out.frame.max.x + wide, y + high}}};
-        out.axleAt = {out.frame.max.x + 3.2, y - high - 2.0};
+        out.axleAt = {out.frame.max.x + 3.2, y - high - 7.0};
         return;
     }
 }
@@ -254,7 +254,7 @@ double textWidth_em(const std::string& text) {
 PlanDrawing drawPlan(const Plan& plan) {
     PlanDrawing out;
     out.frame = {mmOf({0, 0}), mmOf({gridColumns - 1, gridRows - 1})};
-    out.frontAt = {out.frame.min.x + 4.0, out.frame.min.y - 3.2};
+    out.frontAt = {out.frame.centre().x, out.frame.min.y - 3.4};
     const std::vector<PlacedPart> parts = placeParts(plan);
     std::vector<MmBox> taken;
     for (const PlacedPart& placed : parts) {
@@ -269,7 +269,7 @@ PlanDrawing drawPlan(const Plan& plan) {
     }
     drawAxle(plan, out);
     taken.push_back(
-        {{out.frontAt.x, out.frontAt.y - 2.5}, {out.frontAt.x + 16.0, out.frame.min.y}});
+        {{out.frontAt.x - 9.0, out.frontAt.y - 3.0}, {out.frontAt.x + 9.0, out.frame.min.y}});
     for (const MmBox& wheel : out.wheels)
         taken.push_back({{wheel.min.x, wheel.min.y - 14.0}, wheel.max});
     route(plan, parts, taken, out);

@@ -38,8 +38,8 @@ bool overlap(const MmBox& a, const MmBox& b);
 inline constexpr Mm planPage_mm{297.0, 210.0};
 // What is drawn lies within this; the rest of the page is for a heading and margins.
 inline constexpr MmBox planField_mm{{5.0, 15.0}, {292.0, 201.0}};
-inline constexpr double planLetters_mm = 4.4; // em of refs and labels
-inline constexpr double planLegends_mm = 3.6; // em of terminal legends and what stands under a ref
+inline constexpr double planLetters_mm = 5.0; // em of refs and labels
+inline constexpr double planLegends_mm = 4.2; // em of terminal legends and what stands under a ref
 
 struct DrawnPart {
     std::size_t part = 0; // of Plan::parts
@@ -83,8 +83,8 @@ struct PlanDrawing {
     std::vector<DrawnTerminal> terminals;
     std::vector<DrawnCable> cables; // in the plan's order; one without both its parts is left out
     std::vector<MmBox> wheels;      // of the axle the motor drives
-    Mm frontAt;                     // left end of the word, above the frame
-    Mm axleAt;                      // lower end of the word, written upwards beside the frame
+    Mm frontAt;                     // middle of the word, above the frame
+    Mm axleAt;                      // middle of the word, written upwards beside the frame
 };
 
 PlanDrawing drawPlan(const Plan& plan);

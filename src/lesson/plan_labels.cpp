@@ -7,7 +7,7 @@
 namespace loom::lesson {
 namespace {
 
-constexpr double height_mm = 5.6, pad_mm = 1.5;
+constexpr double height_mm = 6.1, pad_mm = 1.2;
 constexpr double gap_mm = 0.5; // least, between labels and to what is taken
 constexpr double step_mm = 1.0;
 

@@ -50,6 +50,8 @@ void drawPaper(const View& view,
                Intents& out);
 // The layout while the paper is pulled wide: what is on the board's side makes room for it.
 Layout besidePaper(const Layout& layout, const FurnitureUi& ui);
+// The strip on the paper tells of what is chosen, so that no card needs to.
+bool paperTells(const FurnitureUi& ui);
 // The point lies on the paper, so that two fingers there are not for the board.
 bool onPaper(const View& view, const FurnitureUi& ui, ImVec2 at);
 // Under the board: the last happening or `notice` when there is one; opens the whole list.

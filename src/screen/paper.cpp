@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The sheet at the left with its clip, title and leaves; on a tablet it is pulled in over the board.
 #include "screen/leaf.h"
-#include "screen/plan_bench.h"
+#include "screen/plan_leaf.h"
 #include "screen/sentences.h"
 #include "screen/tones.h"
 #include "screen/widgets.h"
@@ -108,6 +108,13 @@ float tabsWidth(const Leaf& leaf) {
     return sum;
 }
 
+// How far the sheet is, while it is in front.
+std::string countWords(const Leaf& leaf) {
+    const lesson::Plan* plan = planOf(*leaf.view.session);
+    if (!plan || leaf.ui.coursesOpen || leaf.ui.paper.leaf != PaperLeaf::Sheet) return {};
+    return sheetCount(*plan, leaf.view.session->sheet());
+}
+
 // Title over the tabs, or before them where there is room; returns what is left for the leaf.
 Rect drawHead(const Leaf& leaf, const Rect& sheet) {
     const Pen& pen = leaf.pen;
@@ -121,7 +128,12 @@ Rect drawHead(const Leaf& leaf, const Rect& sheet) {
     if (titleWide + tabsWidth(leaf) + closing <= width) {
         y -= pen.px(6.0f);
         pen.left(Face::Title, {x, y + pen.px(22.0f)}, tone::ink, title);
+        const float at = y + pen.px(22.0f);
         y = drawTabs(leaf, {x + titleWide, y}, right);
+        const std::string count = countWords(leaf);
+        const float spare = width - closing - titleWide - tabsWidth(leaf);
+        if (!count.empty() && pen.width(Face::Bold, count) <= spare)
+            pen.right(Face::Bold, {x + width - closing, at}, tone::ink, count);
     } else {
         y += pen.paragraph(Face::Title, {x, y}, width - closing, tone::ink, title);
         y = drawTabs(leaf, {sheet.min.x + pen.px(12.0f), y + pen.px(8.0f)}, right);
@@ -382,6 +394,10 @@ Layout besidePaper(const Layout& layout, const FurnitureUi& ui) {
     return out;
 }
 
+bool paperTells(const FurnitureUi& ui) {
+    return ui.paper.wide && (!ui.planCable.empty() || ui.paper.walk);
+}
+
 bool onPaper(const View& view, const FurnitureUi& ui, ImVec2 at) {
     if (view.layout.form == Form::Tablet) return ui.paperOut;
     const Rect sheet = view.layout.paper;
@@ -408,6 +424,10 @@ void drawPaper(const View& view,
     keepToExercise(view, job, ui.paper);
     openWanted(view, ui);
     if (const lesson::Plan* plan = planOf(*view.session)) followBench(leaf, *plan);
+    if (ui.paper.cameraBefore && !ui.paper.wide) {
+        bench.camera = *ui.paper.cameraBefore;
+        ui.paper.cameraBefore.reset();
+    }
     if (view.layout.form == Form::Wide) {
         ui.paperOut = false;
         ui.paperSlide = 0.0f;

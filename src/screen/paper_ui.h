@@ -6,6 +6,7 @@
 #include "imgui.h"
 #include "lesson/plan_drawing.h"
 #include "lesson/sheet.h"
+#include "screen/bench_view.h"
 
 #include <cstdint>
 #include <optional>
@@ -43,6 +44,7 @@ struct PaperUi {
     std::optional<std::size_t> row; // of the plan that is chosen; its label: FurnitureUi::planCable
     std::optional<int> walk;        // position on the connector block, 0 first
     std::string boardChoice;        // what was chosen on the bench when last looked at
+    std::optional<Camera> cameraBefore; // how the board was looked at before the plan moved it
     PlanCache cache;
 };
 

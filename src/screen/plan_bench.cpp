@@ -144,7 +144,9 @@ void chooseRow(const Leaf& leaf, const lesson::Plan& plan, std::size_t row) {
     leaf.ui.paper.boardChoice = choiceWords(leaf.bench.chosen);
     const auto a = placeOnBench(bench, plan.cables[row], cable, 0);
     const auto b = placeOnBench(bench, plan.cables[row], cable, 1);
-    if (leaf.ui.paper.wide && a && b) lookAt(leaf, *a, *b, 0.0);
+    if (!leaf.ui.paper.wide || !a || !b) return;
+    if (!leaf.ui.paper.cameraBefore) leaf.ui.paper.cameraBefore = leaf.bench.camera;
+    lookAt(leaf, *a, *b, 0.0);
 }
 
 void followBench(const Leaf& leaf, const lesson::Plan& plan) {

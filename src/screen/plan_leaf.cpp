@@ -13,7 +13,7 @@
 namespace loom::screen {
 namespace {
 
-constexpr float leastForDrawing = 480.0f;
+constexpr float leastForDrawing = 480.0f, takeButton = 150.0f;
 
 // The walk goes round the first block of the plan.
 const lesson::PlanPart* blockOf(const lesson::Plan& plan) {
@@ -109,21 +109,40 @@ void drawWalk(const Leaf& leaf, const Rect& at, const RowWords& said, const std:
 }
 
 struct Tool {
-    const char *name, *label;
+    const char* name;
     std::string shown;
 };
 
-// Buttons over the drawing or the list; returns the height they take.
-float drawTools(const Leaf& leaf, const Rect& area, bool asDrawing, const lesson::PlanPart* block) {
-    const Pen& pen = leaf.pen;
+std::vector<Tool> toolsFor(const Leaf& leaf, bool asDrawing, const lesson::PlanPart* block) {
+    const PaperUi& ui = leaf.ui.paper;
+    std::vector<Tool> tools;
+    tools.push_back(asDrawing ? Tool{"paper/rows", words("plan/as-rows")}
+                              : Tool{"paper/drawing", words("plan/as-drawing")});
+    if (ui.leaf == PaperLeaf::Plan && block && !ui.walk)
+        tools.push_back({"paper/walk", words("plan/walk", {block->ref})});
+    tools.push_back({"paper/print", words("plan/print")});
+    if (ui.leaf == PaperLeaf::Sheet) tools.push_back({"sheet/hand-in", words("sheet/hand-in")});
+    return tools;
+}
+
+void useTool(const Leaf& leaf, const std::string& name, const lesson::Plan& plan) {
     PaperUi& ui = leaf.ui.paper;
-    std::vector<Tool> tools{{asDrawing ? "paper/rows" : "paper/drawing",
-                             "",
-                             words(asDrawing ? "plan/as-rows" : "plan/as-drawing")}};
-    if (block && !ui.walk) tools.push_back({"paper/walk", "", words("plan/walk", {block->ref})});
-    tools.push_back({"paper/print", "", words("plan/print")});
+    if (name == "paper/rows") ui.asRows = true;
+    if (name == "paper/drawing") {
+        ui.asRows = false;
+        ui.wide = leaf.view.layout.form == Form::Wide;
+    }
+    if (name == "paper/walk") goToWay(leaf, blockOf(plan)->ref, 0);
+    if (name == "paper/print")
+        leaf.out.push_back(Print{ui.leaf == PaperLeaf::Sheet ? "sheet" : "all"});
+    if (name == "sheet/hand-in") askToHandIn(leaf, plan);
+}
+
+// Buttons over the drawing or the list; returns the height they take.
+float drawTools(const Leaf& leaf, const Rect& area, bool asDrawing, const lesson::Plan& plan) {
+    const Pen& pen = leaf.pen;
     float x = area.min.x, y = area.min.y;
-    for (const Tool& tool : tools) {
+    for (const Tool& tool : toolsFor(leaf, asDrawing, blockOf(plan))) {
         const float wide = buttonWidth(pen, tool.shown);
         if (x > area.min.x && x + wide > area.max.x) {
             x = area.min.x;
@@ -131,17 +150,8 @@ float drawTools(const Leaf& leaf, const Rect& area, bool asDrawing, const lesson
         }
         const Rect at = rectAt(x, y, wide, pen.px(44.0f));
         x += wide + pen.px(8.0f);
-        if (!button(pen, leaf.items, tool.name, tool.shown, Zone::Paper, at, ButtonLook::Paper))
-            continue;
-        const std::string name = tool.name;
-        if (name == "paper/rows") ui.asRows = true;
-        if (name == "paper/drawing") {
-            ui.asRows = false;
-            ui.wide = leaf.view.layout.form == Form::Wide;
-        }
-        if (name == "paper/walk") goToWay(leaf, block->ref, 0);
-        if (name == "paper/print")
-            leaf.out.push_back(Print{leaf.ui.paper.leaf == PaperLeaf::Sheet ? "sheet" : "plan"});
+        if (button(pen, leaf.items, tool.name, tool.shown, Zone::Paper, at, ButtonLook::Paper))
+            useTool(leaf, tool.name, plan);
     }
     return y + pen.px(50.0f) - area.min.y;
 }
@@ -151,6 +161,52 @@ std::vector<RowLook> looksOf(const Leaf& leaf, const lesson::Plan& plan) {
     for (const RowOnBench& each : rowsOnBench(plan, leaf.view.session->attempt().bench()))
         out.push_back({each.laid, attempt::SheetMark::None, false});
     return out;
+}
+
+// Not on the bench yet, and the tray has it ready made.
+bool waits(const Leaf& leaf,
+           const lesson::Plan& plan,
+           const PlanPicture& picture,
+           std::size_t row) {
+    if (picture.looks[row].laid != Laid::No) return false;
+    const bench::Bench& bench = leaf.view.session->attempt().bench();
+    for (const bench::CableSlot& slot : bench.kit.readyMade)
+        if (slot.label == plan.cables[row].label && !bench::isOut(bench, slot)) return true;
+    return false;
+}
+
+// The chosen row if it waits in the tray, else the next one that does.
+std::optional<std::size_t>
+nextToLay(const Leaf& leaf, const lesson::Plan& plan, const PlanPicture& picture) {
+    if (holdsSomething(leaf.bench)) return std::nullopt;
+    const std::size_t all = plan.cables.size(), first = leaf.ui.paper.row.value_or(0);
+    for (std::size_t i = 0; i < all; ++i)
+        if (waits(leaf, plan, picture, (first + i) % all)) return (first + i) % all;
+    return std::nullopt;
+}
+
+// The cable comes into the hand, and the paper out of the way.
+void takeFromTray(const Leaf& leaf, const lesson::Plan& plan, std::size_t row) {
+    leaf.ui.paper.wide = false;
+    leaf.ui.paperOut = false;
+    fitBoard(leaf.bench);
+    chooseRow(leaf, plan, row);
+    pickUp(leaf.bench, ReadyMade{plan.cables[row].label}, false);
+}
+
+void drawChosen(const Leaf& leaf,
+                const Rect& at,
+                const RowWords& said,
+                const lesson::Plan& plan,
+                std::optional<std::size_t> next) {
+    const StripBox box = drawStrip(
+        leaf, at, "plan/chosen", said, next ? leaf.pen.px(takeButton) : 0.0f, next ? 1 : 0);
+    if (!next) return;
+    const Rect place =
+        rectAt(box.buttons.min.x, box.buttons.min.y, box.buttons.width(), leaf.pen.px(44.0f));
+    const std::string label = words("plan/take", {plan.cables[*next].label});
+    if (button(leaf.pen, leaf.items, "plan/take", label, Zone::Paper, place, ButtonLook::Main))
+        takeFromTray(leaf, plan, *next);
 }
 
 } // namespace
@@ -170,11 +226,11 @@ drawPlanBody(const Leaf& leaf, const Rect& area, const PlanPicture& picture) {
         const bool both = area.height() - wanted > pen.px(170.0f);
         if (both) canvas.max.y = canvas.min.y + wanted;
         touched = drawPlanCanvas(leaf, canvas, picture);
-        drawTools(leaf, {{area.min.x, area.min.y}, area.max}, true, blockOf(picture.plan));
+        drawTools(leaf, {{area.min.x, area.min.y}, area.max}, true, picture.plan);
         if (!both) return touched;
         rows.min.y = canvas.max.y + pen.px(6.0f);
     } else {
-        rows.min.y += drawTools(leaf, area, false, blockOf(picture.plan));
+        rows.min.y += drawTools(leaf, area, false, picture.plan);
     }
     Stack stack(rows.width());
     PlanPicture listedPicture = picture;
@@ -201,8 +257,13 @@ void drawPlanLeaf(const Leaf& leaf, const Rect& whole) {
         said = rowWords(*plan, *ui.row, picture.looks[*ui.row].laid);
     else
         said.make = words("plan/touch");
-    const float buttons = ui.walk ? pen.px(walkButtons) : 0.0f;
-    const float high = std::max(stripHeight(leaf, area.width(), said, buttons, ui.walk ? 1 : 0),
+    if (const auto* held = std::get_if<ReadyMade>(&leaf.bench.hand);
+        held && ui.row && held->label == plan->cables[*ui.row].label)
+        said.last = words("plan/in-hand");
+    const auto next = nextToLay(leaf, *plan, picture);
+    const float buttons = ui.walk ? pen.px(walkButtons) : next ? pen.px(takeButton) : 0.0f;
+    const int buttonRows = ui.walk || next ? 1 : 0;
+    const float high = std::max(stripHeight(leaf, area.width(), said, buttons, buttonRows),
                                 area.width() >= pen.px(leastForDrawing) ? pen.px(98.0f) : 0.0f);
     const Rect strip{{area.min.x, area.max.y - high}, area.max};
     const auto touched =
@@ -210,7 +271,7 @@ void drawPlanLeaf(const Leaf& leaf, const Rect& whole) {
     if (ui.walk)
         drawWalk(leaf, strip, said, block->ref);
     else
-        drawStrip(leaf, strip, "plan/chosen", said, 0.0f, 0);
+        drawChosen(leaf, strip, said, *plan, next);
     if (!touched) return;
     ui.walk.reset();
     chooseRow(leaf, *plan, *touched);

@@ -12,6 +12,8 @@ inline constexpr float walkButtons = 300.0f; // design pixels
 // With the buttons over it. Returns the row that was touched.
 std::optional<std::size_t>
 drawPlanBody(const Leaf& leaf, const Rect& area, const PlanPicture& picture);
+// A further button over them on the Sheet.
+void askToHandIn(const Leaf& leaf, const lesson::Plan& plan);
 
 // "21 of 33 checked"
 std::string sheetCount(const lesson::Plan& plan, const lesson::Sheet& sheet);

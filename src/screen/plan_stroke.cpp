@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "screen/plan_stroke.h"
 
+#include "lesson/paper.h"
 #include "screen/sentences.h"
 #include "screen/tones.h"
 #include "screen/widgets.h"
@@ -134,7 +135,8 @@ void strokeParts(const Stroke& stroke) {
         const lesson::PlanPart& row = plan.parts[part.part];
         stroke.write(part.refAt, lesson::planLetters_mm, true, tone::ink, row.ref);
         if (!part.wordsAt) continue;
-        const std::string said = underRef(row);
+        const std::string said =
+            lesson::underRef(row, [](std::string_view key) { return words(key); });
         if (lesson::textWidth_em(said) * lesson::planLegends_mm <= part.clear_mm)
             stroke.write(*part.wordsAt, lesson::planLegends_mm, false, tone::inkSoft, said);
     }
@@ -209,28 +211,6 @@ void strokeLabel(const Stroke& stroke, const lesson::DrawnCable& cable) {
 }
 
 } // namespace
-
-std::string underRef(const lesson::PlanPart& part) {
-    using bench::PartKind;
-    switch (part.kind) {
-    case PartKind::StripFuse:
-    case PartKind::BladeHolder:
-        return part.rating > 0.0 ? words("plan/amperes", {plainNumber(part.rating)})
-                                 : std::string();
-    case PartKind::Battery:
-        return words("plan/under/battery");
-    case PartKind::Isolator:
-        return words("plan/under/isolator");
-    case PartKind::Motor:
-        return words("plan/under/motor");
-    case PartKind::Headlamp:
-        return words("plan/under/headlamp");
-    case PartKind::Horn:
-        return words("plan/under/horn");
-    default:
-        return {};
-    }
-}
 
 void strokePlan(const Pen& pen, const PlanScale& scale, const PlanPicture& picture) {
     const Stroke stroke{pen, scale, picture};

@@ -22,9 +22,6 @@ struct PlanScale {
     }
 };
 
-// What stands under a part's ref: "50 A", "12 V", "key"; may be empty.
-std::string underRef(const lesson::PlanPart& part);
-
 void strokePlan(const Pen& pen, const PlanScale& scale, const PlanPicture& picture);
 
 } // namespace loom::screen

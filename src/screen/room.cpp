@@ -80,7 +80,7 @@ bool drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents
     moves = drawMeter(still, ui.items, ui.bench, pictures, list, out) || moves;
     drawViewControls(still, ui.items, ui.furniture, ui.bench, list);
     drawTrace(still, ui.items, ui.trace, ui.furniture, list, out);
-    drawCard(still, ui.items, ui.bench, list, out);
+    if (!paperTells(ui.furniture)) drawCard(still, ui.items, ui.bench, list, out);
     drawHeader(view, ui.items, ui.furniture, list, out);
     drawEvents(still, ui.items, ui.furniture, ui.bench.notice, list);
     drawTray(still, ui.items, ui.furniture, ui.bench, pictures, list, out);

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 
 namespace loom::screen {
 namespace {
@@ -15,7 +16,8 @@ namespace {
 using attempt::SheetMark;
 using Kind = lesson::SheetFinding::Kind;
 
-constexpr float buttonsWidth = 400.0f, gap_px = 8.0f;
+constexpr float gap_px = 8.0f;
+constexpr const char* handIn = "sheet/hand-in"; // as FurnitureUi::asking
 
 SheetMark markOf(const lesson::Sheet& sheet, const std::string& label) {
     const auto found = sheet.marks.find(label);
@@ -41,10 +43,7 @@ nextUnmarked(const lesson::Plan& plan, const lesson::Sheet& sheet, std::size_t a
     return std::nullopt;
 }
 
-RowWords sheetWords(const Leaf& leaf,
-                    const lesson::Plan& plan,
-                    const lesson::Sheet& sheet,
-                    std::size_t row) {
+RowWords sheetWords(const lesson::Plan& plan, const lesson::Sheet& sheet, std::size_t row) {
     const lesson::PlanCable& cable = plan.cables[row];
     RowWords out = rowWords(plan, row, Laid::Joined);
     const int looked = static_cast<int>(sheet.looked.count({cable.label, 0}) +
@@ -55,7 +54,6 @@ RowWords sheetWords(const Leaf& leaf,
                      : looked == 0              ? "sheet/look-first"
                      : looked == 1              ? "sheet/looked-one"
                                                 : "sheet/looked-both");
-    (void)leaf;
     return out;
 }
 
@@ -116,44 +114,67 @@ void drawMarking(const Leaf& leaf, const Rect& at, const lesson::Plan& plan, std
         return;
     }
     const auto next = nextUnmarked(plan, cache.sheet, row);
-    if (button(pen,
-               leaf.items,
-               next ? "sheet/next" : "sheet/hand-in",
-               words(next ? "sheet/next" : "sheet/hand-in"),
-               Zone::Paper,
-               place(1, 1),
-               ButtonLook::Main)) {
-        if (next)
-            chooseRow(leaf, plan, *next);
-        else
-            leaf.out.push_back(Do{attempt::HandInSheet{}});
-    }
+    if (next && button(pen,
+                       leaf.items,
+                       "sheet/next",
+                       words("sheet/next"),
+                       Zone::Paper,
+                       place(1, 1),
+                       ButtonLook::Main))
+        chooseRow(leaf, plan, *next);
 }
 
-// Nothing is chosen: begin with the first that is not marked, or hand it in as it is.
+// Nothing is chosen: begin with the first that is not marked.
 void drawBeginning(const Leaf& leaf, const Rect& at, const lesson::Plan& plan) {
-    const Pen& pen = leaf.pen;
     const PlanCache& cache = cacheOf(leaf, plan);
-    const float gap = pen.px(gap_px), half = (at.width() - gap) * 0.5f;
-    if (button(pen,
-               leaf.items,
-               "sheet/hand-in",
-               words("sheet/hand-in"),
-               Zone::Paper,
-               rectAt(at.min.x, at.min.y, half, pen.px(44.0f)),
-               ButtonLook::Paper))
-        leaf.out.push_back(Do{attempt::HandInSheet{}});
     const auto next = nextUnmarked(plan, cache.sheet, plan.cables.size() - 1);
-    if (button(pen,
-               leaf.items,
-               "sheet/next",
-               words(cache.sheet.marks.empty() ? "sheet/begin" : "sheet/next"),
-               Zone::Paper,
-               rectAt(at.min.x + half + gap, at.min.y, half, pen.px(44.0f)),
-               ButtonLook::Main,
-               next.has_value()) &&
-        next)
+    if (next && button(leaf.pen,
+                       leaf.items,
+                       "sheet/next",
+                       words(cache.sheet.marks.empty() ? "sheet/begin" : "sheet/next"),
+                       Zone::Paper,
+                       at,
+                       ButtonLook::Main))
         chooseRow(leaf, plan, *next);
+}
+
+int unmarked(const lesson::Plan& plan, const lesson::Sheet& sheet) {
+    return static_cast<int>(
+        std::count_if(plan.cables.begin(), plan.cables.end(), [&](const auto& cable) {
+            return markOf(sheet, cable.label) == SheetMark::None;
+        }));
+}
+
+// Not every cable is marked: asked for once more, since it cannot be taken back.
+void drawQuestion(const Leaf& leaf, const Rect& at) {
+    const float half = (at.width() - leaf.pen.px(gap_px)) * 0.5f;
+    if (button(leaf.pen,
+               leaf.items,
+               "sheet/hand-in/no",
+               words("sheet/not-yet"),
+               Zone::Paper,
+               rectAt(at.min.x, at.min.y, half, at.height()),
+               ButtonLook::Paper))
+        leaf.ui.asking.clear();
+    if (!button(leaf.pen,
+                leaf.items,
+                "sheet/hand-in/yes",
+                words("sheet/hand-in"),
+                Zone::Paper,
+                {{at.max.x - half, at.min.y}, at.max},
+                ButtonLook::Main))
+        return;
+    leaf.ui.asking.clear();
+    leaf.out.push_back(Do{attempt::HandInSheet{}});
+}
+
+// The looks want their words whole where there is room.
+float marksWidth(const Leaf& leaf, const lesson::Plan& plan, std::size_t row, float whole) {
+    const Pen& pen = leaf.pen;
+    float wide = pen.px(120.0f);
+    for (const lesson::Spot& spot : {plan.cables[row].from, plan.cables[row].to})
+        wide = std::max(wide, buttonWidth(pen, words("sheet/look", {placeOf(plan, spot)})));
+    return std::min(2.0f * wide + pen.px(gap_px), 0.62f * whole);
 }
 
 std::string findingWords(const lesson::SheetFinding& finding) {
@@ -261,6 +282,13 @@ void drawFindings(const Leaf& leaf, const Rect& area, const lesson::Plan& plan) 
 
 } // namespace
 
+void askToHandIn(const Leaf& leaf, const lesson::Plan& plan) {
+    if (unmarked(plan, cacheOf(leaf, plan).sheet) > 0)
+        leaf.ui.asking = handIn;
+    else
+        leaf.out.push_back(Do{attempt::HandInSheet{}});
+}
+
 std::string sheetCount(const lesson::Plan& plan, const lesson::Sheet& sheet) {
     std::set<std::string> all, marked;
     for (const lesson::PlanCable& cable : plan.cables) {
@@ -281,23 +309,30 @@ void drawSheetLeaf(const Leaf& leaf, const Rect& whole) {
     if (cache.sheet.handedIn) return drawFindings(leaf, area, *plan);
     PlanPicture picture{
         *plan, cache.drawing, looksOf(leaf, *plan, cache), ui.row, std::nullopt, false, "sheet/"};
-    const bool chosen = ui.row && *ui.row < plan->cables.size();
-    RowWords said;
-    if (chosen)
-        said = sheetWords(leaf, *plan, cache.sheet, *ui.row);
-    else
-        said = {sheetCount(*plan, cache.sheet), words("sheet/how"), ""};
+    const bool asking = leaf.ui.asking == handIn;
+    const bool chosen = !asking && ui.row && *ui.row < plan->cables.size();
+    RowWords said{sheetCount(*plan, cache.sheet), words("sheet/how"), ""};
+    if (chosen) said = sheetWords(*plan, cache.sheet, *ui.row);
+    if (asking)
+        said.make = words("sheet/not-all", {std::to_string(unmarked(*plan, cache.sheet))});
+    else if (!chosen && unmarked(*plan, cache.sheet) == 0)
+        said.make = words("sheet/all-marked");
     const int lines = chosen ? 2 : 1;
-    const float high = std::max(pen.px(120.0f),
-                                stripHeight(leaf, area.width(), said, pen.px(buttonsWidth), lines));
+    const float buttons =
+        chosen ? marksWidth(leaf, *plan, *ui.row, area.width()) : pen.px(asking ? 260.0f : 150.0f);
+    const float high =
+        std::max(pen.px(120.0f), stripHeight(leaf, area.width(), said, buttons, lines));
     const Rect strip{{area.min.x, area.max.y - high}, area.max};
     const auto touched =
         drawPlanBody(leaf, {area.min, {area.max.x, strip.min.y - pen.px(8.0f)}}, picture);
-    const StripBox box = drawStrip(leaf, strip, "sheet/chosen", said, pen.px(buttonsWidth), lines);
-    if (chosen)
+    const StripBox box = drawStrip(leaf, strip, "sheet/chosen", said, buttons, lines);
+    if (asking)
+        drawQuestion(leaf, box.buttons);
+    else if (chosen)
         drawMarking(leaf, box.buttons, *plan, *ui.row);
     else
         drawBeginning(leaf, box.buttons, *plan);
+    if (touched) leaf.ui.asking.clear();
     if (touched) chooseRow(leaf, *plan, *touched);
 }
 

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+#include "desk/exercise_input.h"
+
+#include "desk/text_file.h"
+
+namespace loom::desk {
+
+namespace {
+
+constexpr std::size_t greatestExercise_bytes = 4u << 20;
+
+} // namespace
+
+bench::Outcome<lesson::Exercise> readExercise(const std::string& path) {
+    const auto text = readTextFile(path, greatestExercise_bytes);
+    if (!text) return text.refusal();
+    auto exercise = lesson::exerciseFromJson(text.value());
+    if (exercise) return exercise;
+    bench::Refusal refusal = exercise.refusal();
+    refusal.place = path + ": " + refusal.place;
+    return refusal;
+}
+
+} // namespace loom::desk

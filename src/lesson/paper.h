@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+// What is needed on paper where the real loom is built: the plan, the check sheet for both persons,
+// the parts list with the cutting list, and labels to cut out. Each is a list of pages, A4 lying, as
+// SVG documents in millimetres. Start with paperPages(). In black and white too: every sleeve has
+// its word, its letters and a pattern of its own.
+#pragma once
+
+#include "bench/refusal.h"
+#include "lesson/plan.h"
+
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace loom::lesson {
+
+// The words under a key of assets/strings.
+using Say = std::function<std::string(std::string_view key)>;
+
+struct PaperJob {
+    const Plan& plan;
+    std::string title; // of the exercise
+    const Say& say;
+};
+
+std::vector<std::string> planPages(const PaperJob& job);
+std::vector<std::string> sheetPages(const PaperJob& job);
+std::vector<std::string> partsPages(const PaperJob& job);
+std::vector<std::string> labelPages(const PaperJob& job);
+
+// which: "plan", "sheet", "parts", "labels" or "all" of them; refuses any other word.
+bench::Outcome<std::vector<std::string>> paperPages(std::string_view which, const PaperJob& job);
+
+// The pages one under the other in a single SVG document.
+std::string onOneSheet(const std::vector<std::string>& pages);
+
+// What stands under a part's ref on the plan: "50 A", "12 V", "key"; may be empty.
+std::string underRef(const PlanPart& part, const Say& say);
+
+} // namespace loom::lesson

@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: MIT
+// Labels to cut out, one for each end of each cable, with where that end goes; and the choice of
+// pages by a word.
+#include "lesson/paper_page.h"
+
+namespace loom::lesson {
+namespace {
+
+constexpr std::size_t across = 6, down = 14;
+constexpr double wide_mm = 45.0, high_mm = 12.2;
+
+struct EndLabel {
+    std::string label, place, make;
+};
+
+std::vector<EndLabel> endLabels(const PaperJob& job) {
+    std::vector<EndLabel> out;
+    for (const PlanCable& cable : job.plan.cables) {
+        const std::string make =
+            mm2Words(cable.area_m2) + " mm\u00b2 " + sleeveInk(cable.sleeve).letters;
+        out.push_back({cable.label, placeWords(job, cable.from), make});
+        out.push_back({cable.label, placeWords(job, cable.to), make});
+    }
+    return out;
+}
+
+void drawLabel(Page& page, Mm at, const EndLabel& label) {
+    page.path({{at.x, at.y},
+               {at.x + wide_mm, at.y},
+               {at.x + wide_mm, at.y + high_mm},
+               {at.x, at.y + high_mm},
+               {at.x, at.y}},
+              "#777",
+              0.2,
+              "1.5 1.2");
+    page.textWithin({at.x + 2.0, at.y + 4.2}, 24.0, label.label, {5.4, true});
+    page.textWithin(
+        {at.x + wide_mm - 2.0, at.y + 4.2}, 18.0, label.make, {3.2, false, Anchor::End});
+    page.textWithin({at.x + 2.0, at.y + 9.4}, wide_mm - 4.0, label.place, {3.6});
+}
+
+void append(std::vector<std::string>& pages, std::vector<std::string> more) {
+    for (std::string& page : more)
+        pages.push_back(std::move(page));
+}
+
+} // namespace
+
+std::vector<std::string> labelPages(const PaperJob& job) {
+    const std::vector<EndLabel> labels = endLabels(job);
+    constexpr std::size_t each = across * down;
+    const std::size_t pages = labels.empty() ? 1 : (labels.size() + each - 1) / each;
+    std::vector<std::string> out;
+    for (std::size_t i = 0; i < pages; ++i) {
+        Page page(job, job.say("print/labels"), i + 1, pages);
+        for (std::size_t j = i * each; j < labels.size() && j < (i + 1) * each; ++j)
+            drawLabel(page,
+                      {pageLeft_mm + wide_mm * static_cast<double>((j - i * each) % across),
+                       pageTop_mm + high_mm * static_cast<double>((j - i * each) / across)},
+                      labels[j]);
+        out.push_back(page.finish());
+    }
+    return out;
+}
+
+bench::Outcome<std::vector<std::string>> paperPages(std::string_view which, const PaperJob& job) {
+    if (which == "plan") return planPages(job);
+    if (which == "sheet") return sheetPages(job);
+    if (which == "parts") return partsPages(job);
+    if (which == "labels") return labelPages(job);
+    if (which != "all")
+        return bench::Refusal{bench::Why::UnknownWord,
+                              "paper",
+                              "plan, sheet, parts, labels or all",
+                              std::string(which)};
+    std::vector<std::string> out = planPages(job);
+    append(out, sheetPages(job));
+    append(out, partsPages(job));
+    append(out, labelPages(job));
+    return out;
+}
+
+} // namespace loom::lesson
