@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "circuit/fuse.h"
 
+#include "circuit/portable_math.h"
+
 namespace loom::circuit {
 
 namespace {
@@ -12,7 +14,22 @@ struct Style {
     double carried, i2t_s, bodyShare, body_s;
 };
 
-Style styleOf(FuseStyle style) {
+// Melting I2t over the square of the rating, of blades: between the sheet's sizes by a power of the
+// rating, beyond them as at the last.
+double bladeI2t_s(double rating_A) {
+    constexpr double kRating_A[] = {5.0, 20.0, 40.0}, kI2t_A2s[] = {26.0, 520.0, 3300.0};
+    const auto atSize = [&](int k) { return kI2t_A2s[k] / (kRating_A[k] * kRating_A[k]); };
+    if (rating_A <= kRating_A[0]) return atSize(0);
+    for (int k = 1; k < 3; ++k) {
+        if (rating_A > kRating_A[k]) continue;
+        const double power =
+            portableLog(atSize(k) / atSize(k - 1)) / portableLog(kRating_A[k] / kRating_A[k - 1]);
+        return atSize(k) * portablePow(rating_A / kRating_A[k], power);
+    }
+    return atSize(2);
+}
+
+Style styleOf(FuseStyle style, double rating_A) {
     switch (style) {
     case FuseStyle::Strip:
         return {1.2, 9.0, 0.6, 200.0};
@@ -21,7 +38,7 @@ Style styleOf(FuseStyle style) {
     case FuseStyle::Blade:
         break;
     }
-    return {1.2, 1.04, 0.4, 15.0};
+    return {1.2, bladeI2t_s(rating_A), 0.4, 15.0};
 }
 
 void heat(const FusePart& f, double i, Stage& s) {
@@ -47,7 +64,7 @@ void heat(const FusePart& f, double i, Stage& s) {
 } // namespace
 
 FusePart makeFuse(const Fuse& spec) {
-    const Style style = styleOf(spec.style);
+    const Style style = styleOf(spec.style, spec.rating_A);
     FusePart f;
     f.rating_A = spec.rating_A;
     f.cold_ohm = spec.cold_ohm;

@@ -9,11 +9,14 @@
 // melting without loss; the body's share of the thermal resistance; the body's time constant T:
 //   x1 = 1 at rest for n = m  =>  1/g1 + 1/g2 = 1/(1.5 m^2);   no loss  =>  c1 = 0.5 q / ln 1.5.
 //               m     q       share  T        opens after, s, at 1.35  1.6   2    3.5   6 x
-//   Blade      1.2   1.04 s   0.4    15 s                        11.6  1.19  0.41 0.095 0.030
+//   Blade      1.2   see q    0.4    15 s    (5 A)               11.6  1.19  0.41 0.095 0.030
 //   Strip      1.2   9 s      0.6    200 s                       249   75    5.9  0.88  0.26
 //   Cartridge  1.2   0.15 s   0.4    10 s                        7.0   0.18  0.06 0.014 0.004
-// inside REFERENCE F01-F06 (blade), F14-F15 (strip), F18 (cartridge: Littelfuse fuseology guide p.12);
-// q of the blade is F07 (26 A2s at 5 A). F01-F07, F14, F15 are from memory there.
+// inside REFERENCE F01-F06 (blade), F14-F15 (strip), F18 (cartridge: Littelfuse fuseology guide p.12).
+// F02-F05 and the 20 and 40 A below are confirmed by the maker's sheet (Littelfuse ATOF 287 r2.7, as
+// quoted in public repositories, see tests/physics/published_fuses.cpp); F01, F06, F14, F15 and the
+// 5 A are from memory.
+// q of a blade: melting I2t 26 A2s at 5 A, 520 at 20 A, 3300 at 40 A, over rating^2: 1.04, 1.30, 2.06 s.
 // Never opens at or below rating: x1 rests at 0.60. The melted fuse is a gap (gap.h).
 // Left out: ambient temperature, melting's own heat, alloy diffusion over years.
 // Tested: fuse_test.

@@ -16,7 +16,13 @@ struct FuseValues {
     double m, q, s, T;
 };
 
-const FuseValues fuses[] = {{"blade", FuseStyle::Blade, 1.2, 1.04, 0.4, 15},
+// Melting I2t of a blade over rating^2: 26/5^2 at 5 A to 520/20^2 at 20 A, straight in logarithms.
+double bladeI2t_s(double rating_A) {
+    const double share = std::log(rating_A / 5) / std::log(20.0 / 5);
+    return 26.0 / 25 * std::pow((520.0 / 400) / (26.0 / 25), share);
+}
+
+const FuseValues fuses[] = {{"blade of 10 A", FuseStyle::Blade, 1.2, bladeI2t_s(10), 0.4, 15},
                             {"strip", FuseStyle::Strip, 1.2, 9, 0.6, 200},
                             {"cartridge", FuseStyle::Cartridge, 1.2, 0.15, 0.4, 10}};
 
@@ -94,7 +100,9 @@ TEST_CASE("IDA: a blade fuse opens a short through its own resistance") {
     // n = E / (Rs + R(x)) / rating, R = 11 mohm (1 + 0.5 x)
     const double E = 12.85, Rs = 0.35;
     const auto n = [=](double x) { return E / (Rs + 11e-3 * (1 + 0.5 * x)) / 7.5; };
-    Independent ida({0, 0}, fuseRates(fuses[0], n));
+    FuseValues blade = fuses[0];
+    blade.q = bladeI2t_s(7.5);
+    Independent ida({0, 0}, fuseRates(blade, n));
     Rig rig;
     rig.volt(E, 1, 0);
     rig.ohm(Rs, 1, 2);

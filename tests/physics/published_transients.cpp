@@ -213,4 +213,18 @@ TEST_CASE("N47 UP m58756: a coil opened with no diode does not give the 2.5e6 V 
     CHECK_WITHIN(highest_V, 100.0, 2000.0);
 }
 
+// The rows above allow 0.1 % of full scale, in which a capacitor 0.2 % too large would hide.
+TEST_CASE("N36, N38: with fine steps, a storage element off by a ten-thousandth would show") {
+    Rig rig;
+    rig.ohm(1e3, 1, 0);
+    const Key capacitor = rig.farad(8e-6, 1, 0, 1e4);
+    rig.ohm(3, 2, 0);
+    const Key coil = rig.henry(7.5e-3, 0, 2, 0, 10);
+    rig.start(1e-4);
+    rig.until(10e-3);
+    CHECK_CLOSE(rig.amps(coil), 10 * e(-4), 1e-4, 0.0);
+    rig.until(24e-3);
+    CHECK_CLOSE(rig.volts(capacitor), 1e4 * e(-3), 1e-4, 0.0);
+}
+
 } // namespace loom::physics
