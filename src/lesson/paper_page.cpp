@@ -146,7 +146,7 @@ std::size_t drawTable(Page& page, const Table& table, std::size_t first, double 
         for (std::size_t c = 0; c < table.columns.size() && c < table.rows[i].size(); ++c) {
             const Column& column = table.columns[c];
             if (table.rows[i][c] == "[]")
-                page.box({{x + 1.0, y - 1.8}, {x + 4.6, y + 1.8}}, 0.3, 0.35);
+                page.box({{x + 1.0, y - 1.6}, {x + 4.2, y + 1.6}}, 0.3, 0.35);
             else
                 page.textWithin(
                     {x, y}, column.width_mm - 1.5, table.rows[i][c], {3.4, column.bold});

@@ -57,7 +57,7 @@ struct Table {
     std::vector<std::vector<std::string>> rows;
 };
 
-inline constexpr double tableRow_mm = 5.4;
+inline constexpr double tableRow_mm = 4.7;
 
 // Draws rows from `first` on between the heights; returns how many were drawn.
 std::size_t drawTable(Page& page, const Table& table, std::size_t first, double top, double foot);

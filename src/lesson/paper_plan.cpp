@@ -81,10 +81,10 @@ Table cableTable(const PaperJob& job) {
                  {job.say("print/to"), 38.0},
                  {job.say("print/mm2"), 14.0},
                  {job.say("print/sleeve"), 28.0},
-                 {job.say("print/metres"), 16.0},
+                 {job.say("print/metres"), 19.0},
                  {job.say("print/end-from"), 34.0},
                  {job.say("print/end-to"), 34.0},
-                 {job.say("print/note"), 54.0}},
+                 {job.say("print/note"), 51.0}},
                 {}};
     for (const PlanCable& cable : job.plan.cables)
         table.rows.push_back({cable.label,
