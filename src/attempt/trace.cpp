@@ -18,6 +18,20 @@ void widen(double& least, double& greatest, double low, double high) {
     greatest = std::isnan(greatest) ? high : std::max(greatest, high);
 }
 
+// The current at which the fuse or the cable opened after slice `since`; 0: it did not.
+double openedAt_A(const Attempt& attempt, const Quantity& quantity, std::int64_t since) {
+    if (quantity.kind != Quantity::Kind::Current) return 0.0;
+    const auto& all = attempt.happenings();
+    for (std::size_t i = all.size(); i-- > 0 && all[i].slice > since;) {
+        const bool opens = all[i].kind == circuit::EventKind::FuseMelted ||
+                           all[i].kind == circuit::EventKind::CableParted;
+        const bool same = (quantity.part && all[i].part == quantity.part) ||
+                          (quantity.cable && all[i].cable == quantity.cable);
+        if (opens && same) return all[i].value;
+    }
+    return 0.0;
+}
+
 std::optional<circuit::Reading> readingOf(const Attempt& attempt, const Quantity& quantity) {
     if (quantity.cable) {
         if (!bench::findCable(attempt.bench(), quantity.cable)) return std::nullopt;
@@ -131,8 +145,12 @@ void Trace::sample(const Attempt& attempt) {
         } else if (started && now > channel.lastSlice + 1) {
             hold(channel, now - 1);
         }
+        const double before = channel.lastValue;
+        const double opened_A =
+            started ? openedAt_A(attempt, channel.quantity, channel.lastSlice) : 0.0;
         if (channel.lastSlice < channel.firstSlice) channel.firstSlice = now;
         channel.lastValue = valueOf(attempt, channel.quantity).value_or(none);
+        if (opened_A > 0.0) channel.lastValue = before < 0.0 ? -opened_A : opened_A;
         for (std::size_t which = 0; which < std::size(widths); ++which)
             put(channel.levels[which], which, now, channel.lastValue);
         channel.lastSlice = now;

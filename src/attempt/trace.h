@@ -62,7 +62,8 @@ public:
 
     const Quantity& quantity(std::size_t i) const { return channels[i].quantity; }
 
-    // After each slice. What was skipped while the attempt rested holds the last value; an attempt
+    // After each slice. What opened within it is kept with the current of that instant, which the
+    // reading no longer tells. What was skipped while the attempt rested holds the last value; an attempt
     // earlier than the last sample is another one, whose trace begins anew.
     void sample(const Attempt& attempt);
 
