@@ -33,6 +33,18 @@ bool hasRun(const Procedure& procedure) {
     });
 }
 
+// What was joined to a part that has gone since, or has been laid anew, lies loose.
+void letGo(Bench& bench) {
+    for (bench::Cable& cable : bench.cables)
+        for (bench::CableEnd& end : cable.ends)
+            if (end.at && !bench::findPart(bench, end.at->part)) end.at.reset();
+    const auto gone = [&](const bench::Screw& screw) {
+        return !bench::findPart(bench, screw.at.part);
+    };
+    bench.screws.erase(std::remove_if(bench.screws.begin(), bench.screws.end(), gone),
+                       bench.screws.end());
+}
+
 // The ends that were on batteries and lie loose, or whose cable is back in the tray.
 void putBack(const Bench& then, Bench& now) {
     for (const bench::Part& part : then.parts)
@@ -83,6 +95,7 @@ std::optional<BeforePuttingAway> beforePuttingAway(const attempt::Record& record
     });
     if (!moment) return std::nullopt;
     putBack(moment->bench, now);
+    letGo(now);
     attempt::Record cut = record;
     cut.entries.resize(moment->entry);
     return BeforePuttingAway{std::move(now), std::move(cut)};

@@ -1,7 +1,9 @@
 // The order of powering up and putting away. Every rule of it: common practice, no source.
 #include "lesson/procedure.h"
+#include "lesson/put_away.h"
 #include "lesson/retrace.h"
 #include "lesson/step_words.h"
+#include "lesson/verdict.h"
 #include "lessons/hand.h"
 
 #include <doctest/doctest.h>
@@ -208,6 +210,27 @@ TEST_CASE("putting away: off, key, link first, batteries") {
     well.goesOn({batteries});
     CHECK_FALSE(well.seen(Step::SeriesLink).done); // a new building up
     CHECK_FALSE(well.seen(Step::Run).done);
+}
+
+TEST_CASE("put away, the wiring is judged as with the batteries in") {
+    Sitting sitting({batteries, ends, link, check, powerUp, drive});
+    CHECK_FALSE(lesson::beforePuttingAway(sitting.hand.attempt().record()));
+    const std::size_t cables = sitting.hand.attempt().bench().cables.size();
+    sitting.goesOn({putAway, {"free", "P-20", 1}});
+    const auto before = lesson::beforePuttingAway(sitting.hand.attempt().record());
+    REQUIRE(before);
+    CHECK(before->bench.cables.size() == cables);
+    CHECK(bench::findPart(before->bench, std::string("B1")));
+    const auto differences = lesson::differences(*pippin().plan, before->bench);
+    REQUIRE(differences.size() == 1); // what was done since counts
+    CHECK(differences.front().label == "P-20");
+    // A battery laid anew is not the one that was taken out: its cables lie loose.
+    sitting.goesOn({{"lay", "B1"}, {"lift", "M1"}});
+    const auto after = lesson::beforePuttingAway(sitting.hand.attempt().record());
+    REQUIRE(after);
+    const lesson::Verdict verdict = lesson::judge(pippin(), sitting.hand.attempt());
+    CHECK(verdict.checks.front().say ==
+          "Not yet: an end of P-01 lies loose. Compare with the plan.");
 }
 
 TEST_CASE("something against the axle is seen at once") {
