@@ -32,6 +32,10 @@ loom_obtained(doctest INCLUDE ${LOOM_DEPS}/include)
 file(GLOB_RECURSE box2d_sources ${LOOM_DEPS}/box2d/src/*.cpp)
 loom_obtained(box2d INCLUDE ${LOOM_DEPS}/box2d/include SOURCES ${box2d_sources})
 target_include_directories(loom_ext_box2d PRIVATE ${LOOM_DEPS}/box2d/src)
+if(LOOM_SANITIZE)
+    # It looks at the type of a joint that it has just destroyed.
+    target_compile_options(loom_ext_box2d PRIVATE -fno-sanitize=vptr)
+endif()
 
 # nanosvg.h and nanosvgrast.h; define NANOSVG_IMPLEMENTATION and NANOSVGRAST_IMPLEMENTATION in
 # one source of src/screen.
