@@ -14,8 +14,17 @@ namespace loom::screen {
 namespace {
 
 // A thing to do, and how with pointer, finger and keys.
-constexpr const char* rows[] = {
-    "take", "wire", "move", "look", "operate", "turn", "remove", "view", "undo", "let-go"};
+constexpr const char* rows[] = {"take",
+                                "wire",
+                                "move",
+                                "look",
+                                "operate",
+                                "measure",
+                                "turn",
+                                "remove",
+                                "view",
+                                "undo",
+                                "let-go"};
 constexpr const char* ways[] = {"pointer", "finger", "keys"};
 constexpr const char* cautions[] = {"caution/adult",
                                     "caution/last",

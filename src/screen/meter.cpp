@@ -106,6 +106,11 @@ void moveByPointer(Desk& d, const Touch& body) {
         m.grabbed = {io.MousePos.x - middle.x, io.MousePos.y - middle.y};
     }
     if (body.down && (m.moving || dragged(io) > dragFrom_px)) m.moving = true;
+    if (m.moving && ImGui::IsKeyPressed(ImGuiKey_Escape)) { // it goes back to where it was
+        m.moving = false;
+        d.items.letGo();
+        placeDesk(d);
+    }
     if (!m.moving) return;
     m.at_px = {io.MousePos.x - m.grabbed.x, io.MousePos.y - m.grabbed.y};
     placeDesk(d);

@@ -157,6 +157,25 @@ TEST_CASE("dragging the body moves the meter and nothing under it; its hook hang
     CHECK_FALSE(t.stage.has("meter/body"));
 }
 
+TEST_CASE("Escape lets go of the meter's body where it was") {
+    Table t;
+    const bench::Point before = t.meter().at_m;
+    const Rect body = t.stage.rectOf("meter/body");
+    const ImVec2 grip{body.centre().x, body.max.y - 14.0f};
+    t.stage.moveTo(grip);
+    t.stage.frames(2);
+    t.stage.press();
+    t.stage.frames(2);
+    t.stage.moveTo({grip.x - 150.0f, grip.y});
+    t.stage.frames(2);
+    CHECK(t.stage.rectOf("meter/body").min.x < body.min.x - 100.0f);
+    t.stage.key(ImGuiKey_Escape);
+    t.stage.release();
+    t.stage.frames(3);
+    CHECK(t.meter().at_m.x_m == before.x_m);
+    CHECK(t.stage.rectOf("meter/body").min.x == body.min.x);
+}
+
 TEST_CASE("the reading is a sentence with its uncertainty, and is counted") {
     Table t;
     t.measureBattery();
