@@ -112,8 +112,10 @@ TEST_CASE("wrong arguments say what was expected") {
     };
 
     const Row rows[] = {
-        {{}, "loomwright: command: expected try, new, replay, check or --help, found nothing\n"},
-        {{"tr"}, "loomwright: command: expected try, new, replay, check or --help, found tr\n"},
+        {{},
+         "loomwright: command: expected try, new, replay, check, paper or --help, found nothing\n"},
+        {{"tr"},
+         "loomwright: command: expected try, new, replay, check, paper or --help, found tr\n"},
         {{"try"}, "loomwright: try: expected a bench file, found none\n"},
         {{"try", "b"}, "loomwright: try: expected --read and at least one quantity, found none\n"},
         {{"try", "b", "c"}, "loomwright: try: expected one bench file, found a second, c\n"},
