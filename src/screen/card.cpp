@@ -184,6 +184,15 @@ std::string spokenOf(const CardText& text) {
     return out;
 }
 
+// On the smallest boards what the thing is for goes before what can be watched of it.
+void leaveOutTraces(CardText& text) {
+    auto& all = text.actions;
+    all.erase(std::remove_if(all.begin(),
+                             all.end(),
+                             [](const Action& a) { return a.name.rfind("card/trace", 0) == 0; }),
+              all.end());
+}
+
 } // namespace
 
 void drawCard(const View& view, Items& items, BenchUi& bench, ImDrawList* list, Intents& out) {
@@ -211,6 +220,10 @@ void drawCard(const View& view, Items& items, BenchUi& bench, ImDrawList* list, 
         card.column = std::min(card.column, (board.width() - 3.0f * pad) * 0.5f);
         facts = factsOf(card, text);
         actions = actionsOf(card, text);
+        if (actions.height() + pen.px(30.0f) + 2.0f * pad > board.height()) {
+            leaveOutTraces(text);
+            actions = actionsOf(card, text);
+        }
     }
     const ImVec2 size =
         two ? ImVec2(2.0f * (card.column + pad) + pad,

@@ -31,31 +31,34 @@ std::vector<Kind> ofPart(bench::PartKind kind) {
     }
 }
 
-// "current", as in the item's name and in the words.
-const char* wordOf(Kind kind) {
+struct Offer {
+    const char *item, *key;
+};
+
+Offer offerOf(Kind kind) {
     switch (kind) {
     case Kind::Voltage:
     case Kind::Across:
-        return "voltage";
+        return {"card/trace/voltage", "card/trace-voltage"};
     case Kind::Current:
-        return "current";
+        return {"card/trace/current", "card/trace-current"};
     case Kind::Temperature:
-        return "temperature";
+        return {"card/trace/temperature", "card/trace-temperature"};
     case Kind::Speed:
-        return "speed";
+        return {"card/trace/speed", "card/trace-speed"};
     case Kind::Charge:
         break;
     }
-    return "charge";
+    return {"card/trace/charge", "card/trace-charge"};
 }
 
 // Before the last action, which puts the thing away. The first is "card/trace".
 void offer(const std::vector<attempt::Quantity>& quantities, CardText& card) {
     std::vector<Action> actions;
     for (const attempt::Quantity& quantity : quantities) {
-        const std::string word = wordOf(quantity.kind);
-        actions.push_back({actions.empty() ? "card/trace" : "card/trace/" + word,
-                           words("card/trace-" + word),
+        const Offer offered = offerOf(quantity.kind);
+        actions.push_back({actions.empty() ? "card/trace" : offered.item,
+                           words(offered.key),
                            Watch{quantity},
                            {},
                            false});
