@@ -213,7 +213,11 @@ void drawNames(const Drawing& d) {
         art::drawPartName(d.list, d.scene.fonts, lookOf(d.scene, part));
 }
 
+// From further away labels would cover everything; the chosen cable keeps its own.
+constexpr float roomForLabels_px_per_m = 300.0f;
+
 void drawLabels(const Drawing& d) {
+    const float unit = d.scene.view->layout.unit;
     for (std::size_t i = 0; i < d.scene.bench.cables.size(); ++i) {
         const bench::Cable& cable = d.scene.bench.cables[i];
         const art::LabelSpot& spot = d.ui.scene.labels[i];
@@ -233,6 +237,7 @@ void drawLabels(const Drawing& d) {
         if (spot.along < 0.0f || cable.label.empty()) continue;
         const auto* chosen = std::get_if<bench::CableId>(&d.ui.chosen);
         const bool marked = held || focused || (chosen != nullptr && *chosen == cable.id);
+        if (!marked && d.scene.board.px_per_m < roomForLabels_px_per_m * unit) continue;
         art::drawLabel(d.list,
                        d.scene.fonts,
                        spot,
