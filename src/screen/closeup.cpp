@@ -410,6 +410,12 @@ bool drawCloseup(const View& view,
     CloseupUi& ui = bench.closeup;
     watchJoins(view, ui);
     if (!ui.open || holdsSomething(bench)) return false;
+    const bool other = !std::holds_alternative<std::monostate>(bench.chosen);
+    if (other && !ui.justOpened) { // something else was chosen: its card comes instead
+        closeCloseup(ui);
+        return false;
+    }
+    bench.chosen = {};
     const auto at = endAtHand(view.session->attempt().bench(), ui.of);
     if (!at) {
         closeCloseup(ui);
@@ -418,7 +424,6 @@ bool drawCloseup(const View& view,
     if (at->joined) ui.of.terminal = at->terminal; // to be put back there if it comes off
     if (at->cable != nullptr) tellTug(*at, ui);
     if (ui.justOpened && ui.said.empty()) ui.said = wrongTool(*at, bench.tool);
-    bench.chosen = {};
     const Pen pen(view, list);
     const Rect place = placePanel(view, *at, bench, view.layout.unit);
     drawPanelOf({view, items, bench, pen, *at, out}, place);

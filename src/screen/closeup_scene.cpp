@@ -67,8 +67,9 @@ art::LargeEnd largeEnd(const CloseupScene& s, const art::CutFrame& frame, float 
     end.pressed = at.make.pressed;
     end.strandOut = !at.make.twisted && end.strip_mm > 0.5f;
     const float pushed_mm = mm(shown(s, MakingStep::Push, at.joined ? at.make.pushed_m : 0.0));
-    if (!at.joined)
-        end.front_mm = pushed_mm - 2.0f;
+    const bool onItsOwn = isRing(at.kind) || (isSpade(at.kind) && !at.terminal);
+    if (!at.joined) // a fitting takes more room than bare copper
+        end.front_mm = onItsOwn ? 9.0f : pushed_mm - 2.0f;
     else
         end.front_mm = isRing(at.kind) ? stud_mm + 7.0f : pushed_mm;
     return end;

@@ -88,6 +88,15 @@ TEST_CASE("joining an end that is made by hand opens the close-up, with every st
     CHECK(stage.labelOf("closeup/tug") == "Tug: not yet.");
 }
 
+TEST_CASE("the board says which ends are not made yet") {
+    Stage stage(1280, 800);
+    joinByHand(stage);
+    CHECK(stage.labelOf("terminal/X1/3 upper") == "X1 3 upper, W-1 end not made yet");
+    stage.click("closeup/well");
+    CHECK(stage.labelOf("terminal/X1/3 upper") == "X1 3 upper");
+    CHECK(stage.labelOf("terminal/S3/out") == "S3 out, W-1 end not made yet");
+}
+
 TEST_CASE("an end that nobody makes by hand opens nothing") {
     Stage stage(1280, 800);
     stage.begin("");
@@ -391,6 +400,15 @@ TEST_CASE("cards lead to the close-up, and so do the tools of the wall") {
     stage.key(ImGuiKey_Escape);
     stage.key(ImGuiKey_Escape);
     CHECK(stage.ui.bench.tool == screen::Tool::BareHand);
+}
+
+TEST_CASE("choosing something else on the board closes the close-up and shows its card") {
+    Stage stage(1280, 800);
+    joinByHand(stage);
+    REQUIRE(stage.has("closeup/sheet"));
+    stage.clickAt(stage.rectOf("part/X1").centre());
+    CHECK_FALSE(stage.has("closeup/sheet"));
+    CHECK(stage.has("card/sheet"));
 }
 
 TEST_CASE("the wall's tools: meter off its hook and back, trace, marker") {

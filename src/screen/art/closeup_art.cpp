@@ -162,6 +162,8 @@ void drawRingEye(ImDrawList* list, const CutFrame& f, float front, float half) {
 // From above: the folded receptacle with its rolled edges, open towards the tab.
 void drawReceptacle(ImDrawList* list, const CutFrame& f, const LargeEnd& end) {
     const float front = end.front_mm, back = front - kTongue_mm + 0.5f;
+    const float neck = copperHalf_mm(end.area_m2) + 0.3f;
+    box(list, f, back - 1.2f, -neck, back + 1.5f, neck, kTin, kTinDark, 0.3f);
     if (end.kind == bench::EndKind::Piggyback) {
         box(list, f, back + 1.0f, -8.6f, front - 3.0f, -4.6f, kTin, kTinDark);
         box(list, f, front - 4.0f, -8.4f, front + 3.5f, -4.8f, kTinPale, kTinDark);
