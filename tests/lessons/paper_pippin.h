@@ -17,23 +17,23 @@ inline lesson::Plan pippinPlan() {
     const auto part = [&](PartKind kind, const char* ref, double x, double y, double rating = 0) {
         plan.parts.push_back({kind, ref, {x, y}, 0, rating});
     };
-    part(PartKind::Battery, "B1", 0.14, 0.68);
-    part(PartKind::Battery, "B2", 0.37, 0.68);
-    part(PartKind::StripFuse, "F1", 0.25, 0.33, 50);
-    part(PartKind::BladeHolder, "F2", 0.37, 0.26, 7.5);
-    part(PartKind::BladeHolder, "F3", 0.72, 0.26, 3);
-    part(PartKind::Isolator, "Q1", 0.10, 0.24);
-    part(PartKind::Block, "X1", 0.55, 0.42);
-    part(PartKind::Relay, "K1", 0.89, 0.42);
-    part(PartKind::Relay, "K2", 1.08, 0.42);
-    part(PartKind::Rocker, "S1", 0.24, 0.09);
-    part(PartKind::Selector, "S2", 0.57, 0.09);
-    part(PartKind::PushButton, "S3", 0.42, 0.09);
-    part(PartKind::Toggle, "S4", 0.86, 0.09);
-    part(PartKind::PushButton, "S5", 0.72, 0.09);
-    part(PartKind::Headlamp, "E1", 1.12, 0.09);
-    part(PartKind::Horn, "P1", 0.99, 0.09);
-    part(PartKind::Motor, "M1", 0.98, 0.68);
+    part(PartKind::Battery, "B1", 0.150, 0.645);
+    part(PartKind::Battery, "B2", 0.344, 0.645);
+    part(PartKind::StripFuse, "F1", 0.274, 0.409, 50);
+    part(PartKind::BladeHolder, "F2", 0.397, 0.291, 7.5);
+    part(PartKind::BladeHolder, "F3", 0.768, 0.236, 3);
+    part(PartKind::Isolator, "Q1", 0.159, 0.245);
+    part(PartKind::Block, "X1", 0.591, 0.445);
+    part(PartKind::Relay, "K1", 0.900, 0.518);
+    part(PartKind::Relay, "K2", 1.094, 0.518);
+    part(PartKind::Rocker, "S1", 0.574, 0.091);
+    part(PartKind::Selector, "S2", 0.424, 0.091);
+    part(PartKind::PushButton, "S3", 0.291, 0.091);
+    part(PartKind::Toggle, "S4", 1.103, 0.091);
+    part(PartKind::PushButton, "S5", 0.715, 0.091);
+    part(PartKind::Headlamp, "E1", 0.979, 0.091);
+    part(PartKind::Horn, "P1", 0.838, 0.091);
+    part(PartKind::Motor, "M1", 0.918, 0.700);
     const auto cable = [&](const char* label,
                            lesson::Spot from,
                            lesson::Spot to,
@@ -84,7 +84,7 @@ inline lesson::Plan pippinPlan() {
     cable("P-23", {"X1", "5 lower"}, {"K2", "coil a"}, 0.75, green, 0.45, bare, piggy);
     cable("P-24", {"K1", "coil b"}, {"K2", "coil b"}, 0.75, black, 0.20, piggy, piggy);
     cable("P-25", {"K2", "coil b"}, {"X1", "10 upper"}, 0.75, black, 0.45, spade, bare);
-    cable("P-26", {"X1", "1 upper"}, {"F3", "in"}, 1, red, 0.10, bare, spade);
+    cable("P-26", {"X1", "1 upper"}, {"F3", "in"}, 1, red, 0.30, bare, spade);
     cable("P-26", {"F3", "out"}, {"X1", "8 upper"}, 1, red, 0.10, spade, bare);
     cable("P-27", {"S4", "out"}, {"E1", "in"}, 1, yellow, 0.60, spade, spade);
     cable("P-28", {"E1", "out"}, {"X1", "9 upper"}, 1, black, 0.90, spade, bare);

@@ -45,9 +45,11 @@ lesson::Exercise withFault() {
 } // namespace
 
 TEST_CASE("A leaf of the plan is there only where the exercise has one") {
-    Stage stage(1280, 800);
-    CHECK_FALSE(stage.has("leaf/plan"));
-    CHECK_FALSE(stage.has("leaf/sheet"));
+    {
+        Stage stage(1280, 800);
+        CHECK_FALSE(stage.has("leaf/plan"));
+        CHECK_FALSE(stage.has("leaf/sheet"));
+    }
     AtPlan plan(1280, 800, "plan");
     CHECK(plan.has("leaf/sheet"));
     CHECK(plan.has("leaf/power"));
