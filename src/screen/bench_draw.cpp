@@ -78,6 +78,16 @@ void drawTerminals(const Drawing& d) {
     }
 }
 
+// Both ends of the chosen cable are ringed, so that the eye finds them.
+void ringChosenEnds(const Drawing& d) {
+    const auto* id = std::get_if<bench::CableId>(&d.ui.chosen);
+    const bench::Cable* cable = id != nullptr ? findCable(d.scene.bench, *id) : nullptr;
+    if (cable == nullptr) return;
+    const float radius = std::max(9.0f, 0.018f * d.scene.board.px_per_m);
+    for (const bench::CableEnd& end : cable->ends)
+        art::drawRing(d.list, px(d.scene, endAt(d.scene.bench, end)), radius, false);
+}
+
 // Dashed rings on all that would take what is held; the nearest one speaks.
 void drawTakers(const Drawing& d) {
     if (!holdsEnd(d.ui.hand)) return;
@@ -323,6 +333,7 @@ bool drawScene(
     drawTies(d);
     drawEndsByHand(scene, ui, pictures, list);
     drawTerminals(d);
+    ringChosenEnds(d);
     drawNames(d);
     drawLabels(d);
     drawPartTargets(d);

@@ -194,19 +194,43 @@ void takeFromTray(const Leaf& leaf, const lesson::Plan& plan, std::size_t row) {
     pickUp(leaf.bench, ReadyMade{plan.cables[row].label}, false);
 }
 
+// Where a fault is hidden, a cable of the plan that is not on the bench may be what is wrong.
+bool canBeNamed(const Leaf& leaf, const PlanPicture& picture) {
+    const auto& row = leaf.ui.paper.row;
+    return row && *row < picture.looks.size() && picture.looks[*row].laid == Laid::No &&
+           leaf.job.exercise && !leaf.job.exercise->faults.empty();
+}
+
+// What can be done with the chosen row.
+struct RowActions {
+    std::optional<std::size_t> take; // this row, out of the tray
+    bool name = false;               // the chosen one as the fault
+
+    int count() const { return (take ? 1 : 0) + (name ? 1 : 0); }
+};
+
 void drawChosen(const Leaf& leaf,
                 const Rect& at,
                 const RowWords& said,
                 const lesson::Plan& plan,
-                std::optional<std::size_t> next) {
-    const StripBox box = drawStrip(
-        leaf, at, "plan/chosen", said, next ? leaf.pen.px(takeButton) : 0.0f, next ? 1 : 0);
-    if (!next) return;
-    const Rect place =
-        rectAt(box.buttons.min.x, box.buttons.min.y, box.buttons.width(), leaf.pen.px(44.0f));
-    const std::string label = words("plan/take", {plan.cables[*next].label});
-    if (button(leaf.pen, leaf.items, "plan/take", label, Zone::Paper, place, ButtonLook::Main))
-        takeFromTray(leaf, plan, *next);
+                const RowActions& actions) {
+    const Pen& pen = leaf.pen;
+    const float wide = actions.count() > 0 ? pen.px(takeButton) : 0.0f;
+    const StripBox box = drawStrip(leaf, at, "plan/chosen", said, wide, actions.count());
+    float y = box.buttons.min.y;
+    const auto pressed = [&](const char* name, const std::string& label, ButtonLook look) {
+        const Rect place = rectAt(box.buttons.min.x, y, box.buttons.width(), pen.px(44.0f));
+        y += pen.px(52.0f);
+        return button(pen, leaf.items, name, label, Zone::Paper, place, look);
+    };
+    if (actions.name) {
+        const std::string& label = plan.cables[*leaf.ui.paper.row].label;
+        if (pressed("plan/fault", words("card/fault", {label}), ButtonLook::Paper))
+            leaf.out.push_back(Do{attempt::NameFault{label, -1}});
+    }
+    if (!actions.take) return;
+    const std::string label = words("plan/take", {plan.cables[*actions.take].label});
+    if (pressed("plan/take", label, ButtonLook::Main)) takeFromTray(leaf, plan, *actions.take);
 }
 
 } // namespace
@@ -260,9 +284,11 @@ void drawPlanLeaf(const Leaf& leaf, const Rect& whole) {
     if (const auto* held = std::get_if<ReadyMade>(&leaf.bench.hand);
         held && ui.row && held->label == plan->cables[*ui.row].label)
         said.last = words("plan/in-hand");
-    const auto next = nextToLay(leaf, *plan, picture);
-    const float buttons = ui.walk ? pen.px(walkButtons) : next ? pen.px(takeButton) : 0.0f;
-    const int buttonRows = ui.walk || next ? 1 : 0;
+    const RowActions actions{nextToLay(leaf, *plan, picture), canBeNamed(leaf, picture)};
+    const float buttons = ui.walk               ? pen.px(walkButtons)
+                          : actions.count() > 0 ? pen.px(takeButton)
+                                                : 0.0f;
+    const int buttonRows = ui.walk ? 1 : actions.count();
     const float high = std::max(stripHeight(leaf, area.width(), said, buttons, buttonRows),
                                 area.width() >= pen.px(leastForDrawing) ? pen.px(98.0f) : 0.0f);
     const Rect strip{{area.min.x, area.max.y - high}, area.max};
@@ -271,7 +297,7 @@ void drawPlanLeaf(const Leaf& leaf, const Rect& whole) {
     if (ui.walk)
         drawWalk(leaf, strip, said, block->ref);
     else
-        drawChosen(leaf, strip, said, *plan, next);
+        drawChosen(leaf, strip, said, *plan, actions);
     if (!touched) return;
     ui.walk.reset();
     chooseRow(leaf, *plan, *touched);
