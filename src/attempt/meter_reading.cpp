@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "attempt/meter_reading.h"
 
+#include "attempt/wear.h"
+
 #include <cmath>
 
 namespace loom::attempt {
@@ -152,6 +154,16 @@ private:
 
 int measurementsOf(const Record& record) {
     return Measurements(record).count();
+}
+
+bool isMeasuring(const Attempt& attempt) {
+    const std::vector<Entry>& entries = attempt.record().entries;
+    for (auto entry = entries.rbegin(); entry != entries.rend(); ++entry) {
+        if (entry->slice + heldFor_slices < attempt.now_slices()) return false;
+        const auto* edit = std::get_if<bench::Edit>(&entry->command);
+        if (edit && isOfMeter(*edit)) return true;
+    }
+    return false;
 }
 
 } // namespace loom::attempt

@@ -34,4 +34,8 @@ int measurementsOf(const Record& record);
 
 inline constexpr std::int64_t heldFor_slices = 30;
 
+// A probe or the range was set less than that ago: time has to run on, though nothing is to be seen,
+// for the measurement to count.
+bool isMeasuring(const Attempt& attempt);
+
 } // namespace loom::attempt

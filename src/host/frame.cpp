@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // One turn of the loop: input, the model up to now, the screen, what the learner asked for, the
 // graphics. The loop rests when no further frame is wanted.
+#include "attempt/meter_reading.h"
 #include "host/app.h"
 #include "host/handover.h"
 #include "host/page.h"
@@ -188,7 +189,8 @@ bool inputWaits() {
 }
 
 void restOrGoOn(App& app) {
-    app.moving = app.moving || !app.session.yard().asleep() || inputWaits() ||
+    app.moving = app.moving || !app.session.yard().asleep() ||
+                 attempt::isMeasuring(app.session.attempt()) || inputWaits() ||
                  !app.session.attempt().quiet();
     const bool resting = app.pace.framesWanted() == 0 && !app.moving;
     app.mirror.show(app.room.items, lastSentence(app), seconds(), resting);

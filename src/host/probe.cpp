@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "host/probe.h"
 
+#include "attempt/meter_reading.h"
 #include "bench/catalogue.h"
 #include "bench/file.h"
 #include "screen/sentences.h"
@@ -188,6 +189,7 @@ std::string probe(const App& app) {
     out["saved"] = saved(app.autosave);
     out["live"] = live(attempt);
     out["happenings"] = happenings(attempt);
+    out["measurements"] = attempt::measurementsOf(attempt.record());
     out["notice"] = room.bench.notice;
     out["verdict"] = verdict(app.session);
     out["pointer"] = pointer();

@@ -228,8 +228,10 @@ TEST_CASE("measurements are counted each time one is set up and held") {
     measure(hand, MeterRange::Volts, plus, minus);
     hand.wait(0.2); // too short
     CHECK(measurementsOf(attempt.record()) == 0);
+    CHECK(isMeasuring(attempt));
     hand.wait(0.2);
     CHECK(measurementsOf(attempt.record()) == 1);
+    CHECK_FALSE(isMeasuring(attempt));
     hand.does(bench::PlaceMeter{{0.9, 0.2}}); // moved, not set up again
     hand.wait(1.0);
     CHECK(measurementsOf(attempt.record()) == 1);
