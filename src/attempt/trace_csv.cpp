@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "attempt/slice_time.h"
 #include "attempt/trace_export.h"
 
 #include <cmath>
@@ -26,17 +27,6 @@ std::string field(const std::string& text) {
 // The shortest text that reads back as the same number.
 std::string number(double value) {
     return std::isfinite(value) ? nlohmann::json(value).dump() : std::string();
-}
-
-std::string timeText(std::int64_t slice) {
-    static_assert(slice_s == 0.01, "two places are exact");
-    char text[32];
-    std::snprintf(text,
-                  sizeof text,
-                  "%lld.%02lld",
-                  static_cast<long long>(slice / 100),
-                  static_cast<long long>(slice % 100));
-    return text;
 }
 
 struct Row {

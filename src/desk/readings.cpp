@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "desk/readings.h"
 
+#include "attempt/slice_time.h"
 #include "desk/numbers.h"
 #include "desk/sentences.h"
 
@@ -10,16 +11,6 @@
 namespace loom::desk {
 
 namespace {
-
-std::string timeText(std::int64_t slice) {
-    char text[32];
-    std::snprintf(text,
-                  sizeof text,
-                  "%lld.%02lld",
-                  static_cast<long long>(slice / 100),
-                  static_cast<long long>(slice % 100));
-    return text;
-}
 
 std::string cell(const std::string& text) {
     if (text.find_first_of(",\"\n") == std::string::npos) return text;
@@ -49,7 +40,7 @@ std::string columnJson(const std::string& name, const std::string& unit) {
 }
 
 std::string rowJson(const ReadingRow& row) {
-    std::string text = "[" + timeText(row.slice);
+    std::string text = "[" + attempt::timeText(row.slice);
     for (const auto& value : row.values)
         text += value ? ", " + inDigits(*value) : std::string(", null");
     return text + "]";
@@ -78,7 +69,7 @@ std::string asCsv(const Readings& readings, bool events) {
         text += "," + cell(heading(quantity));
     text += events ? ",events\n" : "\n";
     for (const ReadingRow& row : readings.rows) {
-        text += timeText(row.slice);
+        text += attempt::timeText(row.slice);
         for (const auto& value : row.values)
             text += "," + (value ? inDigits(*value) : std::string());
         if (events) text += "," + cell(sentences(row));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The check sheet on paper: a row a cable, boxes to tick for each end and both persons.
 #include "lesson/paper_page.h"
+#include "lesson/step.h"
 
 namespace loom::lesson {
 namespace {
@@ -34,20 +35,7 @@ Table checkTable(const PaperJob& job) {
 std::string signingPage(const PaperJob& job) {
     Page page(job, job.say("print/power"), 1, 1);
     double y = pageTop_mm + 4.0;
-    for (const char* key : {"isolator off",
-                            "batteries",
-                            "battery ends",
-                            "series link",
-                            "axle clear",
-                            "cross-check",
-                            "key on",
-                            "rocker on",
-                            "lamp seen",
-                            "call",
-                            "run",
-                            "off",
-                            "key hung",
-                            "batteries out"}) {
+    for (const char* key : stepWords) {
         page.box({{pageLeft_mm, y - 2.2}, {pageLeft_mm + 4.4, y + 2.2}}, 0.3, 0.35);
         page.text({pageLeft_mm + 8.0, y}, job.say(std::string("power/step/") + key), {4.2});
         y += 8.6;

@@ -124,10 +124,10 @@ void tellCable(const attempt::Attempt& attempt, const bench::Cable& cable, CardT
     card.facts.push_back({words("fact/temperature"), celsius(reading.temp_K)});
     for (int end = 0; end < 2; ++end) {
         const std::string number = std::to_string(end);
-        card.actions.push_back(lookCloser(
-            "card/closeup/" + number,
-            words("card/closeup-at", {endPlace(bench, cable.ends[end])}),
-            {cable.id, end, {}}));
+        card.actions.push_back(
+            lookCloser("card/closeup/" + number,
+                       words("card/closeup-at", {endPlace(bench, cable.ends[end])}),
+                       {cable.id, end, {}}));
         if (cable.ends[end].at)
             card.actions.push_back(takeOff(bench,
                                            cable,
@@ -170,10 +170,9 @@ void tellTerminal(const attempt::Attempt& attempt, bench::TerminalRef terminal, 
     }
     const std::vector<bench::EndRef> there = bench::endsAt(bench, terminal);
     if (!there.empty())
-        card.actions.push_back(
-            lookCloser("card/closeup",
-                       words("card/closeup"),
-                       {there.back().cable, there.back().end, terminal}));
+        card.actions.push_back(lookCloser("card/closeup",
+                                          words("card/closeup"),
+                                          {there.back().cable, there.back().end, terminal}));
     else if (spec.kind != bench::TerminalKind::Tab)
         card.actions.push_back(
             lookCloser("card/closeup", words("card/closeup"), {{}, 0, terminal}));
