@@ -140,16 +140,39 @@ void addFreeBench(const Leaf& leaf, Stack& stack) {
     });
 }
 
-void addButton(const Leaf& leaf, Stack& stack, const Choice& choice, bool clears) {
+struct Offer {
+    Choice choice;
+    bool clears = false; // it takes the place of what is on the bench: asked first
+};
+
+void press(const Leaf& leaf, const Offer& offer) {
+    if (offer.clears)
+        choose(leaf, offer.choice);
+    else
+        leaf.out.push_back(offer.choice.intent);
+}
+
+// Side by side, one or two of them.
+void addButtons(const Leaf& leaf, Stack& stack, const std::vector<Offer>& offers) {
     const Pen& pen = leaf.inner;
-    if (leaf.ui.asking == choice.name) return addQuestion(leaf, stack, choice);
+    for (const Offer& offer : offers)
+        if (leaf.ui.asking == offer.choice.name) return addQuestion(leaf, stack, offer.choice);
     stack.add(pen.px(46.0f), [=, &leaf, &pen](const Rect& at) {
-        if (!button(pen, leaf.items, choice.name, choice.label, Zone::Paper, at, ButtonLook::Paper))
-            return;
-        if (clears)
-            choose(leaf, choice);
-        else
-            leaf.out.push_back(choice.intent);
+        const float gap = pen.px(8.0f), count = static_cast<float>(offers.size());
+        const float wide = (at.width() - gap * (count - 1.0f)) / count;
+        float x = at.min.x;
+        for (const Offer& offer : offers) {
+            const Rect place = rectAt(x, at.min.y, wide, at.height());
+            x += wide + gap;
+            if (button(pen,
+                       leaf.items,
+                       offer.choice.name,
+                       offer.choice.label,
+                       Zone::Paper,
+                       place,
+                       ButtonLook::Paper))
+                press(leaf, offer);
+        }
     });
     stack.space(pen.px(8.0f));
 }
@@ -168,11 +191,15 @@ void drawCourseLeaf(const Leaf& leaf, const Rect& area) {
         pen.list->AddLine(at.min, {at.max.x, at.min.y}, tone::paperLine, 1.2f);
     });
     const std::string id = leaf.job.exercise ? leaf.job.exercise->id : std::string();
-    addButton(leaf, stack, {"paper/restart", words("course/restart"), Begin{id}}, true);
-    addButton(leaf, stack, {"paper/save", words("course/save"), SaveBench{}}, false);
-    addButton(leaf, stack, {"paper/open", words("course/file"), OpenBench{}}, true);
-    addButton(leaf, stack, {"paper/hand-over", words("course/hand-over"), HandOver{false}}, false);
-    addButton(leaf, stack, {"paper/link", words("course/link"), HandOver{true}}, false);
+    addButtons(leaf, stack, {{{"paper/restart", words("course/restart"), Begin{id}}, true}});
+    addButtons(leaf,
+               stack,
+               {{{"paper/save", words("course/save"), SaveBench{}}},
+                {{"paper/open", words("course/file"), OpenBench{}}, true}});
+    addButtons(leaf,
+               stack,
+               {{{"paper/hand-over", words("course/hand-over"), HandOver{false}}},
+                {{"paper/link", words("course/link"), HandOver{true}}}});
     drawColumn(leaf, area, stack);
 }
 
