@@ -33,10 +33,9 @@ void carryOut(const Leaf& leaf, const Choice& choice) {
 
 void choose(const Leaf& leaf, const Choice& choice) {
     const bool solved = leaf.job.solved && !leaf.job.changedSince;
-    if (hasWork(leaf) && !solved)
-        leaf.ui.asking = choice.name;
-    else
-        carryOut(leaf, choice);
+    if (!hasWork(leaf) || solved) return carryOut(leaf, choice);
+    leaf.ui.asking = choice.name;
+    leaf.ui.paperScroll = 1e6f; // the question stands at the bottom: into sight with it
 }
 
 // In the place of what was pressed, once: it clears a bench that was worked on.
@@ -192,10 +191,11 @@ void drawCourseLeaf(const Leaf& leaf, const Rect& area) {
     });
     const std::string id = leaf.job.exercise ? leaf.job.exercise->id : std::string();
     addButtons(leaf, stack, {{{"paper/restart", words("course/restart"), Begin{id}}, true}});
+    // A job keeps its bench when a file is opened; on the free bench the file takes its place.
     addButtons(leaf,
                stack,
                {{{"paper/save", words("course/save"), SaveBench{}}},
-                {{"paper/open", words("course/file"), OpenBench{}}, true}});
+                {{"paper/open", words("course/file"), OpenBench{}}, !leaf.job.exercise}});
     addButtons(leaf,
                stack,
                {{{"paper/hand-over", words("course/hand-over"), HandOver{false}}},
