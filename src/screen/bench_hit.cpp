@@ -104,6 +104,14 @@ bool takePart(const Scene& scene, ImVec2 at_px, Press& press) {
     return true;
 }
 
+// A control is worked through the cable that hangs over it; that is grabbed beside the control.
+bool takeControl(const Scene& scene, ImVec2 at_px, Press& press) {
+    Press there = press;
+    if (!takePart(scene, at_px, there) || there.on != Press::On::Control) return false;
+    press = there;
+    return true;
+}
+
 } // namespace
 
 const bench::Part* partUnder(const Scene& scene, ImVec2 at_px) {
@@ -134,6 +142,7 @@ Press pressAt(const Scene& scene, const BenchUi& ui, ImVec2 at_px) {
         return press;
     }
     if (takeLabel(scene, ui, at_px, press)) return press;
+    if (ui.tool == Tool::BareHand && takeControl(scene, at_px, press)) return press;
     if (takeSleeve(scene, ui, at_px, 2.0f, press)) return press;
     if (near.distance_px <= reach) {
         press.on = Press::On::Terminal;

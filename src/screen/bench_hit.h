@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What lies under a point of the board. Terminals and loose ends are grabbed from 44 px, the
-// nearest winning; a sleeve from its own width first, from a finger's width last.
+// nearest winning; a sleeve from its own width first, from a finger's width last. The hand works a
+// control through a cable that hangs over it.
 #pragma once
 
 #include "screen/bench_scene.h"

@@ -348,6 +348,29 @@ TEST_CASE("a card operates, fits fuses and tells a cable's and a terminal's numb
     CHECK(benchOf(stage).cables.empty());
 }
 
+TEST_CASE("a button is pressed through the cable that hangs over it") {
+    Stage stage(1280, 800);
+    stage.begin("");
+    stage.lay("B1", 0.2, 0.3);
+    stage.lay("X1", 0.85, 0.3);
+    stage.wire("B1 plus", "X1 1 upper", 6e-6, Sleeve::Red);
+    stage.frames(30);
+    const std::vector<ImVec2>& route_m = stage.ui.bench.scene.routes.front().points_m;
+    const ImVec2 over = route_m[route_m.size() / 3];
+    const bench::PartId button = stage.lay("S3", over.x, over.y);
+    stage.frames(2);
+    const Rect part = stage.rectOf("part/S3");
+    const ImVec2 cap{(part.min.x + part.max.x) / 2, (part.min.y + part.max.y) / 2};
+    stage.moveTo(cap);
+    stage.press();
+    stage.frames(2);
+    stage.shoot("button-under-cable");
+    CHECK(bench::findPart(benchOf(stage), button)->position == 1);
+    stage.release();
+    stage.frames(2);
+    CHECK(bench::findPart(benchOf(stage), button)->position == 0);
+}
+
 TEST_CASE("help lies over everything and closes by its cross or a press beside it") {
     Stage stage(1280, 800);
     stage.click("header/help");
