@@ -22,19 +22,6 @@ constexpr std::int64_t greatestSlice = std::int64_t{1} << 53;
 constexpr double anywhere_m = 1e300;
 constexpr std::size_t longestName = 64;
 
-// Index of the text in a list of words; refused and 0 when it is none of them.
-template <class Words> std::size_t oneOf(const JsonPlace& place, const Words& words) {
-    const std::string text = place.text();
-    std::string expected;
-    std::size_t index = 0;
-    for (const char* word : words) {
-        if (text == word) return index;
-        expected += (index++ ? ", " : "") + std::string(word);
-    }
-    place.refuse(Why::UnknownWord, expected.empty() ? "no such entry" : expected, text);
-    return 0;
-}
-
 std::string shortText(const JsonPlace& place) {
     const std::string text = place.text();
     if (text.size() > longestName)
@@ -185,7 +172,7 @@ private:
         std::vector<const char*> terminals;
         for (const bench::TerminalSpec& terminal : kind->terminals)
             terminals.push_back(terminal.word);
-        ref.terminal = static_cast<std::uint8_t>(oneOf(pair[1], terminals));
+        ref.terminal = static_cast<std::uint8_t>(pair[1].oneOf(terminals));
         return ref;
     }
 
@@ -233,16 +220,16 @@ private:
         const bench::PartSpec* kind = specOf(moved, at.member("part"));
         if (!kind) return bench::Edit{bench::Operate{}};
         return bench::Operate{moved,
-                              static_cast<int>(oneOf(at.member("position"), kind->positions))};
+                              static_cast<int>(at.member("position").oneOf(kind->positions))};
     }
 
     Command wearPart() const {
-        const auto condition = oneOf(at.member("condition"), bench::conditionWords);
+        const auto condition = at.member("condition").oneOf(bench::conditionWords);
         return bench::WearPart{part(), static_cast<bench::Condition>(condition)};
     }
 
     Command wearCable() const {
-        const auto condition = oneOf(at.member("condition"), bench::cableConditionWords);
+        const auto condition = at.member("condition").oneOf(bench::cableConditionWords);
         return bench::WearCable{cable(), static_cast<bench::CableCondition>(condition)};
     }
 
@@ -294,7 +281,7 @@ private:
     Command hangMeter() const { return bench::HangMeter{}; }
 
     Command setMeter() const {
-        const auto range = oneOf(at.member("range"), bench::rangeWords);
+        const auto range = at.member("range").oneOf(bench::rangeWords);
         return bench::SetMeter{static_cast<bench::MeterRange>(range)};
     }
 
@@ -320,7 +307,7 @@ private:
     }
 
     Command markOff() const {
-        const auto mark = oneOf(at.member("mark"), words::sheetMarks);
+        const auto mark = at.member("mark").oneOf(words::sheetMarks);
         return MarkOff{nameOf(at.member("label")), static_cast<SheetMark>(mark)};
     }
 

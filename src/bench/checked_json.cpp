@@ -233,6 +233,17 @@ std::string JsonPlace::text() const {
     return {};
 }
 
+std::size_t JsonPlace::oneOf(const char* const* words, std::size_t count) const {
+    const std::string asked = text();
+    std::string expected;
+    for (std::size_t i = 0; i < count; ++i) {
+        if (asked == words[i]) return i;
+        expected += (i ? ", " : "") + std::string(words[i]);
+    }
+    refuse(Why::UnknownWord, expected.empty() ? "nothing" : expected, asked);
+    return 0;
+}
+
 bool JsonPlace::truth() const {
     if (node && node->is_boolean()) return node->get<bool>();
     wrongType("true or false");

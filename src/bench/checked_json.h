@@ -8,6 +8,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <iterator>
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
@@ -38,6 +39,13 @@ public:
     // The list's items; WrongType when it is none, TooMany when longer.
     std::vector<JsonPlace> items(std::size_t greatest) const;
     std::string text() const;
+    // Index of the text in a list of words; UnknownWord and 0 when it is none of them.
+    std::size_t oneOf(const char* const* words, std::size_t count) const;
+
+    template <class Words> std::size_t oneOf(const Words& words) const {
+        return oneOf(std::data(words), std::size(words));
+    }
+
     bool truth() const;
     double number(double least, double most) const;
     std::int64_t whole(std::int64_t least, std::int64_t most) const;

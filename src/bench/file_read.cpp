@@ -16,19 +16,6 @@
 namespace loom::bench {
 namespace {
 
-// Index of the text in a list of words; refused and 0 when it is none of them.
-template <class Words> std::size_t oneOf(const JsonPlace& place, const Words& words) {
-    const std::string text = place.text();
-    std::string expected;
-    std::size_t index = 0;
-    for (const char* word : words) {
-        if (text == word) return index;
-        expected += (index++ ? ", " : "") + std::string(word);
-    }
-    place.refuse(Why::UnknownWord, expected.empty() ? "nothing" : expected, text);
-    return 0;
-}
-
 std::string name(const JsonPlace& place) {
     std::string text = place.text();
     if (place.ok()) place.refuse(whyNotName(place.pointer(), text));
@@ -39,7 +26,7 @@ PartKind partKind(const JsonPlace& place) {
     std::vector<const char*> words;
     for (const PartKind kind : allKinds())
         words.push_back(spec(kind).word);
-    return static_cast<PartKind>(oneOf(place, words));
+    return static_cast<PartKind>(place.oneOf(words));
 }
 
 EndKind endKind(const JsonPlace& place) {
@@ -217,11 +204,11 @@ private:
 
     static int position(const JsonPlace& place, PartKind kind) {
         if (!place.has("position")) return spec(kind).restPosition;
-        return static_cast<int>(oneOf(place.member("position"), spec(kind).positions));
+        return static_cast<int>(place.member("position").oneOf(spec(kind).positions));
     }
 
     static Condition condition(const JsonPlace& place, PartKind kind) {
-        const auto condition = static_cast<Condition>(oneOf(place, conditionWords));
+        const auto condition = static_cast<Condition>(place.oneOf(conditionWords));
         if (condition == Condition::Welded && kind != PartKind::Relay)
             place.refuse(Why::UnknownWord, "sound or open", "welded");
         return condition;
@@ -237,7 +224,7 @@ private:
         cable.sleeve = sleeve(place.member("sleeve"));
         if (place.has("condition"))
             cable.condition =
-                static_cast<CableCondition>(oneOf(place.member("condition"), cableConditionWords));
+                static_cast<CableCondition>(place.member("condition").oneOf(cableConditionWords));
         const std::vector<JsonPlace> ends = pairOf(place.member("ends"));
         for (int end = 0; end < 2 && place.ok(); ++end)
             cableEnd(ends[end], cable, end);
@@ -315,7 +302,7 @@ private:
     void meter(const JsonPlace& place) {
         Meter meter;
         meter.at_m = point(place.member("at"), bench.board_m);
-        meter.range = static_cast<MeterRange>(oneOf(place.member("range"), rangeWords));
+        meter.range = static_cast<MeterRange>(place.member("range").oneOf(rangeWords));
         meter.probes = {probe(place.member("red")), probe(place.member("black"))};
         meter.fuseOpen = truth(place, "fuseOpen");
         bench.meter = meter;

@@ -29,7 +29,7 @@ public:
                                                        "contact welded",
                                                        "turned round",
                                                        "flat"};
-        switch (wordIndex(place.member("alter"), words)) {
+        switch (place.member("alter").oneOf(words)) {
         case 0:
             only(place, {"alter", "part"});
             return FuseOpen{partFor(place, {PartKind::BladeHolder, PartKind::StripFuse})};

@@ -54,30 +54,19 @@ void KnownMembers::operator()(const JsonPlace& place,
     }
 }
 
-std::size_t wordIndex(const JsonPlace& place, const std::vector<const char*>& words) {
-    const std::string text = place.text();
-    std::string expected;
-    for (std::size_t i = 0; i < words.size(); ++i) {
-        if (text == words[i]) return i;
-        expected += (i ? ", " : "") + std::string(words[i]);
-    }
-    place.refuse(Why::UnknownWord, expected, text);
-    return 0;
-}
-
 bench::PartKind partKind(const JsonPlace& place) {
     std::vector<const char*> words;
     for (const bench::PartKind kind : bench::allKinds())
         words.push_back(bench::spec(kind).word);
-    return static_cast<bench::PartKind>(wordIndex(place, words));
+    return static_cast<bench::PartKind>(place.oneOf(words));
 }
 
 bench::EndKind endKind(const JsonPlace& place) {
-    return static_cast<bench::EndKind>(wordIndex(place, wordsUpTo(bench::EndKind::Piggyback)));
+    return static_cast<bench::EndKind>(place.oneOf(wordsUpTo(bench::EndKind::Piggyback)));
 }
 
 bench::Sleeve sleeve(const JsonPlace& place) {
-    return static_cast<bench::Sleeve>(wordIndex(place, wordsUpTo(bench::Sleeve::Brown)));
+    return static_cast<bench::Sleeve>(place.oneOf(wordsUpTo(bench::Sleeve::Brown)));
 }
 
 std::string idOf(const JsonPlace& place) {

@@ -24,15 +24,6 @@ struct KnownMembers {
     void operator()(const bench::JsonPlace& place, std::initializer_list<const char*> names) const;
 };
 
-// The index of the text in a list of words; refused and 0 when it is none of them.
-std::size_t wordIndex(const bench::JsonPlace& place, const std::vector<const char*>& words);
-
-// The value whose word this is, of an enumeration in the order of its words.
-template <class Value, std::size_t count>
-Value oneOf(const bench::JsonPlace& place, const char* const (&words)[count]) {
-    return static_cast<Value>(wordIndex(place, {words, words + count}));
-}
-
 // By the words of a bench file.
 bench::PartKind partKind(const bench::JsonPlace& place);
 bench::EndKind endKind(const bench::JsonPlace& place);

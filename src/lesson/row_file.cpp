@@ -114,7 +114,8 @@ template <class Look> Look RowReader::path(const JsonPlace& place) const {
     only(place, {"look", "say", "between", "through", "set"});
     Look look;
     std::tie(look.a, look.b) = between(place);
-    if (place.has("through")) look.through = oneOf<Through>(place.member("through"), throughWords);
+    if (place.has("through"))
+        look.through = static_cast<Through>(place.member("through").oneOf(throughWords));
     look.set = positions(place, "set");
     return look;
 }
@@ -138,7 +139,7 @@ Behaves RowReader::behaves(const JsonPlace& place) const {
     behaves.thenSet = positions(place, "then");
     if (place.has("then")) behaves.thenAfter_s = run_s(place, "thenAfter_s", 0.5);
     if (place.has("thenAfter_s")) place.member("then");
-    behaves.quantity = oneOf<Quantity>(place.member("quantity"), quantityWords);
+    behaves.quantity = static_cast<Quantity>(place.member("quantity").oneOf(quantityWords));
     if (place.has("of")) behaves.of = known.ref(place.member("of"));
     if (place.has("between")) std::tie(behaves.a, behaves.b) = between(place);
     checkOwner(place, behaves);
@@ -195,7 +196,7 @@ Survives RowReader::survives(const JsonPlace& place) const {
 
 Order RowReader::order(const JsonPlace& place) const {
     only(place, {"look", "say", "rule"});
-    return {oneOf<Order::Rule>(place.member("rule"), ruleWords)};
+    return {static_cast<Order::Rule>(place.member("rule").oneOf(ruleWords))};
 }
 
 FollowsPlan RowReader::followsPlan(const JsonPlace& place) const {
@@ -214,7 +215,7 @@ InOrder RowReader::inOrder(const JsonPlace& place) const {
     InOrder inOrder;
     if (place.has("steps"))
         for (const JsonPlace& item : place.member("steps").items(stepCount))
-            inOrder.steps.push_back(oneOf<Step>(item, stepWords));
+            inOrder.steps.push_back(static_cast<Step>(item.oneOf(stepWords)));
     if (place.ok() && place.has("steps") && inOrder.steps.empty())
         place.member("steps").refuse(Why::Missing, "a step at least", "none");
     if (place.has("least"))
