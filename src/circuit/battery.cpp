@@ -8,21 +8,15 @@ namespace {
 constexpr double kFullest = 1.05, kGassing_V = 2.0; // where charging ends, and the climb up to it
 constexpr double kEmpty = -0.03;                    // where the voltage has collapsed
 
-double all_C(const BatteryPart& b) {
-    return b.capacity_C * kAllOverNominal;
-}
-
 // h of battery.h.
 double head(const BatteryPart& b, const double* y) {
-    const double h = y[b.available] / kAvailable;
+    const double h = y[b.available] * (1.0 / kAvailable);
     const double f = 1.0 + 0.0074 * (y[b.temperature] - 298.15);
     return h > 1.0 ? h : 1.0 - (1.0 - h) / (f < 0.2 ? 0.2 : f > 1.1 ? 1.1 : f);
 }
 
-} // namespace
-
-double emf_V(const BatteryPart& b, const double* y) {
-    const double h = head(b, y), slope = (b.full_V - b.low_V) / 0.9;
+double emfAt_V(const BatteryPart& b, double h) {
+    const double slope = (b.full_V - b.low_V) / 0.9;
     if (h > 1.0) return b.full_V + kGassing_V * ((h < kFullest ? h : kFullest) - 1.0) / 0.05;
     if (h > 0.1) return b.full_V + slope * (h - 1.0);
     const double empty_V = b.low_V > 0.4 ? b.low_V - 0.4 : 0.0;
@@ -30,11 +24,27 @@ double emf_V(const BatteryPart& b, const double* y) {
     return h > kEmpty ? empty_V * (1.0 - h / kEmpty) : 0.0;
 }
 
-double resistance_ohm(const BatteryPart& b, const double* y) {
-    const double h = head(b, y), missing = h > 1.0 ? 0.0 : h < 0.0 ? 1.0 : 1.0 - h;
-    const double cold = 298.15 - y[b.temperature];
+double resistanceAt_ohm(const BatteryPart& b, double h, double temp_K) {
+    const double missing = h > 1.0 ? 0.0 : h < 0.0 ? 1.0 : 1.0 - h, cold = 298.15 - temp_K;
     return b.resistance_ohm * (1.0 + missing * missing) *
            (1.0 + 0.012 * (cold > 0.0 ? cold < 100.0 ? cold : 100.0 : 0.0));
+}
+
+} // namespace
+
+void setCapacity(BatteryPart& b, double capacity_C) {
+    b.capacity_C = capacity_C;
+    b.perAll_per_C = 1.0 / (capacity_C * kAllOverNominal);
+    b.perHeat_K_per_J = 1.0 / (340.0 * capacity_C / 3600.0);
+    b.loss_W_per_K = 0.02 * capacity_C / 3600.0;
+}
+
+double emf_V(const BatteryPart& b, const double* y) {
+    return emfAt_V(b, head(b, y));
+}
+
+double resistance_ohm(const BatteryPart& b, const double* y) {
+    return resistanceAt_ohm(b, head(b, y), y[b.temperature]);
 }
 
 double chargedTo_V(const BatteryPart& b, const double* y, double charging_A) {
@@ -47,12 +57,13 @@ void refresh(std::vector<BatteryPart>& batteries, const double* y) {
 }
 
 void stamp(std::vector<BatteryPart>& batteries, Stage& s) {
+    if (!s.first) return;
     for (BatteryPart& b : batteries) {
-        const double r = resistance_ohm(b, s.y);
+        const double h = head(b, s.y), r = resistanceAt_ohm(b, h, s.y[b.temperature]);
         if (s.stale(b.stamped_ohm, r)) b.stamped_ohm = r;
         const double g = 1.0 / b.stamped_ohm;
         s.g[b.branch] = g;
-        s.j[b.branch] = -g * emf_V(b, s.y);
+        s.j[b.branch] = -g * emfAt_V(b, h);
     }
 }
 
@@ -66,8 +77,8 @@ void warm(const std::vector<BatteryPart>& batteries, Stage& s) {
         const double i = s.i[b.branch], a = s.a_s;
         const bool gassing = i > 0.0 && s.base[b.available] >= kFullest * kAvailable;
         const bool dead = i < 0.0 && s.base[b.available] <= 2.0 * kEmpty * kAvailable;
-        const double drive = gassing || dead ? 0.0 : i / all_C(b);
-        const double p = kExchange_per_s / kAvailable, q = kExchange_per_s / (1.0 - kAvailable);
+        const double drive = gassing || dead ? 0.0 : i * b.perAll_per_C;
+        constexpr double p = kExchange_per_s / kAvailable, q = kExchange_per_s / (1.0 - kAvailable);
         // y1 + y2 moves by a drive; the exchange is one more equation in y1.
         const double sum = s.base[b.available] + s.base[b.bound] + a * drive;
         const double y1 = (s.base[b.available] + a * (drive + q * sum)) / (1.0 + a * (p + q));
@@ -78,8 +89,7 @@ void warm(const std::vector<BatteryPart>& batteries, Stage& s) {
         s.f[b.bound] = -exchange;
 
         const double lost_W = i * i * b.stamped_ohm;
-        const double perHeat = 1.0 / (340.0 * b.capacity_C / 3600.0);
-        const double loss = 0.02 * b.capacity_C / 3600.0;
+        const double perHeat = b.perHeat_K_per_J, loss = b.loss_W_per_K;
         const double rise = (s.base[b.temperature] - s.ambient_K + a * perHeat * lost_W) /
                             (1.0 + a * perHeat * loss);
         s.y[b.temperature] = s.ambient_K + rise;

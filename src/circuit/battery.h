@@ -37,11 +37,13 @@ struct BatteryPart {
     std::uint32_t branch = 0;
     std::uint32_t available = 0, bound = 0, temperature = 0; // states
     double full_V = 0.0, low_V = 0.0, resistance_ohm = 0.0, capacity_C = 1.0;
+    double perAll_per_C = 1.0, perHeat_K_per_J = 1.0, loss_W_per_K = 0.0; // of capacity_C
     double stamped_ohm = 1.0;
     bool flatReported = false, abuseReported = false, chargeReported = false;
     bool gassingReported = false;
 };
 
+void setCapacity(BatteryPart& b, double capacity_C);
 double emf_V(const BatteryPart& b, const double* y);
 double resistance_ohm(const BatteryPart& b, const double* y);
 

@@ -169,7 +169,7 @@ struct NetworkBuilder {
         b.full_V = p.full_V;
         b.low_V = p.low_V;
         b.resistance_ohm = p.resistance_ohm;
-        b.capacity_C = p.capacity_C;
+        setCapacity(b, p.capacity_C);
         b.flatReported = p.charge <= kFlat;
         net.batteries.push_back(b);
         net.batteryOf.push_back(current);

@@ -60,7 +60,8 @@ double sleeveSection_m2(double area_m2) {
 
 // For a stage of weight a, with rises t, s over ambient and base rises t0, s0:
 //   (Cc + a Gi) t - a Gi s = Cc t0 + a P,   -a Gi t + (Cs + a (Gi + Go)) s = Cs s0,
-// solved for  t = k11 t0 + k12 s0 + h1 P,  s = k21 t0 + k22 s0 + h2 P.
+// solved for  t = fromConductor t0 + fromSleeve s0 + fromHeat i^2 (R over cold R),
+//             s = sleeveStays s0 + sleeveFollows t.
 void prepare(Cables& c, double a) {
     if (c.preparedFor_s == a) return;
     c.preparedFor_s = a;
@@ -68,13 +69,12 @@ void prepare(Cables& c, double a) {
         const CableValues& v = c.values[k];
         const double m12 = a * v.inner_W_per_K, m11 = v.heatConductor_J_per_K + m12;
         const double m22 = v.heatSleeve_J_per_K + m12 + a * v.outer_W_per_K;
-        const double perDet = 1.0 / (m11 * m22 - m12 * m12);
-        c.k11[k] = m22 * perDet * v.heatConductor_J_per_K;
-        c.k12[k] = m12 * perDet * v.heatSleeve_J_per_K;
-        c.k21[k] = m12 * perDet * v.heatConductor_J_per_K;
-        c.k22[k] = m11 * perDet * v.heatSleeve_J_per_K;
-        c.h1[k] = m22 * perDet * a;
-        c.h2[k] = m12 * perDet * a;
+        const double perDet = 1.0 / (m11 * m22 - m12 * m12), perM22 = 1.0 / m22;
+        c.fromConductor[k] = m22 * perDet * v.heatConductor_J_per_K;
+        c.fromSleeve[k] = m12 * perDet * v.heatSleeve_J_per_K;
+        c.fromHeat_K_per_A2[k] = m22 * perDet * a * v.copper_ohm;
+        c.sleeveStays[k] = v.heatSleeve_J_per_K * perM22;
+        c.sleeveFollows[k] = m12 * perM22;
     }
 }
 
@@ -147,47 +147,86 @@ void warmEnds(const Cables& c, Stage& s) {
     }
 }
 
-// Both heat equations of every cable; how far each conductor is off the temperature expected.
-void warmAll(Cables& c, Stage& s) {
-    const std::size_t n = c.size();
-    const double* const __restrict i = s.i + c.firstBranch;
-    const double* const __restrict k11 = c.k11.data();
-    const double* const __restrict k12 = c.k12.data();
-    const double* const __restrict k21 = c.k21.data();
-    const double* const __restrict k22 = c.k22.data();
-    const double* const __restrict h1 = c.h1.data();
-    const double* const __restrict h2 = c.h2.data();
-    const double* const __restrict base1 = s.base + c.firstConductor;
-    const double* const __restrict base2 = s.base + c.firstSleeve;
-    double* const __restrict y1 = s.y + c.firstConductor;
-    double* const __restrict y2 = s.y + c.firstSleeve;
-    double* const __restrict f1 = s.f + c.firstConductor;
-    double* const __restrict f2 = s.f + c.firstSleeve;
-    double* const __restrict off = c.off_K.data();
-    const double* const __restrict r20 = c.copper_ohm.data();
-    const double perA = 1.0 / s.a_s, ambient = s.ambient_K;
-    const double factor = 1.0 + kCopperPerK * (ambient - kReference_K);
+// Arrays come in as parameters where only there the compiler takes it from us that they lie apart.
+struct Surroundings {
+    double perA_s, ambient_K, factor; // 1/s; the last: copperFactor of the ambient
+};
+
+// off_K: how far the temperatures found are from those expected, which y holds before.
+void warmConductors(std::size_t n,
+                    const Surroundings& at,
+                    const double* __restrict current_A,
+                    const double* __restrict fromConductor,
+                    const double* __restrict fromSleeve,
+                    const double* __restrict fromHeat_K_per_A2,
+                    const double* __restrict base,
+                    const double* __restrict sleeveBase,
+                    double* __restrict y,
+                    double* __restrict f,
+                    double* __restrict off_K) {
+    const double ambient = at.ambient_K, factor = at.factor, perA = at.perA_s;
     for (std::size_t k = 0; k < n; ++k) {
-        const double t0 = base1[k] - ambient, s0 = base2[k] - ambient;
-        const double still = k11[k] * t0 + k12[k] * s0, cold_W = i[k] * i[k] * r20[k];
+        const double t0 = base[k] - ambient, s0 = sleeveBase[k] - ambient;
+        const double still = fromConductor[k] * t0 + fromSleeve[k] * s0;
         // Heats by the resistance at the temperature found, not the one stamped: two rounds.
-        const double almost = still + h1[k] * cold_W * (factor + kCopperPerK * (y1[k] - ambient));
-        const double p = cold_W * (factor + kCopperPerK * almost);
-        const double t = still + h1[k] * p;
-        const double sl = k21[k] * t0 + k22[k] * s0 + h2[k] * p;
-        off[k] = std::fabs(ambient + t - y1[k]);
-        y1[k] = ambient + t;
-        y2[k] = ambient + sl;
-        f1[k] = (t - t0) * perA;
-        f2[k] = (sl - s0) * perA;
+        const double cold_K = fromHeat_K_per_A2[k] * (current_A[k] * current_A[k]);
+        const double almost = still + cold_K * (factor + kCopperPerK * (y[k] - ambient));
+        const double t = still + cold_K * (factor + kCopperPerK * almost);
+        off_K[k] = std::fabs(ambient + t - y[k]);
+        y[k] = ambient + t;
+        f[k] = (t - t0) * perA;
     }
+}
+
+void warmSleeves(std::size_t n,
+                 const Surroundings& at,
+                 const double* __restrict stays,
+                 const double* __restrict follows,
+                 const double* __restrict base,
+                 const double* __restrict conductor,
+                 double* __restrict y,
+                 double* __restrict f) {
+    const double ambient = at.ambient_K, perA = at.perA_s;
+    for (std::size_t k = 0; k < n; ++k) {
+        const double s0 = base[k] - ambient;
+        const double rise = stays[k] * s0 + follows[k] * (conductor[k] - ambient);
+        y[k] = ambient + rise;
+        f[k] = (rise - s0) * perA;
+    }
+}
+
+// Both heat equations of every cable.
+void warmAll(Cables& c, Stage& s) {
+    const std::uint32_t t = c.firstConductor, sl = c.firstSleeve;
+    const double factor = 1.0 + kCopperPerK * (s.ambient_K - kReference_K);
+    const Surroundings at{1.0 / s.a_s, s.ambient_K, factor};
+    warmConductors(c.size(),
+                   at,
+                   s.i + c.firstBranch,
+                   c.fromConductor.data(),
+                   c.fromSleeve.data(),
+                   c.fromHeat_K_per_A2.data(),
+                   s.base + t,
+                   s.base + sl,
+                   s.y + t,
+                   s.f + t,
+                   c.off_K.data());
+    warmSleeves(c.size(),
+                at,
+                c.sleeveStays.data(),
+                c.sleeveFollows.data(),
+                s.base + sl,
+                s.y + t,
+                s.y + sl,
+                s.f + sl);
 }
 
 // A parted cable only cools: what its arc gives out is left out.
 void coolParted(Cables& c, std::size_t k, Stage& s) {
     const double t0 = s.base[c.conductor(k)] - s.ambient_K;
     const double s0 = s.base[c.sleeve(k)] - s.ambient_K;
-    const double t = c.k11[k] * t0 + c.k12[k] * s0, sl = c.k21[k] * t0 + c.k22[k] * s0;
+    const double t = c.fromConductor[k] * t0 + c.fromSleeve[k] * s0;
+    const double sl = c.sleeveStays[k] * s0 + c.sleeveFollows[k] * t;
     s.y[c.conductor(k)] = s.ambient_K + t;
     s.y[c.sleeve(k)] = s.ambient_K + sl;
     s.f[c.conductor(k)] = (t - t0) / s.a_s;
@@ -198,18 +237,26 @@ void coolParted(Cables& c, std::size_t k, Stage& s) {
 // Takes back the error of a run of states that begins at first, as correctedShare() says.
 void correct(const StepRates& rates,
              std::uint32_t first,
-             const std::vector<double>& holds_per_s2,
-             double h2_s2,
+             const std::vector<double>& shares,
              double* states) {
     const double* const __restrict f0 = rates.begin + first;
     const double* const __restrict f1 = rates.middle + first;
     const double* const __restrict f2 = rates.end + first;
-    const double* const __restrict hold = holds_per_s2.data();
+    const double* const __restrict share = shares.data();
     double* const __restrict y = states + first;
     const double w0 = rates.perBegin_s, w1 = rates.perMiddle_s, w2 = rates.perEnd_s;
-    const std::size_t n = holds_per_s2.size();
+    const std::size_t n = shares.size();
     for (std::size_t k = 0; k < n; ++k)
-        y[k] += (w0 * f0[k] + w1 * f1[k] + w2 * f2[k]) / (1.0 + hold[k] * h2_s2);
+        y[k] += (w0 * f0[k] + w1 * f1[k] + w2 * f2[k]) * share[k];
+}
+
+void prepareShares(Cables& c, double h) {
+    if (c.sharedFor_s == h) return;
+    c.sharedFor_s = h;
+    for (std::size_t k = 0; k < c.size(); ++k) {
+        c.share1[k] = 1.0 / (1.0 + c.holds1_per_s2[k] * (h * h));
+        c.share2[k] = 1.0 / (1.0 + c.holds2_per_s2[k] * (h * h));
+    }
 }
 
 // kHolds times the square of the rate at which a temperature forgets.
@@ -257,15 +304,23 @@ double sleeveThreshold_K(double limit_K, Sleeve state) {
 
 void Cables::add(const CableValues& v) {
     values.push_back(v);
-    copper_ohm.push_back(v.copper_ohm);
     holds1_per_s2.push_back(holds_per_s2(v.inner_W_per_K, v.heatConductor_J_per_K));
     holds2_per_s2.push_back(holds_per_s2(v.inner_W_per_K + v.outer_W_per_K, v.heatSleeve_J_per_K));
     state.push_back(Sleeve::Sound);
     nextEvent_K.push_back(0.0);
     parted.emplace_back();
     neighbour.push_back(-1);
-    for (std::vector<double>* each :
-         {&stamped_ohm, &stamped_S, &stampedAt_K, &off_K, &k11, &k12, &k21, &k22, &h1, &h2})
+    for (std::vector<double>* each : {&stamped_ohm,
+                                      &stamped_S,
+                                      &stampedAt_K,
+                                      &off_K,
+                                      &fromConductor,
+                                      &fromSleeve,
+                                      &fromHeat_K_per_A2,
+                                      &sleeveStays,
+                                      &sleeveFollows,
+                                      &share1,
+                                      &share2})
         each->push_back(0.0);
     setState(size() - 1, Sleeve::Sound);
 }
@@ -325,8 +380,9 @@ void warm(Cables& c, Stage& s) {
 }
 
 void sharpen(Cables& c, double h, const StepRates& rates, double* y) {
-    correct(rates, c.firstConductor, c.holds1_per_s2, h * h, y);
-    correct(rates, c.firstSleeve, c.holds2_per_s2, h * h, y);
+    prepareShares(c, h);
+    correct(rates, c.firstConductor, c.share1, y);
+    correct(rates, c.firstSleeve, c.share2, y);
 }
 
 } // namespace loom::circuit

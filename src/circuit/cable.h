@@ -91,12 +91,13 @@ struct Cables {
     std::vector<double> stamped_ohm, stamped_S; // of the whole cable
     std::vector<double> stampedAt_K;            // for that conductor temperature
     std::vector<double> off_K;                  // conductor against what was expected
-    std::vector<double> copper_ohm;             // of values, at 20 C
     bool fresh = true;                          // all stamped anew, the branches not yet
     // Solution of the two heat equations for the stage weight below, as in cable.cpp.
-    std::vector<double> k11, k12, k21, k22, h1, h2;
+    std::vector<double> fromConductor, fromSleeve, fromHeat_K_per_A2, sleeveStays, sleeveFollows;
     double preparedFor_s = -1.0;
     std::vector<double> holds1_per_s2, holds2_per_s2; // of conductor and sleeve, see sharpen()
+    std::vector<double> share1, share2;               // correctedShare() of them for the step below
+    double sharedFor_s = -1.0;
 
     std::size_t size() const { return values.size(); }
 

@@ -4,6 +4,7 @@
 namespace loom::circuit {
 
 void stamp(const std::vector<CapacitorPart>& capacitors, Stage& s) {
+    if (!s.first) return;
     for (const CapacitorPart& c : capacitors) {
         s.g[c.branch] = c.capacitance_F / s.a_s;
         s.j[c.branch] = -s.g[c.branch] * s.base[c.voltage];

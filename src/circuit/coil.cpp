@@ -12,9 +12,14 @@ void refresh(std::vector<CoilPart>& coils, const double* y) {
 
 void stamp(std::vector<CoilPart>& coils, Stage& s) {
     for (CoilPart& c : coils) {
-        if (c.warms && s.stale(c.stamped_ohm, c.resistance(s.y))) c.stamped_ohm = c.resistance(s.y);
-        const double d = 1.0 / (c.inductance_H + s.a_s * c.stamped_ohm);
-        double g = s.a_s * d, j = c.inductance_H * s.base[c.current] * d;
+        if (s.first) {
+            const double r = c.resistance(s.y);
+            if (c.warms && s.stale(c.stamped_ohm, r)) c.stamped_ohm = r;
+            const double perD = 1.0 / (c.inductance_H + s.a_s * c.stamped_ohm);
+            c.line_S = s.a_s * perD;
+            c.line_A = c.inductance_H * s.base[c.current] * perD;
+        }
+        double g = c.line_S, j = c.line_A;
         stampInsulation(c.spark, g, j);
         s.g[c.branch] = g;
         s.j[c.branch] = j;
@@ -23,11 +28,9 @@ void stamp(std::vector<CoilPart>& coils, Stage& s) {
 
 void settle(std::vector<CoilPart>& coils, Stage& s) {
     for (CoilPart& c : coils) {
-        const double v = s.v[c.branch], r = c.stamped_ohm;
-        const double i =
-            (c.inductance_H * s.base[c.current] + s.a_s * v) / (c.inductance_H + s.a_s * r);
+        const double v = s.v[c.branch], i = c.line_S * v + c.line_A;
         s.y[c.current] = i;
-        s.f[c.current] = (v - r * i) / c.inductance_H;
+        s.f[c.current] = (v - c.stamped_ohm * i) / c.inductance_H;
         s.i[c.branch] = i + settleInsulation(c.spark, v, s);
     }
 }

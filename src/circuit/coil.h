@@ -21,7 +21,8 @@ struct CoilPart {
     bool warms = false;
     double heat_J_per_K = 1.0, loss_W_per_K = 1.0;
     double stamped_ohm = 0.0;
-    int spark = 0; // sign of the current through its insulation now
+    double line_S = 0.0, line_A = 0.0; // of the winding alone, this stage: i = line_S v + line_A
+    int spark = 0;                     // sign of the current through its insulation now
 
     double resistance(const double* y) const {
         return warms ? resistance_ohm * copperFactor(y[temperature]) : resistance_ohm;

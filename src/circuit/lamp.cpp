@@ -11,32 +11,24 @@ double fourth(double t) {
     return (t * t) * (t * t);
 }
 
-double perRadiation(const LampPart& l) {
-    return l.rated_W / (fourth(kFilament_K) - fourth(kReference_K));
-}
-
-double resistanceSlope(const LampPart& l) {
-    return l.hot_ohm * (1.0 - l.coldRatio) / (kFilament_K - kReference_K);
-}
-
 // Filament temperature at the end of a stage with voltage v across it, and dT/dv.
 double stageTemperature(const LampPart& l, double v, const Stage& s, double& perVolt) {
-    const double a = s.a_s / l.heat_J_per_K, base = s.base[l.temperature];
-    const double k = perRadiation(l), ambient4 = fourth(s.ambient_K), slope = resistanceSlope(l);
-    double t = s.y[l.temperature], df = 1.0, r = 1.0;
+    const double a = s.a_s / l.heat_J_per_K, k = l.radiates_W_per_K4;
+    const double base = s.base[l.temperature] + a * k * fourth(s.ambient_K), av2 = a * v * v;
+    double t = s.y[l.temperature], df = 1.0, perR = 1.0;
     for (int round = 0; round < 50; ++round) {
-        r = resistance_ohm(l, t);
-        const double fill = v * v / r;
-        const double f = t - base - a * (fill - k * (fourth(t) - ambient4));
-        df = 1.0 + a * (fill * slope / r + 4.0 * k * t * t * t);
+        perR = 1.0 / resistance_ohm(l, t);
+        const double fill = av2 * perR, shed = a * k * t * t * t;
+        const double f = t - base - fill + shed * t;
+        df = 1.0 + fill * perR * l.slope_ohm_per_K + 4.0 * shed;
         double next = t - f / df;
         if (!(next > 0.5 * t)) next = 0.5 * t;
         if (next > 2.0 * t) next = 2.0 * t;
         const double moved = std::fabs(next - t);
         t = next;
-        if (moved <= 1e-8 * t) break; // the next would move its square
+        if (moved <= 1e-6 * t) break; // the next would move its square
     }
-    perVolt = a * 2.0 * v / (r * df);
+    perVolt = a * 2.0 * v * perR / df;
     return t;
 }
 
@@ -57,14 +49,15 @@ LampPart makeLamp(double rated_V, double rated_W, double coldRatio) {
     l.coldRatio = coldRatio;
     l.rated_W = rated_W;
     l.heat_J_per_K = 6.0e-5 * rated_W;
+    l.slope_ohm_per_K = l.hot_ohm * (1.0 - coldRatio) / (kFilament_K - kReference_K);
+    l.radiates_W_per_K4 = rated_W / (fourth(kFilament_K) - fourth(kReference_K));
     return l;
 }
 
 double resistance_ohm(const LampPart& l, double t) {
-    const double share = (t - kReference_K) / (kFilament_K - kReference_K);
-    const double f = l.coldRatio + (1.0 - l.coldRatio) * share;
-    const double least = 0.1 * l.coldRatio;
-    return l.hot_ohm * (f > least ? f : least);
+    const double cold_ohm = l.hot_ohm * l.coldRatio, least_ohm = 0.1 * cold_ohm;
+    const double r = cold_ohm + l.slope_ohm_per_K * (t - kReference_K);
+    return r > least_ohm ? r : least_ohm;
 }
 
 double brightness(double temp_K) {
@@ -81,10 +74,10 @@ void stamp(std::vector<LampPart>& lamps, Stage& s) {
         if (s.first) l.at_V = l.last_V + l.perSecond_V * (s.time_s - l.last_s);
         const double v = l.at_V;
         double perVolt = 0.0;
-        const double r = resistance_ohm(l, stageTemperature(l, v, s, perVolt));
-        const double g = 1.0 / r - v / (r * r) * resistanceSlope(l) * perVolt;
-        s.g[l.branch] = lazySlope_S(s.factored_S[l.branch], g > 1e-3 / r ? g : 1e-3 / r);
-        s.j[l.branch] = v / r - s.g[l.branch] * v;
+        const double perR = 1.0 / resistance_ohm(l, stageTemperature(l, v, s, perVolt));
+        const double g = perR - v * perR * perR * l.slope_ohm_per_K * perVolt;
+        s.g[l.branch] = lazySlope_S(s.factored_S[l.branch], g > 1e-3 * perR ? g : 1e-3 * perR);
+        s.j[l.branch] = v * perR - s.g[l.branch] * v;
     }
 }
 
@@ -98,13 +91,13 @@ void settle(std::vector<LampPart>& lamps, Stage& s) {
             v = 0.0;
         }
         double perVolt = 0.0;
-        const double t = stageTemperature(l, v, s, perVolt), r = resistance_ohm(l, t);
+        const double t = stageTemperature(l, v, s, perVolt), law_A = v / resistance_ohm(l, t);
         s.y[l.temperature] = t;
         s.f[l.temperature] =
-            (v * v / r - perRadiation(l) * (fourth(t) - fourth(s.ambient_K))) / l.heat_J_per_K;
+            (v * law_A - l.radiates_W_per_K4 * (fourth(t) - fourth(s.ambient_K))) / l.heat_J_per_K;
         if (!l.gap.closed()) continue;
-        s.disagree(std::fabs(v / r - s.i[l.branch]) /
-                   (s.agreeRelative * std::fabs(v / r) + kAgree_A));
+        s.disagree(std::fabs(law_A - s.i[l.branch]) /
+                   (s.agreeRelative * std::fabs(law_A) + kAgree_A));
         l.at_V = nextPoint_V(l, v, s.i[l.branch], s);
     }
 }

@@ -24,9 +24,10 @@ struct LampPart {
     std::uint32_t branch = 0;
     std::uint32_t temperature = 0; // state
     double hot_ohm = 1.0, coldRatio = 0.1, rated_W = 1.0, heat_J_per_K = 1.0;
-    double at_V = 0.0;                                    // linearised here
-    double last_V = 0.0, last_s = 0.0, perSecond_V = 0.0; // where it was and how it moved
-    Gap gap;                                              // closed while the filament is whole
+    double slope_ohm_per_K = 0.0, radiates_W_per_K4 = 0.0; // dR/dT, P/(Th^4 - A0^4)
+    double at_V = 0.0;                                     // linearised here
+    double last_V = 0.0, last_s = 0.0, perSecond_V = 0.0;  // where it was and how it moved
+    Gap gap;                                               // closed while the filament is whole
 };
 
 LampPart makeLamp(double rated_V, double rated_W, double coldRatio);

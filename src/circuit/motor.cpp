@@ -7,22 +7,20 @@ namespace loom::circuit {
 
 namespace {
 
-// The motor's own equations with its states eliminated: i = (c + a v) / d, w = w0 + b i.
-struct Eliminated {
-    double w0, b, c, d;
-};
-
-Eliminated eliminate(const MotorPart& m, const Stage& s) {
-    const double a = s.a_s, r = m.stamped_ohm;
-    Eliminated e{0.0, 0.0, 0.0, 0.0};
+// The motor's own equations with its states eliminated (motor.h).
+void eliminate(MotorPart& m, const Stage& s) {
+    const double a = s.a_s, k = m.constant_Vs;
+    double w0 = 0.0, b = 0.0;
     if (m.turning != 0) {
         const double perD = 1.0 / (m.inertia_kg_m2 + a * m.viscous_Nms);
-        e.w0 = (m.inertia_kg_m2 * s.base[m.speed] - a * m.turning * m.drag_Nm) * perD;
-        e.b = a * m.constant_Vs * perD;
+        w0 = (m.inertia_kg_m2 * s.base[m.speed] - a * m.turning * m.drag_Nm) * perD;
+        b = a * k * perD;
     }
-    e.c = m.inductance_H * s.base[m.current] - a * m.constant_Vs * e.w0;
-    e.d = m.inductance_H + a * r + a * m.constant_Vs * e.b;
-    return e;
+    const double perD = 1.0 / (m.inductance_H + a * m.stamped_ohm + a * k * b);
+    m.line_S = a * perD;
+    m.line_A = (m.inductance_H * s.base[m.current] - a * k * w0) * perD;
+    m.still_rad_s = w0;
+    m.perAmpere_rad_s = b;
 }
 
 } // namespace
@@ -34,9 +32,12 @@ void refresh(std::vector<MotorPart>& motors, const double* y) {
 
 void stamp(std::vector<MotorPart>& motors, Stage& s) {
     for (MotorPart& m : motors) {
-        if (s.stale(m.stamped_ohm, m.resistance(s.y))) m.stamped_ohm = m.resistance(s.y);
-        const Eliminated e = eliminate(m, s);
-        double g = s.a_s / e.d, j = e.c / e.d;
+        if (s.first) {
+            const double r = m.resistance(s.y);
+            if (s.stale(m.stamped_ohm, r)) m.stamped_ohm = r;
+            eliminate(m, s);
+        }
+        double g = m.line_S, j = m.line_A;
         stampInsulation(m.spark, g, j);
         s.g[m.branch] = g;
         s.j[m.branch] = j;
@@ -45,15 +46,14 @@ void stamp(std::vector<MotorPart>& motors, Stage& s) {
 
 void settle(std::vector<MotorPart>& motors, Stage& s) {
     for (MotorPart& m : motors) {
-        const double v = s.v[m.branch], a = s.a_s;
-        const Eliminated e = eliminate(m, s);
-        const double i = (e.c + a * v) / e.d, w = m.turning == 0 ? 0.0 : e.w0 + e.b * i;
+        const double v = s.v[m.branch], i = m.line_S * v + m.line_A;
+        const double w = m.still_rad_s + m.perAmpere_rad_s * i;
         const double torque = m.constant_Vs * i - m.viscous_Nms * w - m.turning * m.drag_Nm;
         s.y[m.current] = i;
         s.f[m.current] = (v - m.stamped_ohm * i - m.constant_Vs * w) / m.inductance_H;
         s.y[m.speed] = w;
         s.f[m.speed] = m.turning == 0 ? 0.0 : torque / m.inertia_kg_m2;
-        s.y[m.angle] = s.base[m.angle] + a * w;
+        s.y[m.angle] = s.base[m.angle] + s.a_s * w;
         s.f[m.angle] = w;
         s.i[m.branch] = i + settleInsulation(m.spark, v, s);
     }

@@ -31,6 +31,8 @@ struct MotorPart {
     int turning = 0; // sign of the speed; 0 held at rest
     int spark = 0;
     double stamped_ohm = 1.0;
+    // This stage, of the winding alone: i = line_S v + line_A, w = still_rad_s + perAmpere i.
+    double line_S = 0.0, line_A = 0.0, still_rad_s = 0.0, perAmpere_rad_s = 0.0;
     bool stalled = false; // reported
 
     double resistance(const double* y) const {

@@ -83,9 +83,10 @@ struct Stage {
 
     // Resistance found after warming against the one stamped.
     void compare(double found_ohm, double stamped_ohm) {
-        const double off = found_ohm - stamped_ohm;
-        const double d = (off > 0.0 ? off : -off) / (driftRelative * stamped_ohm);
-        if (!(d <= drift)) drift = d;
+        const double off =
+            found_ohm > stamped_ohm ? found_ohm - stamped_ohm : stamped_ohm - found_ohm;
+        const double allowed = driftRelative * stamped_ohm;
+        if (!(off <= drift * allowed)) drift = off / allowed;
     }
 };
 
