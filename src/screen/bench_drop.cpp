@@ -121,8 +121,12 @@ struct Dropping {
     }
 
     void dropOnUnder() {
-        if (const bench::Part* part = onBoard ? partUnder(scene, at_px) : nullptr)
+        if (!onBoard) return;
+        if (const bench::Part* part = partUnder(scene, at_px))
             dropOnPart(scene, ui, part->id, out);
+        else
+            ui.notice = words(std::holds_alternative<KeyInHand>(ui.hand) ? "notice.keyNowhere"
+                                                                         : "notice.fuseNowhere");
     }
 };
 

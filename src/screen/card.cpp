@@ -3,6 +3,7 @@
 // It never covers the thing while there is room beside it, and never leaves the board.
 #include "screen/card_text.h"
 #include "screen/furniture.h"
+#include "screen/keep_clear.h"
 #include "screen/sentences.h"
 #include "screen/stack.h"
 #include "screen/tones.h"
@@ -121,30 +122,21 @@ Stack actionsOf(const Card& card, const CardText& text) {
     return stack;
 }
 
-float overlap(const Rect& a, const Rect& b) {
-    const float w = std::min(a.max.x, b.max.x) - std::max(a.min.x, b.min.x);
-    const float h = std::min(a.max.y, b.max.y) - std::max(a.min.y, b.min.y);
-    return w > 0.0f && h > 0.0f ? w * h : 0.0f;
-}
-
 // How far two spans are from each other.
 float apart(float aLow, float aHigh, float bLow, float bHigh) {
     return std::max({0.0f, bLow - aHigh, aLow - bHigh});
 }
 
-Rect keptWithin(const Rect& bounds, Rect r) {
-    const float w = r.width(), h = r.height();
-    r.min.x = std::max(bounds.min.x, std::min(r.min.x, bounds.max.x - w));
-    r.min.y = std::max(bounds.min.y, std::min(r.min.y, bounds.max.y - h));
-    r.max = {r.min.x + w, r.min.y + h};
-    return r;
-}
-
-// Where the card goes: beside the thing, hiding as little as it can of it and of other parts.
+// Where the card goes: beside the thing, hiding as little as it can of it, of other parts, of the
+// meter and the trace.
 Rect placed(const Items& items, const Rect& board, const Rect& thing, ImVec2 size, float away) {
     const float right = thing.max.x + away, left = thing.min.x - away - size.x;
     const float below = thing.max.y + away, above = thing.min.y - away - size.y;
-    const float ys[] = {thing.centre().y - size.y * 0.5f, thing.min.y, thing.max.y - size.y};
+    const float ys[] = {thing.centre().y - size.y * 0.5f,
+                        thing.min.y,
+                        thing.max.y - size.y,
+                        board.min.y,
+                        board.max.y - size.y};
     const float xs[] = {thing.centre().x - size.x * 0.5f, thing.min.x, thing.max.x - size.x};
     std::vector<ImVec2> wishes;
     for (const float y : ys) {
@@ -168,8 +160,7 @@ Rect placed(const Items& items, const Rect& board, const Rect& thing, ImVec2 siz
         float hidden = thingCounts * overlap(place, thing) +
                        wayCounts_px * (apart(place.min.x, place.max.x, thing.min.x, thing.max.x) +
                                        apart(place.min.y, place.max.y, thing.min.y, thing.max.y));
-        for (const Item& item : items.all())
-            if (item.name.rfind("part/", 0) == 0) hidden += overlap(place, item.rect);
+        hidden += hiddenOnBoard(items, place);
         if (least >= 0.0f && hidden >= least) continue;
         least = hidden;
         best = place;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What happened, in one sentence with its number, under the board; the whole list opens over it.
-#include "screen/furniture.h"
+#include "screen/advice.h"
 #include "screen/sentences.h"
 #include "screen/tones.h"
 #include "screen/widgets.h"
@@ -53,13 +53,29 @@ struct Line {
     bool notice = false;
 };
 
-Line lineOf(const View& view, const std::string& notice) {
-    if (!notice.empty()) return {"", notice, true};
+// How a tool is used is said when it is taken, until something happens.
+std::string toolJustTaken(const FurnitureUi& ui, const BenchUi& bench, std::size_t happenings) {
+    return ui.told.happenings == happenings ? adviceForTool(bench.tool) : std::string();
+}
+
+Line lineOf(const View& view, const FurnitureUi& ui, const BenchUi& hands) {
+    if (!hands.notice.empty()) return {"", hands.notice, true};
     if (!view.savedWord.empty()) return {"", view.savedWord, true};
     const attempt::Attempt& attempt = view.session->attempt();
     const std::vector<Happening>& all = attempt.happenings();
-    if (all.empty()) return {"", words(attempt.canUndo() ? "events/quiet" : "events/none"), false};
+    std::string advice = adviceForHand(attempt.bench(), hands);
+    if (advice.empty()) advice = toolJustTaken(ui, hands, all.size());
+    // What was undone is no longer how things stand; the whole list keeps it.
+    if (advice.empty() && all.size() <= ui.told.undone) advice = adviceForBench(attempt.bench());
+    if (!advice.empty()) return {"", advice, false};
     return {timeOf(all.back().time_s), sentence(all.back()), false};
+}
+
+void noteTold(const View& view, Told& told, Tool tool) {
+    const std::size_t count = view.session->attempt().happenings().size();
+    if (count < told.undone) told.undone = 0; // another bench
+    if (tool != told.tool) told.happenings = count;
+    told.tool = tool;
 }
 
 // Where the sentence stands on the slip, and what stands beside it.
@@ -91,8 +107,8 @@ Rect slipFor(const Rect& slip, const Pen& pen, const Line& line, bool any) {
 }
 
 void drawSlip(
-    const View& view, Items& items, FurnitureUi& ui, const Pen& pen, const std::string& notice) {
-    const Line line = lineOf(view, notice);
+    const View& view, Items& items, FurnitureUi& ui, const BenchUi& bench, const Pen& pen) {
+    const Line line = lineOf(view, ui, bench);
     const bool any = !view.session->attempt().happenings().empty();
     const SlipPlaces at = placesOn(slipFor(view.layout.events, pen, line, any), pen, line, any);
     const Rect& slip = at.slip;
@@ -232,9 +248,10 @@ void drawWholeList(const View& view, Items& items, FurnitureUi& ui, const Pen& p
 } // namespace
 
 void drawEvents(
-    const View& view, Items& items, FurnitureUi& ui, const std::string& notice, ImDrawList* list) {
+    const View& view, Items& items, FurnitureUi& ui, const BenchUi& bench, ImDrawList* list) {
     const Pen pen(view, list);
-    drawSlip(view, items, ui, pen, notice);
+    noteTold(view, ui.told, bench.tool);
+    drawSlip(view, items, ui, bench, pen);
     if (ui.eventsOpen) drawWholeList(view, items, ui, pen);
 }
 

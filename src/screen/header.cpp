@@ -127,8 +127,7 @@ void drawButtons(const View& view, Items& items, FurnitureUi& ui, const Pen& pen
         return button(
             pen, items, name, words(key), Zone::Header, place(index), ButtonLook::Room, enabled);
     };
-    if (asked(0, "header/undo", "header/undo", attempt.canUndo()))
-        out.push_back(Do{attempt::Undo{}});
+    if (asked(0, "header/undo", "header/undo", attempt.canUndo())) askUndo(view, ui, out);
     if (asked(1, "header/redo", "header/redo", attempt.canRedo()))
         out.push_back(Do{attempt::Redo{}});
     if (!asked(2, "header/help", "header/help", true)) return;
@@ -137,6 +136,13 @@ void drawButtons(const View& view, Items& items, FurnitureUi& ui, const Pen& pen
 }
 
 } // namespace
+
+void askUndo(const View& view, FurnitureUi& ui, Intents& out) {
+    const attempt::Attempt& attempt = view.session->attempt();
+    if (!attempt.canUndo()) return;
+    out.push_back(Do{attempt::Undo{}});
+    ui.told.undone = attempt.happenings().size();
+}
 
 void drawHeader(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list, Intents& out) {
     const Pen pen(view, list);

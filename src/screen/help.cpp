@@ -9,23 +9,28 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace loom::screen {
 namespace {
 
-// A thing to do, and how with pointer, finger and keys.
+// A thing to do, and how: by pointer or finger, and with keys.
 constexpr const char* rows[] = {"take",
                                 "wire",
                                 "move",
-                                "look",
-                                "operate",
-                                "measure",
                                 "turn",
                                 "remove",
+                                "look",
+                                "operate",
+                                "ends",
+                                "measure",
+                                "trace",
+                                "plan",
+                                "power",
                                 "view",
                                 "undo",
                                 "let-go"};
-constexpr const char* ways[] = {"pointer", "finger", "keys"};
+constexpr const char* ways[] = {"hand", "keys"};
 constexpr const char* cautions[] = {"caution/adult",
                                     "caution/last",
                                     "caution/bridge",
@@ -35,8 +40,11 @@ constexpr const char* cautions[] = {"caution/adult",
 
 constexpr float columnGap = 16.0f;
 
+constexpr float handsShare = 0.6f; // of the two ways; the sentences on keys are shorter
+
 struct Columns {
-    float name, way;
+    float name;
+    float way[2];
 };
 
 Columns columnsFor(const Pen& pen, float width) {
@@ -44,7 +52,8 @@ Columns columnsFor(const Pen& pen, float width) {
     for (const char* row : rows)
         name = std::max(name, pen.width(Face::Bold, words(std::string("help/") + row)));
     name += pen.px(4.0f);
-    return {name, (width - name - 3.0f * pen.px(columnGap)) / 3.0f};
+    const float both = width - name - 2.0f * pen.px(columnGap);
+    return {name, {handsShare * both, (1.0f - handsShare) * both}};
 }
 
 std::string cell(const char* row, const char* way) {
@@ -54,12 +63,12 @@ std::string cell(const char* row, const char* way) {
 void addHeads(const Pen& pen, Stack& stack, const Columns& columns) {
     stack.add(pen.px(34.0f), [&pen, columns](const Rect& at) {
         float x = at.min.x + columns.name + pen.px(columnGap);
-        for (const char* way : ways) {
+        for (std::size_t i = 0; i < std::size(ways); ++i) {
             pen.left(Face::Bold,
                      {x, at.centre().y - pen.px(3.0f)},
                      tone::inkSoft,
-                     words(std::string("help/") + way));
-            x += columns.way + pen.px(columnGap);
+                     words(std::string("help/") + ways[i]));
+            x += columns.way[i] + pen.px(columnGap);
         }
         pen.list->AddLine({at.min.x, at.max.y}, at.max, tone::markLine, 1.2f);
     });
@@ -67,8 +76,8 @@ void addHeads(const Pen& pen, Stack& stack, const Columns& columns) {
 
 void addRow(const Pen& pen, Stack& stack, const Columns& columns, const char* row) {
     float high = pen.line(Face::Bold);
-    for (const char* way : ways)
-        high = std::max(high, pen.paragraphHeight(Face::Body, columns.way, cell(row, way)));
+    for (std::size_t i = 0; i < std::size(ways); ++i)
+        high = std::max(high, pen.paragraphHeight(Face::Body, columns.way[i], cell(row, ways[i])));
     stack.add(high + pen.px(10.0f), [&pen, columns, row](const Rect& at) {
         const float y = at.min.y + pen.px(5.0f);
         pen.paragraph(Face::Bold,
@@ -77,9 +86,9 @@ void addRow(const Pen& pen, Stack& stack, const Columns& columns, const char* ro
                       tone::ink,
                       words(std::string("help/") + row));
         float x = at.min.x + columns.name + pen.px(columnGap);
-        for (const char* way : ways) {
-            pen.paragraph(Face::Body, {x, y}, columns.way, tone::ink, cell(row, way));
-            x += columns.way + pen.px(columnGap);
+        for (std::size_t i = 0; i < std::size(ways); ++i) {
+            pen.paragraph(Face::Body, {x, y}, columns.way[i], tone::ink, cell(row, ways[i]));
+            x += columns.way[i] + pen.px(columnGap);
         }
         pen.list->AddLine({at.min.x, at.max.y}, at.max, tone::paperLine, 1.0f);
     });
@@ -104,7 +113,8 @@ void addCautions(const Pen& pen, Stack& stack) {
 std::string spokenHelp() {
     std::string out = words("help/title") + ". ";
     for (const char* row : rows)
-        out += words(std::string("help/") + row) + ": " + cell(row, "keys") + " ";
+        out += words(std::string("help/") + row) + ": " + cell(row, "hand") + ". " +
+               cell(row, "keys") + ". ";
     for (const char* key : cautions)
         out += words(key) + " ";
     return out;

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The wall of tools, and the hook with the isolator's key. Upright at the right, or as a row under
 // the board. What helps to see is in view_controls.cpp.
+#include "screen/art/meter_art.h"
 #include "screen/art/part_art.h"
 #include "screen/furniture.h"
+#include "screen/keep_clear.h"
+#include "screen/plan_bench.h"
 #include "screen/sentences.h"
 #include "screen/tones.h"
 #include "screen/widgets.h"
@@ -83,15 +86,34 @@ struct Rail {
         if (touch.clicked) use(thing);
     }
 
-    // Off its hook it lies in the board's lower left corner.
+    // Where it hides least of what lies on the board: the lower left corner first, its probes at
+    // its right.
+    ImVec2 freePlaceForMeter() const {
+        const Rect board = shrunk(view.layout.board, pen.px(10.0f));
+        const float wide = pen.px(art::meter::width + 92.0f), high = pen.px(art::meter::height);
+        Rect best;
+        float least = -1.0f;
+        for (int column = 0; column <= 6; ++column)
+            for (const float down : {1.0f, 0.0f, 0.5f}) {
+                const float along = static_cast<float>(column) / 6.0f;
+                const Rect place = rectAt(board.min.x + along * (board.width() - wide),
+                                          board.min.y + down * (board.height() - high),
+                                          wide,
+                                          high);
+                const float hidden = hiddenOnBoard(items, place);
+                if (least >= 0.0f && hidden >= least) continue;
+                least = hidden;
+                best = place;
+            }
+        return {best.min.x + pen.px(art::meter::width) * 0.5f, best.centre().y};
+    }
+
     void useMeter() const {
         if (view.session->attempt().bench().meter) {
             out.push_back(Do{bench::Edit{bench::HangMeter{}}});
             return;
         }
-        const Rect& board = view.layout.board;
-        const ImVec2 at =
-            bench.scene.board.toBoard({board.min.x + pen.px(120.0f), board.max.y - pen.px(160.0f)});
+        const ImVec2 at = bench.scene.board.toBoard(freePlaceForMeter());
         out.push_back(Do{bench::Edit{bench::PlaceMeter{{at.x, at.y}}}});
     }
 
@@ -101,6 +123,10 @@ struct Rail {
             return;
         }
         if (*thing.tool == Tool::Meter) return useMeter();
+        if (*thing.tool == Tool::Marker && !planOf(*view.session)) {
+            bench.notice = words("rail/marker-none");
+            return;
+        }
         letGo(bench);
         bench.tool = *thing.tool;
         if (bench.tool == Tool::Marker) ui.wantLeaf = "sheet";

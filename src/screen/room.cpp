@@ -11,13 +11,13 @@ bool pressed(ImGuiKey key, bool repeat = false) {
     return ImGui::IsKeyPressed(key, repeat);
 }
 
-void undoKeys(const View& view, Intents& out) {
+void undoKeys(const View& view, FurnitureUi& ui, Intents& out) {
     const ImGuiIO& io = ImGui::GetIO();
     if (!io.KeyCtrl && !io.KeySuper) return;
     const attempt::Attempt& attempt = view.session->attempt();
     const bool redo = pressed(ImGuiKey_Y, true) || (io.KeyShift && pressed(ImGuiKey_Z, true));
     if (redo && attempt.canRedo()) out.push_back(Do{attempt::Redo{}});
-    if (!redo && pressed(ImGuiKey_Z, true) && attempt.canUndo()) out.push_back(Do{attempt::Undo{}});
+    if (!redo && pressed(ImGuiKey_Z, true)) askUndo(view, ui, out);
 }
 
 void zoomKeys(RoomUi& ui) {
@@ -69,7 +69,7 @@ bool drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents
         ui.items.end();
         return false;
     }
-    undoKeys(view, out);
+    undoKeys(view, ui.furniture, out);
     zoomKeys(ui);
     escapeKey(ui);
     View still = view; // the learner can ask for stillness as the system can
@@ -82,7 +82,7 @@ bool drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents
     drawTrace(still, ui.items, ui.trace, ui.furniture, list, out);
     if (!paperTells(ui.furniture)) drawCard(still, ui.items, ui.bench, list, out);
     drawHeader(view, ui.items, ui.furniture, list, out);
-    drawEvents(still, ui.items, ui.furniture, ui.bench.notice, list);
+    drawEvents(still, ui.items, ui.furniture, ui.bench, list);
     drawTray(still, ui.items, ui.furniture, ui.bench, pictures, list, out);
     drawRail(view, ui.items, ui.furniture, ui.bench, pictures, list, out);
     const bool makes = drawCloseup(still, ui.items, ui.bench, pictures, list, out);

@@ -18,6 +18,7 @@ namespace loom::screen {
 namespace {
 
 constexpr float panelWidth = 452.0f, leastHeight = 312.0f, perField = 44.0f;
+constexpr float emptyHeight = 146.0f; // with nothing but how to begin
 constexpr float pad = 10.0f, headHigh = 74.0f, buttonsHigh = 44.0f;
 constexpr float dragFrom_px = 6.0f;
 constexpr double eventSpan_s = 2.0;
@@ -56,7 +57,8 @@ Rect placed(const View& view, const TraceUi& ui, std::size_t fields) {
     const Rect inner = shrunk(view.layout.board, 8.0f * u);
     const float wide = std::min(panelWidth * u, inner.width());
     const float more = perField * static_cast<float>(fields > 1 ? fields - 1 : 0);
-    const float high = std::min((leastHeight + more) * u, inner.height());
+    const float high =
+        std::min((fields == 0 ? emptyHeight : leastHeight + more) * u, inner.height());
     // Above the corner with closer, further and whole, where there is room.
     ImVec2 at{inner.max.x - wide, inner.max.y - high - 54.0f * u};
     if (ui.place)
@@ -165,17 +167,10 @@ void pause(const Panel& p) {
     if (!p.ui.paused) p.ui.cursor_s.reset();
 }
 
-struct Tool {
-    const char *item, *key;
-    bool wants; // only where something is traced
-};
-
-constexpr Tool tools[] = {{"trace/pause", "trace/pause", true},
-                          {"trace/event", "trace/event", false},
-                          {"trace/closer", "trace/closer", true},
-                          {"trace/further", "trace/further", true},
-                          {"trace/csv", "trace/csv", true},
-                          {"trace/svg", "trace/svg", true}};
+// Of the words and of the item alike.
+constexpr const char* tools[] = {
+    "trace/pause", "trace/event", "trace/closer", "trace/further", "trace/csv", "trace/svg"};
+constexpr std::size_t eventTool = 1;
 
 void useTool(const Panel& p, std::size_t which) {
     const double middle_s = p.ui.cursor_s.value_or(p.ui.end_s - 0.5 * p.ui.span_s);
@@ -196,7 +191,7 @@ void useTool(const Panel& p, std::size_t which) {
 }
 
 std::string toolLabel(const Panel& p, std::size_t which) {
-    return words(which == 0 && p.ui.paused ? "trace/go-on" : tools[which].key);
+    return words(which == 0 && p.ui.paused ? "trace/go-on" : tools[which]);
 }
 
 // Side by side over the whole width, each as wide as its words ask for and some more.
@@ -218,8 +213,8 @@ void drawTools(const Panel& p) {
                                p.at.max.y - pen.px(pad + buttonsHigh),
                                std::min(wide, right - x),
                                pen.px(buttonsHigh));
-        const bool enabled = tools[i].wants ? !p.trace.idle() : !p.attempt.happenings().empty();
-        if (button(pen, p.items, tools[i].item, label, Zone::Card, at, ButtonLook::Paper, enabled))
+        const bool enabled = i != eventTool || !p.attempt.happenings().empty();
+        if (button(pen, p.items, tools[i], label, Zone::Card, at, ButtonLook::Paper, enabled))
             useTool(p, i);
         x += wide + gap;
     }
@@ -269,20 +264,24 @@ std::string spoken(const Panel& p, const TracePlot& plot) {
     return out + " " + timeOf(at_s) + ".";
 }
 
-void drawEmpty(const Panel& p, const Rect& area) {
-    p.pen.paragraph(Face::Body, area.min, area.width(), tone::inkSoft, words("trace/empty"));
+void drawEmpty(const Panel& p) {
+    const float in = p.pen.px(pad + 4.0f);
+    p.pen.paragraph(Face::Body,
+                    {p.at.min.x + in, p.at.min.y + p.pen.px(52.0f)},
+                    p.at.width() - 2.0f * in,
+                    tone::inkSoft,
+                    words("trace/empty"));
 }
 
 void drawContent(const Panel& p) {
     const Pen& pen = p.pen;
     const Rect area{{p.at.min.x + pen.px(pad), p.at.min.y + pen.px(headHigh)},
                     {p.at.max.x - pen.px(pad), p.at.max.y - pen.px(pad + buttonsHigh + 6.0f)}};
-    TracePlot plot = layPlot(pen, area, p.ui, p.trace.size());
     if (p.trace.idle()) {
         drawHead(p, nullptr);
-        drawEmpty(p, area);
-        return drawTools(p);
+        return drawEmpty(p);
     }
+    TracePlot plot = layPlot(pen, area, p.ui, p.trace.size());
     const Touch touch = p.items.add(
         "trace/plot", spoken(p, plot), Zone::Card, {area.min, {plot.curves.max.x, area.max.y}});
     moveInTime(p, plot, touch);

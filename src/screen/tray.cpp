@@ -167,11 +167,24 @@ void drawMore(Tray& tray, bool forward) {
     }
 }
 
+// A drag that began sideways has scrolled the tray; as soon as it leaves the tray for the board, it
+// takes what it began on.
+void takeOutOf(Tray& tray, const Cell& cell) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const bool left = io.MousePos.y < tray.view.layout.tray.min.y - tray.pen.px(4.0f);
+    const bool takes = !std::holds_alternative<std::monostate>(cell.hand);
+    if (!takes || !left || !tray.ui.trayGrip.dragging || tray.ui.trayPressed != cell.name) return;
+    tray.ui.trayGrip.pressed = tray.ui.trayGrip.dragging = false;
+    pickUp(tray.bench, cell.hand, true);
+}
+
 // What a press on a cell does: dragged out, tapped, or a reel chosen.
 void handle(Tray& tray, const Cell& cell, const Touch& touch) {
     const ImGuiIO& io = ImGui::GetIO();
     BenchUi& bench = tray.bench;
     const bool takes = !std::holds_alternative<std::monostate>(cell.hand);
+    if (touch.pressed) tray.ui.trayPressed = cell.name;
+    takeOutOf(tray, cell);
     if (touch.down && takes && !tray.ui.trayGrip.dragging) {
         const float moved = std::hypot(io.MousePos.x - io.MouseClickedPos[0].x,
                                        io.MousePos.y - io.MouseClickedPos[0].y);
@@ -259,9 +272,12 @@ void drawTold(const Tray& tray) {
 void drawTakesBack(const Tray& tray) {
     const Hand& hand = tray.bench.hand;
     const Rect& box = tray.view.layout.tray;
-    const bool puts =
-        std::holds_alternative<PartInHand>(hand) || std::holds_alternative<EndInHand>(hand) ||
+    const bool fromBoard =
+        std::holds_alternative<PartInHand>(hand) || std::holds_alternative<EndInHand>(hand);
+    const bool fromTray =
         std::holds_alternative<FromTray>(hand) || std::holds_alternative<ReadyMade>(hand);
+    // What was tapped in the tray has not left it yet: the next tap says where it is to lie.
+    const bool puts = fromBoard || (fromTray && tray.bench.carried);
     if (!puts || !box.contains(tray.bench.hand_px)) return;
     const Pen& pen = tray.pen;
     pen.list->AddRectFilled(box.min, box.max, art::fade(tone::roomDeep, 0.55f), pen.px(10.0f));
@@ -299,6 +315,7 @@ void drawTray(const View& view,
     const Pen pen(view, list);
     if (!ui.trayOpen) return drawShut(view, items, ui, pen);
     drawFront(pen, view.layout.tray);
+    if (ImGui::GetIO().MouseClicked[0]) ui.trayPressed.clear();
     Tray tray{view, items, ui, bench, pictures, pen, {}, 0.0f, {}, nullptr, {}};
     drawHandle(tray);
     placeRow(tray, trayCells(view.session->attempt().bench()));

@@ -422,6 +422,7 @@ TEST_CASE("the wall's tools: meter off its hook and back, trace, marker") {
     CHECK(stage.ui.furniture.traceOpen);
     stage.click("rail/trace");
     CHECK_FALSE(stage.ui.furniture.traceOpen);
+    stage.begin("pippin"); // has a sheet to mark
     stage.click("rail/marker");
     CHECK(stage.ui.bench.tool == screen::Tool::Marker);
     stage.click("rail/hand");
