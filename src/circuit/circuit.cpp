@@ -118,6 +118,12 @@ struct Circuit::Impl {
         shown = found = false;
     }
 
+    // From now on the numbers are approximate; findings() has to say so.
+    void doubt() {
+        if (!unsettled) found = false;
+        unsettled = true;
+    }
+
     void restart(std::vector<Event>& events) {
         if (!jumped) return;
         ++effort.restarts;
@@ -132,7 +138,7 @@ struct Circuit::Impl {
             stepper->restart(time_s, y, guess_V);
         }
         jumped = shown = found = false;
-        if (!stepper->settled) unsettled = true;
+        if (!stepper->settled) doubt();
         nextStep_s = kFirst_s;
         afterRestart = true;
     }
@@ -151,7 +157,7 @@ struct Circuit::Impl {
             const double end = extinction(*net, stepper->step);
             if (h <= 1.01 * shortest_s) {
                 // Otherwise it is over within that time.
-                if (error < 0.0 || shortest_s > kShortest_s) unsettled = true;
+                if (error < 0.0 || shortest_s > kShortest_s) doubt();
                 nextStep_s = 2.0 * shortest_s;
                 return h;
             }
@@ -212,7 +218,7 @@ struct Circuit::Impl {
         Step& s = stepper->step;
         if (pending && now_s > s.t0_s + kShortest_s) {
             const double error = stepper->attempt(now_s - s.t0_s);
-            if (error < 0.0) unsettled = true;
+            if (error < 0.0) doubt();
             stepper->commit();
         }
         pending = false;

@@ -174,7 +174,7 @@ Network::stage(double a_s, double time_s, const double* base, Point& p, bool exa
     s.time_s = time_s;
     s.ambient_K = netlist.ambient_K;
     s.driftRelative = kDriftRelative * tolerance;
-    s.staleRelative = kStaleRelative * (tolerance < 1.0 ? tolerance : 1.0);
+    s.staleRelative = capacitors.empty() ? kStaleRelative * std::min(tolerance, 1.0) : 0.0;
     s.agreeRelative = exactly ? kAgreeExactly : kAgreeRelative * std::min(tolerance, 1.0);
     s.base = base;
     s.y = p.y.data();

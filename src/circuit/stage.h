@@ -33,7 +33,8 @@ inline double copperFactor(double temp_K) {
 
 // A resistance stamped may differ by the first from the one that the temperature found calls for;
 // a stamped one is kept, and with it the factor, until it is off by the second. Both at the usual
-// tolerance of a step.
+// tolerance of a step. Where there are capacitors none is kept: the voltage on them would jump with
+// it, and a jump within a short step is a current, which holds the next step as short.
 constexpr double kDriftRelative = 1e-5, kStaleRelative = 1e-6;
 
 // How exactly a model's linearisation must meet its own law before a stage is accepted: within a

@@ -304,4 +304,17 @@ TEST_CASE("a thousand batteries in a ring, half of them reversed, and two thousa
     checkFinite(circuit, hand.netlist);
 }
 
+TEST_CASE("a circuit that rings too fast to be followed says so, also when looked at before") {
+    Hand hand;
+    const Key cap = hand.farad(1e-9, 1, 0, 10.0);
+    hand.henry(10e-6, 1, 0, 1e-3);
+    Circuit circuit(hand.netlist);
+    CHECK(circuit.findings().empty());
+    run(circuit, 0.05);
+    const double v = circuit.reading(cap).voltage_V;
+    CHECK(std::fabs(v) <= 10.0);
+    REQUIRE(circuit.findings().size() == 1);
+    CHECK(circuit.findings().front().kind == FindingKind::DidNotSettle);
+}
+
 } // namespace loom::circuit

@@ -194,4 +194,24 @@ TEST_CASE("where nothing happens, time costs nothing") {
     CHECK(circuit.quiet());
 }
 
+TEST_CASE("a capacitor across a cable that heats follows it in few steps") {
+    // Its own time constant is 40 ns, the cable heats over seconds: nothing asks for short steps.
+    Hand hand;
+    hand.add(Battery{1, 0});
+    Cable cable;
+    cable.a = 1;
+    cable.b = 0;
+    cable.area_m2 = 2.5e-6;
+    cable.length_m = 0.6;
+    const Key hot = hand.add(cable);
+    hand.contact(1, 2, true);
+    const Key cap = hand.farad(2e-6, 2, 0);
+    Circuit circuit(hand.netlist);
+    run(circuit, 0.2, 0.2);
+    CHECK(circuit.reading(hot).temp_K > 353.15);
+    CHECK(circuit.reading(cap).voltage_V ==
+          doctest::Approx(circuit.reading(hot).voltage_V).epsilon(1e-6));
+    CHECK(circuit.effort().steps < 500);
+}
+
 } // namespace loom::circuit

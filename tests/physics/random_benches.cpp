@@ -145,6 +145,12 @@ std::string findingsWrong(const RandomNetwork& net, const Circuit& circuit) {
     return bad == net.senseless ? "" : "the senseless elements are not those reported";
 }
 
+bool hasCapacitor(const RandomNetwork& net) {
+    for (const Element& e : net.netlist.elements)
+        if (std::holds_alternative<Capacitor>(e.part)) return true;
+    return false;
+}
+
 std::string runThrough(const RandomNetwork& net, Tally& tally) {
     Circuit circuit(net.netlist);
     std::vector<Event> events;
@@ -171,6 +177,8 @@ std::string runThrough(const RandomNetwork& net, Tally& tally) {
     }
     const Effort effort = circuit.effort();
     tally.unsettled += unsettled;
+    // What does not settle rings: some nanofarads on a winding, without loss, at a megahertz.
+    if (unsettled && !hasCapacitor(net)) return "did not settle without a capacitor";
     tally.worstWork = std::max(tally.worstWork, effort.steps + effort.rejected);
     // No hang, and no clock: so much work at most for 0.2 s, whatever the bench. Most found in 10,000
     // benches: 312,122 (a few nanofarads across a conducting diode), which took 0.2 s.
@@ -192,7 +200,7 @@ TEST_CASE("thrown benches: defined, balanced, explained, bounded") {
               << digits(tally.worstCharge) << ", of power " << digits(tally.worstPower) << "; "
               << tally.unsettled << " did not settle at some time; most trial steps "
               << tally.worstWork);
-    CHECK(tally.unsettled * 20 <= n); // said of at most one bench in twenty
+    CHECK(tally.unsettled * 100 <= n); // said of at most one bench in a hundred
 }
 
 } // namespace loom::physics
