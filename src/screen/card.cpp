@@ -151,7 +151,7 @@ Rect placed(const Items& items, const Rect& board, const Rect& thing, ImVec2 siz
         for (const float y : {board.min.y, board.max.y - size.y})
             wishes.push_back({x, y});
 
-    constexpr float thingCounts = 30.0f;  // times what another part counts
+    constexpr float thingCounts = 200.0f; // times what another part counts
     constexpr float wayCounts_px = 30.0f; // a pixel away from the thing, in square pixels hidden
     Rect best;
     float least = -1.0f;
@@ -202,7 +202,7 @@ void drawCard(const View& view, Items& items, BenchUi& bench, ImDrawList* list, 
 
     const Pen pen(view, list);
     const float pad = pen.px(padding), between = pen.px(10.0f);
-    const Rect board = shrunk(view.layout.board, pen.px(8.0f));
+    const Rect board = shrunk(clearBoard(view.layout), pen.px(8.0f));
     Card card{items, bench, pen, out, pen.px(columnWidth)};
     Stack facts = factsOf(card, text), actions = actionsOf(card, text);
     // Beside each other where the board is too low for one above the other.

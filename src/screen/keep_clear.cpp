@@ -29,6 +29,13 @@ float hiddenOnBoard(const Items& items, const Rect& place) {
     return hidden;
 }
 
+Rect clearBoard(const Layout& layout) {
+    Rect out = layout.board;
+    if (overlap(layout.board, layout.leafTab) > 0.0f)
+        out.min.x = std::max(out.min.x, layout.leafTab.max.x - 8.0f * layout.unit);
+    return out;
+}
+
 Rect keptWithin(const Rect& bounds, Rect r) {
     const float w = r.width(), h = r.height();
     r.min.x = std::max(bounds.min.x, std::min(r.min.x, bounds.max.x - w));

@@ -89,7 +89,7 @@ struct Rail {
     // Where it hides least of what lies on the board: the lower left corner first, its probes at
     // its right.
     ImVec2 freePlaceForMeter() const {
-        const Rect board = shrunk(view.layout.board, pen.px(10.0f));
+        const Rect board = shrunk(clearBoard(view.layout), pen.px(10.0f));
         const float wide = pen.px(art::meter::width + 92.0f), high = pen.px(art::meter::height);
         Rect best;
         float least = -1.0f;

@@ -4,6 +4,7 @@
 #include "screen/trace_panel.h"
 
 #include "screen/furniture.h"
+#include "screen/keep_clear.h"
 #include "screen/sentences.h"
 #include "screen/tones.h"
 #include "screen/trace_plot.h"
@@ -54,18 +55,36 @@ void keepInTime(const Panel& p) {
 
 Rect placed(const View& view, const TraceUi& ui, std::size_t fields) {
     const float u = view.layout.unit;
-    const Rect inner = shrunk(view.layout.board, 8.0f * u);
+    const Rect inner = shrunk(clearBoard(view.layout), 8.0f * u);
     const float wide = std::min(panelWidth * u, inner.width());
     const float more = perField * static_cast<float>(fields > 1 ? fields - 1 : 0);
     const float high =
         std::min((fields == 0 ? emptyHeight : leastHeight + more) * u, inner.height());
     // Above the corner with closer, further and whole, where there is room.
-    ImVec2 at{inner.max.x - wide, inner.max.y - high - 54.0f * u};
+    ImVec2 at{ui.atLeft ? inner.min.x : inner.max.x - wide,
+              ui.atTop ? inner.min.y : inner.max.y - high - 54.0f * u};
     if (ui.place)
         at = {view.layout.board.min.x + ui.place->x * u, view.layout.board.min.y + ui.place->y * u};
     at.x = std::max(inner.min.x, std::min(at.x, inner.max.x - wide));
     at.y = std::max(inner.min.y, std::min(at.y, inner.max.y - high));
     return rectAt(at.x, at.y, wide, high);
+}
+
+// As it opens: the corner in which it will hide least of the parts, the lower right one first.
+void chooseCorner(const View& view, const Items& items, TraceUi& ui, std::size_t fields) {
+    float least = -1.0f;
+    TraceUi best = ui;
+    for (const bool left : {false, true})
+        for (const bool top : {false, true}) {
+            ui.atLeft = left;
+            ui.atTop = top;
+            const float hidden =
+                hiddenOnBoard(items, placed(view, ui, std::max<std::size_t>(2, fields)));
+            if (least >= 0.0f && hidden >= least) continue;
+            least = hidden;
+            best = ui;
+        }
+    ui = best;
 }
 
 float dragged(const ImGuiIO& io) {
@@ -318,9 +337,11 @@ void drawTrace(const View& view,
         ui.cursor_s.reset();
     }
     if (!furniture.traceOpen) {
-        ui.moving = ui.panning = false;
+        ui.moving = ui.panning = ui.wasOpen = false;
         return;
     }
+    if (!ui.wasOpen && !ui.place) chooseCorner(view, items, ui, view.session->trace().size());
+    ui.wasOpen = true;
     const Pen pen(view, list);
     const lesson::Session& session = *view.session;
     Panel p{view,

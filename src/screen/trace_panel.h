@@ -15,10 +15,12 @@ struct FurnitureUi;
 // Looks only.
 struct TraceUi {
     bool paused = false;
-    double end_s = 0.0;             // right edge of the window while paused
-    double span_s = 20.0;           // how much time it shows
-    std::optional<double> cursor_s; // set by a tap, a key or the event button
-    std::optional<ImVec2> place;    // its top left corner from the board's, in design pixels
+    double end_s = 0.0;                 // right edge of the window while paused
+    double span_s = 20.0;               // how much time it shows
+    std::optional<double> cursor_s;     // set by a tap, a key or the event button
+    std::optional<ImVec2> place;        // its top left corner from the board's, in design pixels
+    bool atLeft = false, atTop = false; // the corner it was opened in, until it is moved
+    bool wasOpen = false;               // at the last frame
     bool moving = false, panning = false;
     ImVec2 grabbed{0, 0};
     double grabbed_s = 0.0;

@@ -204,7 +204,9 @@ std::string readingAt(const attempt::Trace& trace,
                       const attempt::TraceLabel& label,
                       double time_s) {
     const std::int64_t last = trace.lastSlice().value_or(0);
-    const auto value = trace.at(i, std::min(last, sliceAt(time_s)));
+    // Of the slice in which the time lies: at a fuse's event, what made it open.
+    const auto slice = static_cast<std::int64_t>(std::ceil(time_s / attempt::slice_s - 1e-6));
+    const auto value = trace.at(i, std::min(last, slice));
     return value ? traceAmount(label, *value) : words("amount/none");
 }
 

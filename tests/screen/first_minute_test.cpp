@@ -207,3 +207,40 @@ TEST_CASE("the help tells of every tool of the wall and every leaf of the paper"
         CHECK(help.find(word) != std::string::npos);
     }
 }
+
+TEST_CASE("on a tablet a card hides neither its own thing nor lies under the paper's tab") {
+    Stage stage(768, 1024);
+    stage.begin("headlamp");
+    stage.lay("B1", 0.2, 0.5);
+    stage.lay("F3", 0.4, 0.15);
+    stage.lay("S4", 0.65, 0.15);
+    stage.lay("E1", 0.9, 0.2);
+    stage.frames(2);
+    stage.click("rail/trace");
+    for (const char* part : {"part/B1", "part/F3", "part/S4", "part/E1"}) {
+        CAPTURE(part);
+        stage.clickAt(stage.rectOf(part).centre());
+        stage.frames(2);
+        REQUIRE(stage.has("card/sheet"));
+        CHECK(screen::overlap(stage.rectOf("card/sheet"), stage.rectOf(part)) == 0.0f);
+        CHECK(stage.rectOf("card/sheet").min.x >= 32.0f); // as far as the tab is drawn
+        stage.click("card/close");
+    }
+}
+
+TEST_CASE("the trace opens in the corner in which it hides least") {
+    for (const bool partsAbove : {true, false}) {
+        CAPTURE(partsAbove);
+        Stage stage(1280, 800);
+        stage.begin("headlamp");
+        const double y_m = partsAbove ? 0.1 : 0.6;
+        stage.lay("B1", 0.2, y_m);
+        stage.lay("S4", 0.65, y_m);
+        stage.lay("E1", 0.85, y_m);
+        stage.frames(2);
+        stage.click("rail/trace");
+        stage.frames(1);
+        for (const char* part : {"part/B1", "part/S4", "part/E1"})
+            CHECK(screen::overlap(stage.rectOf("trace/sheet"), stage.rectOf(part)) == 0.0f);
+    }
+}

@@ -154,6 +154,13 @@ TEST_CASE("one press goes back to the moment the fuse opened, with the readings 
     CHECK(*t.ui().cursor_s == t.melted_s());
     CHECK(t.ui().end_s - t.ui().span_s < t.melted_s());
     CHECK(t.ui().end_s > t.melted_s());
+    // The reading there is of what opened it, not of before or after.
+    t.stage.frames(1);
+    const std::string said = t.stage.labelOf("trace/plot");
+    CAPTURE(said);
+    const std::size_t at = said.find(": ");
+    REQUIRE(at != std::string::npos);
+    CHECK(std::stod(said.substr(at + 2)) > 7.5);
 }
 
 TEST_CASE("left and right move the cursor, and the reading with it") {
