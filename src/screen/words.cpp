@@ -51,6 +51,7 @@ std::string words(std::string_view key, std::initializer_list<std::string> fill)
     const auto found = table().find(key);
     if (found == table().end()) return std::string(key);
     const std::string& text = found->second;
+    if (fill.size() == 0) return text;
     std::string out;
     for (std::size_t i = 0; i < text.size(); ++i) {
         const bool slot = text[i] == '{' && i + 2 < text.size() && text[i + 2] == '}';

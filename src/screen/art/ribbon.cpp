@@ -27,32 +27,45 @@ ImU32 lit(ImU32 body, float light, float glint, float alpha) {
            (static_cast<ImU32>(255.0f * alpha + 0.5f) << IM_COL32_A_SHIFT);
 }
 
-// Colour of a tube's surface at share u (-1..1) of its half width along the normal n.
-ImU32 tubeColour(const TubeTone& tone, ImVec2 n, float u) {
-    const float up = ImSqrt(ImMax(0.0f, 1.0f - u * u));
-    const float side = u * (n.x * kLamp.x + n.y * kLamp.y) + up * kLamp.z;
-    const float glint = u * (n.x * kGlint.x + n.y * kGlint.y) + up * kGlint.z;
-    const float g2 = glint > 0.0f ? glint * glint : 0.0f, g4 = g2 * g2, g8 = g4 * g4;
-    const float shine = g8 * g8 * g4;
-    return lit(tone.body,
-               0.38f + 0.78f * ImMax(side, 0.0f),
-               tone.gloss * 0.42f * shine + 0.03f * g4,
-               tone.alpha);
-}
-
-constexpr int kTubeLanes = 12;
-constexpr float kTubeShares[kTubeLanes - 4] = {
+// Where the lanes of a tube's surface lie, as a share of half its width, and how steeply the surface
+// faces the eye there.
+constexpr int kTubeLanes = kMostLanes;
+constexpr int kSurfaceLanes = kTubeLanes - 4;
+constexpr float kTubeShares[kSurfaceLanes] = {
     0.97f, 0.74f, 0.46f, 0.16f, -0.16f, -0.46f, -0.74f, -0.97f};
 
-LaneVertex tubeVertex(const TubeTone& tone, ImVec2 normal, float half_px, int lane) {
-    const float sign = lane < kTubeLanes / 2 ? 1.0f : -1.0f;
-    const ImU32 edge = fade(tone::tubeEdge, tone.alpha);
-    if (lane == 0 || lane == kTubeLanes - 1)
-        return {sign * (half_px + tone.outline_px + 0.6f), fade(edge, 0.0f)};
-    if (lane == 1 || lane == kTubeLanes - 2)
-        return {sign * (half_px + tone.outline_px * 0.45f), edge};
-    const float u = kTubeShares[lane - 2];
-    return {u * half_px, tubeColour(tone, normal, u)};
+struct Steepness {
+    float up[kSurfaceLanes];
+
+    Steepness() {
+        for (int i = 0; i < kSurfaceLanes; ++i)
+            up[i] = ImSqrt(1.0f - kTubeShares[i] * kTubeShares[i]);
+    }
+};
+
+// The lanes across a tube at a point with the given normal: a soft dark edge, the lit surface, the
+// other edge.
+void tubeRow(const TubeTone& tone, ImVec2 n, float half_px, LaneVertex* across) {
+    static const Steepness steepness;
+    const ImU32 edge = fade(tone::tubeEdge, tone.alpha), none = fade(edge, 0.0f);
+    const float rim_px = half_px + tone.outline_px + 0.6f,
+                edge_px = half_px + tone.outline_px * 0.45f;
+    across[0] = {rim_px, none};
+    across[1] = {edge_px, edge};
+    across[kTubeLanes - 2] = {-edge_px, edge};
+    across[kTubeLanes - 1] = {-rim_px, none};
+    const float lamp = n.x * kLamp.x + n.y * kLamp.y, sheen = n.x * kGlint.x + n.y * kGlint.y;
+    for (int i = 0; i < kSurfaceLanes; ++i) {
+        const float u = kTubeShares[i], up = steepness.up[i];
+        const float side = u * lamp + up * kLamp.z, glint = u * sheen + up * kGlint.z;
+        const float g2 = glint > 0.0f ? glint * glint : 0.0f, g4 = g2 * g2, g8 = g4 * g4;
+        const float shine = g8 * g8 * g4;
+        across[i + 2] = {u * half_px,
+                         lit(tone.body,
+                             0.38f + 0.78f * ImMax(side, 0.0f),
+                             tone.gloss * 0.42f * shine + 0.03f * g4,
+                             tone.alpha)};
+    }
 }
 
 } // namespace
@@ -69,8 +82,8 @@ void Line::findNormals() {
 }
 
 void drawTube(ImDrawList* list, const Line& line, float halfWidth_px, const TubeTone& tone) {
-    drawStrip(list, line, kTubeLanes, [&](int i, int lane) {
-        return tubeVertex(tone, line.normal[i], halfWidth_px, lane);
+    drawRows(list, line, kTubeLanes, [&](int i, LaneVertex* across) {
+        tubeRow(tone, line.normal[i], halfWidth_px, across);
     });
 }
 
@@ -78,8 +91,8 @@ void drawTube(ImDrawList* list,
               const Line& line,
               const float* halfWidth_px,
               const TubeTone* tones) {
-    drawStrip(list, line, kTubeLanes, [&](int i, int lane) {
-        return tubeVertex(tones[i], line.normal[i], halfWidth_px[i], lane);
+    drawRows(list, line, kTubeLanes, [&](int i, LaneVertex* across) {
+        tubeRow(tones[i], line.normal[i], halfWidth_px[i], across);
     });
 }
 

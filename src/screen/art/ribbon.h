@@ -30,34 +30,51 @@ struct LaneVertex {
     ImU32 colour;
 };
 
+constexpr int kMostLanes = 12;
+
+// row(i, lanes) fills the vertices across the line at its point i, for i in 0..count-1; at most
+// kMostLanes of them.
+template <class Row> void drawRows(ImDrawList* list, const Line& line, int lanes, const Row& row) {
+    if (line.count < 2 || lanes < 2) return;
+    const ImVec2 white = ImGui::GetFontTexUvWhitePixel();
+    const int vertices = line.count * lanes, indices = (line.count - 1) * (lanes - 1) * 6;
+    list->PrimReserve(indices, vertices);
+    ImDrawVert* vertex = list->_VtxWritePtr;
+    LaneVertex across[kMostLanes];
+    for (int i = 0; i < line.count; ++i) {
+        const ImVec2 at = line.at[i], normal = line.normal[i];
+        row(i, across);
+        for (int lane = 0; lane < lanes; ++lane, ++vertex) {
+            vertex->pos = ImVec2(at.x + normal.x * across[lane].across_px,
+                                 at.y + normal.y * across[lane].across_px);
+            vertex->uv = white;
+            vertex->col = across[lane].colour;
+        }
+    }
+    ImDrawIdx* index = list->_IdxWritePtr;
+    const ImDrawIdx first = static_cast<ImDrawIdx>(list->_VtxCurrentIdx);
+    const ImDrawIdx next = static_cast<ImDrawIdx>(lanes);
+    for (int i = 0; i + 1 < line.count; ++i) {
+        ImDrawIdx a = first + static_cast<ImDrawIdx>(i * lanes);
+        for (int lane = 0; lane + 1 < lanes; ++lane, ++a, index += 6) {
+            index[0] = index[3] = a;
+            index[1] = a + 1;
+            index[2] = index[4] = a + next + 1;
+            index[5] = a + next;
+        }
+    }
+    list->_VtxWritePtr += vertices;
+    list->_IdxWritePtr += indices;
+    list->_VtxCurrentIdx += static_cast<unsigned>(vertices);
+}
+
 // vertex(i, lane) -> LaneVertex, for i in 0..count-1 and lane in 0..lanes-1.
 template <class Vertex>
 void drawStrip(ImDrawList* list, const Line& line, int lanes, const Vertex& vertex) {
-    if (line.count < 2 || lanes < 2) return;
-    const ImVec2 white = ImGui::GetFontTexUvWhitePixel();
-    list->PrimReserve((line.count - 1) * (lanes - 1) * 6, line.count * lanes);
-    const ImDrawIdx first = static_cast<ImDrawIdx>(list->_VtxCurrentIdx);
-    for (int i = 0; i < line.count; ++i) {
-        const ImVec2 at = line.at[i], normal = line.normal[i];
-        for (int lane = 0; lane < lanes; ++lane) {
-            const LaneVertex v = vertex(i, lane);
-            list->PrimWriteVtx(ImVec2(at.x + normal.x * v.across_px, at.y + normal.y * v.across_px),
-                               white,
-                               v.colour);
-        }
-    }
-    for (int i = 0; i + 1 < line.count; ++i) {
-        for (int lane = 0; lane + 1 < lanes; ++lane) {
-            const ImDrawIdx a = first + static_cast<ImDrawIdx>(i * lanes + lane);
-            const ImDrawIdx b = a + static_cast<ImDrawIdx>(lanes);
-            list->PrimWriteIdx(a);
-            list->PrimWriteIdx(a + 1);
-            list->PrimWriteIdx(b + 1);
-            list->PrimWriteIdx(a);
-            list->PrimWriteIdx(b + 1);
-            list->PrimWriteIdx(b);
-        }
-    }
+    drawRows(list, line, lanes, [&](int i, LaneVertex* across) {
+        for (int lane = 0; lane < lanes; ++lane)
+            across[lane] = vertex(i, lane);
+    });
 }
 
 // How a tube takes the light.
