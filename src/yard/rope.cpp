@@ -113,11 +113,6 @@ void refreshPins(Rope& rope) {
     rope.pins = std::move(pins);
 }
 
-void keepChords(Strand& strand) {
-    for (std::size_t i = 0; i < strand.links_m.size(); ++i)
-        strand.links_m[i] = std::max(1e-3, apart_m(strand.points_m[i], strand.points_m[i + 1]));
-}
-
 // What a clamp or a tab holds stands straight out of it, also where the course has turned already.
 void standOut(Rope& rope) {
     std::vector<Point>& points = rope.strand.points_m;
@@ -293,7 +288,9 @@ Point withinReach(const Rope& rope, double along, Point goal) {
 }
 
 void wakeRope(Rope& rope) {
-    if (!rope.awake && renewLinks(rope.strand)) {
+    const bool hasChain = rope.awake && !rope.slide;
+    rope.slide.reset();
+    if (!hasChain && renewLinks(rope.strand)) {
         rope.chain.reset();
         rope.pins.clear();
         refreshPins(rope);
@@ -305,6 +302,7 @@ void wakeRope(Rope& rope) {
 }
 
 void sleepRope(Rope& rope) {
+    rope.slide.reset();
     rope.awake = false;
     rope.chain.reset();
 }

@@ -17,6 +17,13 @@ struct Hold {
     bench::Point at_m;
 };
 
+// On its way from how it lay to how it shall lie: point by point. See slide.h.
+struct Slide {
+    std::vector<bench::Point> from_m, to_m;
+    std::vector<double> links_m; // of the strand that lies at `to_m`
+    double passed_s = 0.0;
+};
+
 struct Rope {
     bench::CableId id;
     Span span;
@@ -32,6 +39,7 @@ struct Rope {
     double watched_s = 0.0;              // since then
     std::vector<bench::Point> earlier_m; // how it lay then
     std::optional<Chain> chain;
+    std::optional<Slide> slide; // instead of the chain; whatever pulls at the rope ends it
 };
 
 // At rest along a course.

@@ -76,6 +76,11 @@ Strand strandAlong(const std::vector<Point>& line, double first_m, double last_m
     return strand;
 }
 
+void keepChords(Strand& strand) {
+    for (std::size_t i = 0; i < strand.links_m.size(); ++i)
+        strand.links_m[i] = std::max(1e-3, apart_m(strand.points_m[i], strand.points_m[i + 1]));
+}
+
 bool renewLinks(Strand& strand) {
     const int now = static_cast<int>(strand.links_m.size());
     const int wish = linksFor(strand.length_m());

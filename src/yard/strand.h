@@ -37,6 +37,9 @@ struct Pin {
 // fittings), the others equal and as many as suit its length.
 Strand strandAlong(const std::vector<bench::Point>& line, double first_m, double last_m);
 
+// The links as long as the points lie apart.
+void keepChords(Strand& strand);
+
 // The same line with as many links as suit its length now. True when that changed anything.
 bool renewLinks(Strand& strand);
 

@@ -2,6 +2,7 @@
 #include "yard/yard.h"
 
 #include "yard/rope.h"
+#include "yard/slide.h"
 #include "yard/spread.h"
 #include "yard/vec.h"
 #include "yard/watch.h"
@@ -25,6 +26,10 @@ bool sameSeat(const Seat& a, const Seat& b) {
     return a.kind == b.kind && a.joined == b.joined && a.firmness == b.firmness &&
            a.order == b.order && a.sharing == b.sharing &&
            apart_m(a.terminal_m, b.terminal_m) == 0.0 && apart_m(a.leaves, b.leaves) == 0.0;
+}
+
+bool isJoined(const Span& span) {
+    return span.ends[0].joined && span.ends[1].joined;
 }
 
 } // namespace
@@ -66,6 +71,7 @@ struct Yard::Inside {
 
     void takeUp(const bench::Bench& bench);
     void lay(const bench::Bench& bench, const std::vector<std::size_t>& fresh);
+    void tidy(const bench::Bench& bench, const std::vector<std::size_t>& joined);
     void takeUpTies(const bench::Bench& bench);
     std::vector<Hold> holdsOf(bench::CableId cable) const;
     void wakeTied();
@@ -80,7 +86,7 @@ void Yard::Inside::takeUp(const bench::Bench& bench) {
     std::vector<Rope> before = std::move(ropes);
     ropes.clear();
     ropes.reserve(bench.cables.size());
-    std::vector<std::size_t> fresh;
+    std::vector<std::size_t> fresh, joined;
     std::size_t hint = 0;
     for (const bench::Cable& cable : bench.cables) {
         // The same order as before, as a rule: look on from the last one found.
@@ -104,11 +110,14 @@ void Yard::Inside::takeUp(const bench::Bench& bench) {
                            sameSeat(rope.span.ends[1], span.ends[1]) &&
                            rope.span.length_m == span.length_m;
         if (stays) continue;
+        const bool hung = !isJoined(rope.span);
         seatRope(rope, span);
+        if (hung && isJoined(span)) joined.push_back(ropes.size() - 1);
         ++revision;
     }
     if (!fresh.empty() || ropes.size() != before.size()) ++revision;
     lay(bench, fresh);
+    tidy(bench, joined);
 }
 
 void Yard::Inside::lay(const bench::Bench& bench, const std::vector<std::size_t>& fresh) {
@@ -126,6 +135,19 @@ void Yard::Inside::lay(const bench::Bench& bench, const std::vector<std::size_t>
             ropes[i].feel.board_m = bench.board_m;
             board.change(i, ropes[i].strand.points_m);
         }
+}
+
+// Those whose last end was joined just now, unless something holds them where they are.
+void Yard::Inside::tidy(const bench::Bench& bench, const std::vector<std::size_t>& joined) {
+    for (const std::size_t i : joined) {
+        Rope& rope = ropes[i];
+        if (!rope.holds.empty() || rope.isTied || inHand.cable == rope.id) continue;
+        Board board(bench);
+        for (const Rope& other : ropes)
+            board.add(other.strand.points_m);
+        const Course course = board.clearest(rope.span, i);
+        startSlide(rope, layRope(rope.id, rope.span, course, bench.cables[i].area_m2));
+    }
 }
 
 void Yard::Inside::takeUpTies(const bench::Bench& bench) {
@@ -194,7 +216,7 @@ void Yard::Inside::buildChains() {
     }
     std::vector<bench::CableId> built;
     for (Rope& rope : ropes) {
-        if (!rope.awake || rope.chain) continue;
+        if (!rope.awake || rope.chain || isSliding(rope)) continue;
         rope.chain.emplace(world, rope.strand, rope.pins, rope.feel);
         built.push_back(rope.id);
     }
@@ -217,19 +239,23 @@ void Yard::Inside::tieChains(const std::vector<bench::CableId>& built) {
 void Yard::Inside::stepOnce() {
     bool hurries = false;
     for (Rope& rope : ropes) {
-        if (!rope.awake) continue;
+        if (!rope.awake || isSliding(rope)) continue;
         lendRope(rope, step_s);
         hurries = hurries || lag_m(rope) > hurry_m;
     }
     world.Step(static_cast<float>(step_s),
                velocityIterations,
                hurries ? hurriedIterations : positionIterations);
-    for (Rope& rope : ropes)
-        if (rope.awake) fetchRope(rope, step_s);
+    for (Rope& rope : ropes) {
+        if (!rope.awake) continue;
+        isSliding(rope) ? goOnSliding(rope, step_s) : fetchRope(rope, step_s);
+    }
 }
 
 void Yard::Inside::letSleep() {
-    const auto restless = [&](const Rope& rope) { return rope.awake && !isStill(rope); };
+    const auto restless = [&](const Rope& rope) {
+        return rope.awake && (isSliding(rope) || !isStill(rope));
+    };
     for (Rope& rope : ropes) {
         if (!rope.awake || restless(rope)) continue;
         bool tiedToRestless = false;

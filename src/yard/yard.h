@@ -48,7 +48,8 @@ public:
     Yard& operator=(Yard&&) noexcept;
 
     // Takes up what changed: cables that stayed keep their shapes and are pulled along where an end
-    // went elsewhere, new ones are laid, others are gone. Give the bench as it is shown, with what
+    // went elsewhere, new ones are laid, others are gone. One whose last end has just been joined
+    // slides into its clearest course, unless it is tied. Give the bench as it is shown, with what
     // is in the hand put where the hand is.
     void follow(const bench::Bench& bench, const InHand& inHand = {});
 

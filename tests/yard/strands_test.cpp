@@ -177,3 +177,43 @@ TEST_CASE("the same calls give the same strands, however the time is cut") {
         CHECK(test::apart_m(once[i], fine[i]) < 1e-9);
     }
 }
+
+TEST_CASE("a cable joined by hand slides into the course it would have been opened in") {
+    Rig rig;
+    rig.lay(PartKind::Battery, "B1", 0.2, 0.5);
+    rig.lay(PartKind::Isolator, "Q1", 0.8, 0.5);
+    const bench::CableId id = rig.cable({0.3, 0.1}, {0.6, 0.1}, 0.9, 10e-6);
+    rig.end(id, 0).kind = rig.end(id, 1).kind = bench::EndKind::RingM8;
+    rig.end(id, 0).at = bench::TerminalRef{rig.part("B1").id, 1};
+    yard::Yard yard(rig.bench);
+    test::drag(yard, rig, id, 1, {0.5, 0.05}, 10);
+    test::drag(yard, rig, id, 1, {0.8, 0.65}, 10);
+    const std::vector<bench::Point> drawn = *yard.strand(id);
+    rig.end(id, 1).at = bench::TerminalRef{rig.part("Q1").id, 0};
+    yard.follow(rig.bench);
+    yard.step(1.0 / 60);
+    CHECK_FALSE(yard.asleep());
+    CHECK(test::secondsToSleep(yard) < 0.5);
+
+    const yard::Yard opened(rig.bench);
+    const std::vector<bench::Point>& wish = *opened.strand(id);
+    REQUIRE(yard.strand(id)->size() == wish.size());
+    for (std::size_t i = 0; i < wish.size(); ++i)
+        CHECK(test::apart_m((*yard.strand(id))[i], wish[i]) < 1e-9);
+}
+
+TEST_CASE("a cable pulled at while it slides comes to rest whole") {
+    Rig rig;
+    rig.lay(PartKind::Battery, "B1", 0.2, 0.5);
+    rig.lay(PartKind::Isolator, "Q1", 0.8, 0.5);
+    const bench::CableId id = rig.cable({0.3, 0.1}, {0.6, 0.1}, 0.9, 10e-6);
+    rig.end(id, 0).kind = rig.end(id, 1).kind = bench::EndKind::RingM8;
+    rig.end(id, 0).at = bench::TerminalRef{rig.part("B1").id, 1};
+    yard::Yard yard(rig.bench);
+    rig.end(id, 1).at = bench::TerminalRef{rig.part("Q1").id, 0};
+    yard.follow(rig.bench);
+    yard.step(0.05);
+    test::drag(yard, rig, id, 1, {0.6, 0.3}, 10);
+    CHECK(test::secondsToSleep(yard) < 3.0);
+    CHECK(std::fabs(test::stretch(yard, id) - 1.0) < 0.03);
+}
