@@ -58,33 +58,4 @@ bool touches(const Wheel& wheel, Point a, Point b, double width_m) {
     return apart_m(a + share * along, wheel.hub_m) < wheel.radius_m + 0.5 * width_m;
 }
 
-double mass_kg(bench::PartKind kind) {
-    switch (kind) {
-    case bench::PartKind::Battery:
-        return 8.3;
-    case bench::PartKind::Motor:
-        return 5.0;
-    case bench::PartKind::Isolator:
-    case bench::PartKind::Headlamp:
-    case bench::PartKind::Horn:
-        return 0.4;
-    case bench::PartKind::Block:
-        return 0.3;
-    case bench::PartKind::Relay:
-        return 0.25;
-    case bench::PartKind::StripFuse:
-        return 0.15;
-    case bench::PartKind::Rocker:
-    case bench::PartKind::PushButton:
-    case bench::PartKind::Selector:
-    case bench::PartKind::Toggle:
-    case bench::PartKind::BladeHolder:
-        return 0.08;
-    case bench::PartKind::Resistor:
-    case bench::PartKind::Diode:
-        return 0.03;
-    }
-    return 0.1;
-}
-
 } // namespace loom::yard

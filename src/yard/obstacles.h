@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What of a part matters to the yard: the ground it covers, its wheel, its weight.
+// What of a part matters to the yard: the ground it covers and its wheel.
 #pragma once
 
 #include "bench/bench.h"
@@ -31,9 +31,5 @@ std::optional<Wheel> wheelOf(const bench::Part& part);
 bool touches(const Wheel& wheel, const Box& box);
 // A cable of this width from a to b.
 bool touches(const Wheel& wheel, bench::Point a, bench::Point b, double width_m);
-
-// What a part weighs: heavy ones lag behind the hand and are set down. Common practice, no source,
-// but for the battery: 12 V sealed lead-acid of 24 Ah, 8 to 9 kg (from memory).
-double mass_kg(bench::PartKind kind);
 
 } // namespace loom::yard

@@ -10,7 +10,6 @@ namespace loom::yard {
 namespace {
 
 constexpr double greatestShift_m = 0.012; // of a battery that is knocked
-constexpr double shakenBy_m = 0.003;
 
 bool stands(const bench::Part& part) {
     return part.kind == bench::PartKind::Battery && part.position == 0;
@@ -96,17 +95,6 @@ void Watch::look(const std::vector<Rope>& ropes, const InHand& inHand) {
                                 rope != ropes.end() ? rope->id : bench::CableId{},
                                 part != parts.end() ? part->id : bench::PartId{}));
         if (!obstructed) found.back().kind = Finding::Kind::AxleFree;
-    }
-}
-
-void Watch::shake() {
-    for (const bench::Part& battery : parts) {
-        if (!stands(battery)) continue;
-        Finding finding;
-        finding.kind = Finding::Kind::BatteryShifted;
-        finding.part = battery.id;
-        finding.to_m = battery.at_m + Point{shakenBy_m, 0.0};
-        found.push_back(finding);
     }
 }
 

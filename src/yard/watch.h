@@ -19,7 +19,6 @@ public:
     // Compares what lies against the wheels with what was told. Ropes that move or are in the hand
     // lie against nothing yet.
     void look(const std::vector<Rope>& ropes, const InHand& inHand);
-    void shake();
 
     std::vector<Finding> take();
 

@@ -366,10 +366,6 @@ void Yard::release() {
     wakeRope(*rope);
 }
 
-void Yard::shake() {
-    in->watch.shake();
-}
-
 std::vector<Finding> Yard::takeFindings() {
     return in->watch.take();
 }

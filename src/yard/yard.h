@@ -74,9 +74,6 @@ public:
     void pull(bench::Point to_m);
     void release();
 
-    // The board is shaken, by a motor that starts: batteries that are not strapped shift a little.
-    void shake();
-
     // What was found since the last call.
     std::vector<Finding> takeFindings();
 

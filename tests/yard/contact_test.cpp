@@ -120,27 +120,6 @@ TEST_CASE("a battery that is not strapped is shifted by what runs into it, a str
     }
 }
 
-TEST_CASE("shaking the board shifts only batteries that are not strapped") {
-    Rig rig;
-    rig.lay(PartKind::Battery, "B1", 0.3, 0.4);
-    const bench::PartId loose = rig.lay(PartKind::Battery, "B2", 0.6, 0.4);
-    rig.part("B1").position = 1;
-    yard::Yard yard(rig.bench);
-    yard.shake();
-    const auto found = yard.takeFindings();
-    REQUIRE(found.size() == 1);
-    CHECK(found[0].part == loose);
-    CHECK(test::apart_m(found[0].to_m, {0.6, 0.4}) < 0.01);
-}
-
-TEST_CASE("a battery is by far the heaviest thing on the bench") {
-    for (const PartKind kind : bench::allKinds()) {
-        CHECK(yard::mass_kg(kind) > 0.0);
-        if (kind != PartKind::Battery)
-            CHECK(yard::mass_kg(kind) < yard::mass_kg(PartKind::Battery));
-    }
-}
-
 TEST_CASE("a tie to the frame holds its cable where it is while an end is dragged about") {
     Rig rig;
     const bench::CableId id = rig.cable({0.2, 0.3}, {0.8, 0.3}, 0.9);
