@@ -33,8 +33,8 @@ Touch Items::add(std::string_view name, std::string_view label, Zone zone, const
     pressable.push_back(true);
     const ImGuiIO& io = ImGui::GetIO();
     Touch touch;
-    const Item* top = over(io.MousePos);
-    const bool mine = top != nullptr && top->name == name && rect.contains(io.MousePos);
+    const Item* top = rect.contains(io.MousePos) ? over(io.MousePos) : nullptr;
+    const bool mine = top != nullptr && top->name == name;
     touch.hot = mine && !holdsOther(name);
     if (mine && io.MouseClicked[0]) {
         active = name;
