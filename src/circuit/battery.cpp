@@ -7,6 +7,28 @@ namespace {
 
 constexpr double kFullest = 1.05, kGassing_V = 2.0; // where charging ends, and the climb up to it
 constexpr double kEmpty = -0.03;                    // where the voltage has collapsed
+constexpr double kTaper = 0.01; // of h1, over which it ceases to take or to give charge: ours
+
+// y1 + y2 moves by a drive; the exchange is one more equation in y1. Near full and near dead the drive
+// falls straight to nothing at an edge of y1, solved with it: a switch there would chatter.
+void exchange(const BatteryPart& b, double drive_per_s, Stage& s) {
+    constexpr double p = kExchange_per_s / kAvailable, q = kExchange_per_s / (1.0 - kAvailable);
+    constexpr double width = kTaper * kAvailable;
+    const double a = s.a_s, base = s.base[b.available], whole = base + s.base[b.bound];
+    const double edge = (drive_per_s > 0.0 ? kFullest : 2.0 * kEmpty) * kAvailable;
+    const double moved = a * drive_per_s, still = base + a * q * whole, d = 1.0 + a * (p + q);
+    double share = 1.0, y1 = (still + moved * (1.0 + a * q)) / d;
+    if (drive_per_s > 0.0 ? y1 > edge - width : y1 < edge + width) {
+        const double steep = (moved > 0.0 ? moved : -moved) * (1.0 + a * q) / width;
+        y1 = (still + steep * edge) / (d + steep);
+        share = (drive_per_s > 0.0 ? edge - y1 : y1 - edge) / width;
+    }
+    const double sum = whole + share * moved, rate = q * (sum - y1) - p * y1;
+    s.y[b.available] = y1;
+    s.y[b.bound] = sum - y1;
+    s.f[b.available] = share * drive_per_s + rate;
+    s.f[b.bound] = -rate;
+}
 
 // h of battery.h.
 double head(const BatteryPart& b, const double* y) {
@@ -75,19 +97,7 @@ void settle(const std::vector<BatteryPart>& batteries, Stage& s) {
 void warm(const std::vector<BatteryPart>& batteries, Stage& s) {
     for (const BatteryPart& b : batteries) {
         const double i = s.i[b.branch], a = s.a_s;
-        const bool gassing = i > 0.0 && s.base[b.available] >= kFullest * kAvailable;
-        const bool dead = i < 0.0 && s.base[b.available] <= 2.0 * kEmpty * kAvailable;
-        const double drive = gassing || dead ? 0.0 : i * b.perAll_per_C;
-        constexpr double p = kExchange_per_s / kAvailable, q = kExchange_per_s / (1.0 - kAvailable);
-        // y1 + y2 moves by a drive; the exchange is one more equation in y1.
-        const double sum = s.base[b.available] + s.base[b.bound] + a * drive;
-        const double y1 = (s.base[b.available] + a * (drive + q * sum)) / (1.0 + a * (p + q));
-        const double exchange = q * (sum - y1) - p * y1;
-        s.y[b.available] = y1;
-        s.y[b.bound] = sum - y1;
-        s.f[b.available] = drive + exchange;
-        s.f[b.bound] = -exchange;
-
+        exchange(b, i * b.perAll_per_C, s);
         const double lost_W = i * i * b.stamped_ohm;
         const double perHeat = b.perHeat_K_per_J, loss = b.loss_W_per_K;
         const double rise = (s.base[b.temperature] - s.ambient_K + a * perHeat * lost_W) /

@@ -11,7 +11,7 @@
 //   90, 74 % at 30, 25, 10, -10 C) within 2 %.
 // Voltage at rest, by h: straight from full_V (h = 1) to low_V (h = 0.1), then 0.4 V lower at
 //   h = 0 (B06), collapsing to 0 at h = -0.03; above 1 it climbs 2 V within 0.05 (B13: 14.7-15 V)
-//   and takes no more charge there: the rest is gas. Band: B01-B06, +-0.15 V.
+//   and over the last 0.01 of that takes less and less charge, then none: the rest is gas. Band: B01-B06, +-0.15 V.
 // Resistance: R (1 + (1-h)^2) (1 + 0.012/K (25 C - T)), T below 25 C only. It rises when flat and cold
 //   (LEC, batteries, no figure): common practice, no source for the two numbers.
 // Heat: 340 J/(K Ah) (B10: 16 kg for 40 Ah at 850 J/(kg K)), loss 0.02 W/(K Ah): no source.
@@ -31,7 +31,8 @@ constexpr double kFlat = 0.10;                                   // state of cha
 // It gasses above so much of its volts at rest: 14.8 V of 12.85 V, 2.46 V a cell (B13 charges cyclically
 // at 14.7-15.0 V); it is said again once it has been below the second.
 constexpr double kGassing = 1.15, kGassingEnds = 1.10;
-constexpr double kAbuse_per_h = 4.0; // A per Ah beyond which a battery is abused (B10)
+constexpr double kAbuse_per_h = 4.0;     // A per Ah beyond which a battery is abused (B10)
+constexpr double kCharging_per_h = 0.05; // A per Ah beyond which it is said to be charged; ours
 
 struct BatteryPart {
     std::uint32_t branch = 0;

@@ -5,7 +5,7 @@
 //   Stamp: g = a / (L + a R), j = L ib / (L + a R).                 v V, i A, R ohm, L H, a s.
 // The current is a state: it never jumps. A winding warms as one lump when its thermal values are
 // set:  C dT/dt = i^2 R(T) - G (T - ambient),  R(T) = R copperFactor(T) / copperFactor(293.15).
-// Source of both: definitions. Valid: L > 0, R >= 0. Tested: coil_test, REFERENCE N31-N42, R21.
+// Source of both: definitions. Valid: L > 0, R >= 0. Tested: transients_test, relay_test, REFERENCE N31-N42, R21.
 #pragma once
 
 #include "circuit/stage.h"

@@ -6,7 +6,7 @@
 //   beyond -reverse_V it breaks down with 1 ohm. Source: Shockley's equation with emission
 //   coefficient 2 at 293 K (textbook, from memory); slope and breakdown are ours.
 // Newton: forward, it is linearised next where the law gives the current that the last line met, so
-// that e^ never overshoots. Left out: its heat, recovery time, failure. Tested: diode_test.
+// that e^ never overshoots. Left out: its heat, recovery time, failure. Tested: lamp_diode_test.
 #pragma once
 
 #include "circuit/stage.h"

@@ -9,7 +9,7 @@
 // Sources: least arc voltage 12 V and current 0.4-0.5 A of silver contacts: R. Holm, Electric
 // Contacts (from memory); growth = 0.3 m/s of opening times 15 V/mm (from memory); 1000 V: lower
 // end of REFERENCE R14 (TE, relay coil suppression: 1000-1500 V for a 12 V coil).
-// Left out: re-striking while the gap is still short. Tested: gap_test.
+// Left out: re-striking while the gap is still short. Tested: transients_test, relay_test, ida_networks.
 #pragma once
 
 #include "circuit/stage.h"

@@ -119,7 +119,7 @@ void batteryHappens(BatteryPart& b, std::uint32_t element, Instant& now) {
     const double q = charge(b, now.y.data());
     if (risesAbove(b.abuseReported, delivered, kAbuse_per_h * hourly, 0.5 * kAbuse_per_h * hourly))
         now.say(EventKind::BatteryAbused, element, delivered);
-    if (risesAbove(b.chargeReported, -delivered, 0.05 * hourly, 0.01 * hourly))
+    if (risesAbove(b.chargeReported, -delivered, kCharging_per_h * hourly, 0.01 * hourly))
         now.say(EventKind::BatteryCharged, element, -delivered);
     const double driven_V = chargedTo_V(b, now.y.data(), -delivered);
     if (risesAbove(b.gassingReported, driven_V, kGassing * b.full_V, kGassingEnds * b.full_V))

@@ -10,7 +10,7 @@
 //   Light over rated: (T/Th)^9, near volts^3.5 of lamp makers' rerating rule (from memory).
 // R linear in T: REFERENCE C30 (University Physics m58731, 4.5e-3 /K).
 // One stage solves T for a given v by Newton: f(T) = T - Tb - a F(T, v), f' > 0.
-// Left out: cooling by gas and supports, evaporation. Tested: lamp_test, C30, C31.
+// Left out: cooling by gas and supports, evaporation. Tested: lamp_diode_test, C30, C31.
 #pragma once
 
 #include "circuit/gap.h"

@@ -16,7 +16,7 @@
 // both of third order locally.
 // Restart: two backward Euler steps of 1 ns (more while a spark dies), from which f0 follows; so jumps
 // (a capacitor put on a source) happen within some ns and the state that must not jump (inductor current) does not.
-// Tested: stepper_test "order", transients_test.
+// Tested: stepper_test, transients_test.
 #pragma once
 
 #include "circuit/network.h"

@@ -60,8 +60,35 @@ void lookAtCables(const Cables& c, const Step& s, Earliest& first) {
     for (std::size_t k = 0; k < c.size(); ++k)
         if (t[k] >= c.nextEvent_K[k])
             first.look([&](double th) { return s.state(c.conductor(k), th) - c.nextEvent_K[k]; });
+    for (const EndPart& e : c.ends)
+        if (!e.hotReported && s.end.y[e.temperature] >= kEndHot_K)
+            first.look([&](double th) { return s.state(e.temperature, th) - kEndHot_K; });
     for (const std::uint32_t k : c.apart)
         lookAtGap(c.parted[k], c.branch(k), s, first);
+}
+
+// Volts to which a charging current drives it within the step.
+double chargedTo_V(const BatteryPart& b, const Step& s, double theta) {
+    BatteryPart then = b;
+    then.available = 0;
+    then.temperature = 1;
+    const double y[] = {s.state(b.available, theta), s.state(b.temperature, theta)};
+    return chargedTo_V(then, y, s.current(b.branch, theta));
+}
+
+void lookAtBattery(const BatteryPart& b, const Step& s, Earliest& first) {
+    const double charging_A = s.end.i[b.branch], hourly = b.capacity_C / 3600.0;
+    const auto beyond = [&](double limit_A, double sign) {
+        if (sign * charging_A > limit_A)
+            first.look([&](double th) { return sign * s.current(b.branch, th) - limit_A; });
+    };
+    if (!b.flatReported && charge(b, s.end.y.data()) <= kFlat)
+        first.look(
+            [&](double th) { return kFlat - s.state(b.available, th) - s.state(b.bound, th); });
+    if (!b.abuseReported) beyond(kAbuse_per_h * hourly, -1.0);
+    if (!b.chargeReported) beyond(kCharging_per_h * hourly, 1.0);
+    if (!b.gassingReported && charging_A > 0.0 && chargedTo_V(b, s, 1.0) > kGassing * b.full_V)
+        first.look([&](double th) { return chargedTo_V(b, s, th) - kGassing * b.full_V; });
 }
 
 } // namespace
@@ -82,9 +109,7 @@ double firstCrossing(const Network& net, const Step& s) {
     for (const MotorPart& m : net.motors)
         lookAtMotor(m, s, first);
     for (const BatteryPart& b : net.batteries)
-        if (!b.flatReported && charge(b, s.end.y.data()) <= kFlat)
-            first.look(
-                [&](double th) { return kFlat - s.state(b.available, th) - s.state(b.bound, th); });
+        lookAtBattery(b, s, first);
     for (const LampPart& l : net.lamps) {
         if (!l.gap.closed())
             lookAtGap(l.gap, l.branch, s, first);

@@ -203,4 +203,27 @@ TEST_CASE("B23, B24: charged hard it takes heat, and near full it gasses") {
     CHECK(std::fabs(charging.reading(full).current_A) < 2.5); // it hardly takes any more
 }
 
+// A battery of 24 Ah at nine tenths, charged with 3 A for hours.
+std::pair<Event, std::uint64_t> overcharge(double tolerance) {
+    Hand hand;
+    Battery battery{1, 0};
+    battery.charge = 0.9;
+    hand.add(battery);
+    hand.add(CurrentSource{0, 1, 3.0});
+    Circuit circuit(hand.netlist, tolerance);
+    const std::vector<Event> events = run(circuit, 20000.0, 20000.0);
+    const Event* gasses = firstOf(events, EventKind::BatteryGassing);
+    REQUIRE(gasses != nullptr);
+    return {*gasses, circuit.effort().steps};
+}
+
+TEST_CASE("gassing is said at its instant, and a battery driven beyond full costs few steps") {
+    const auto [usual, steps] = overcharge(1.0);
+    const auto [fine, more] = overcharge(1e-3);
+    CHECK(std::fabs(usual.time_s - fine.time_s) < 0.1);
+    CHECK(std::fabs(usual.second - 1.15 * Battery{}.full_V) < 1e-6);
+    CHECK(steps < 10000);
+    CHECK(more < 20000);
+}
+
 } // namespace loom::circuit

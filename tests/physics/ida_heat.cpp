@@ -203,6 +203,53 @@ TEST_CASE("IDA: cables warm, cook and part") {
         }
 }
 
+// cable.h, of an end: Cj T' = i^2 Rj - Gj (T - A), Cj 12 J/K, Gj 0.15 W/K; Rj (1 + w), w' = P / 400 J.
+TEST_CASE("IDA: a loose stud heats, gets worse, and starves what it feeds") {
+    const CopperValues copper{10, 1.91e-3, 1.0};
+    const double length_m = 1.5, load_ohm = 0.3, made_ohm = 20e-3, hot_K = 70;
+    const auto amps = [=](const double* y) {
+        const double copper_ohm = length_m * copper.ohm_per_m * (1 + 0.00393 * y[2]);
+        return 24 / (load_ohm + copper_ohm + made_ohm * (1 + y[1]));
+    };
+    const auto rates = [=](double t, const double* y, double* dy) {
+        const double i = amps(y), watts = i * i * made_ohm * (1 + y[1]);
+        dy[0] = (watts - 0.15 * y[0]) / 12;
+        dy[1] = watts / 400;
+        copper.rates(i)(t, y + 2, dy + 2);
+    };
+    for (const double tolerance : {1.0, kFine}) {
+        CAPTURE(tolerance);
+        Independent ida({0, 0, 0, 0}, rates); // rise of the end, wear, rises of copper and sleeve
+        Rig rig;
+        rig.volt(24, 1, 0);
+        Cable part;
+        part.a = 1;
+        part.b = 2;
+        part.length_m = length_m;
+        part.area_m2 = 10e-6;
+        part.endA.resistance_ohm = 0.0;
+        part.endB.resistance_ohm = made_ohm;
+        part.endB.loose = true;
+        const Key cable = rig.add(part);
+        const Key load = rig.ohm(load_ohm, 2, 0);
+        rig.start(tolerance);
+        const double at_s = ida.event([=](double, const double* y) { return y[0] - hot_K; }, 20);
+        rig.until(20);
+        CHECK_CLOSE(rig.when(EventKind::JointHot, cable), at_s, 0.0, kEvent_s);
+        double before_A = 24 / load_ohm;
+        for (const double t : {20.0, 30.0, 45.0, 60.0}) {
+            CAPTURE(t);
+            ida.until(t);
+            rig.until(t);
+            const std::vector<double> y = ida.states();
+            CHECK_CLOSE(rig.amps(load), amps(y.data()), 0.005, 0.0);
+            CHECK_CLOSE(rig.volts(cable), 24 - load_ohm * amps(y.data()), 0.005, 0.0);
+            CHECK(rig.amps(load) < before_A);
+            before_A = rig.amps(load);
+        }
+    }
+}
+
 TEST_CASE("IDA: a lamp's rush of current") {
     // lamp.h: R = Rh (q + (1-q)(T - 293.15)/(2800 - 293.15));
     //   C T' = v^2/R - P (T^4 - A^4)/(2800^4 - 293.15^4), C = 6.0e-5 P J/K; v = E R/(R + Rs)
