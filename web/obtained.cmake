@@ -32,6 +32,13 @@ loom_obtained(doctest INCLUDE ${LOOM_DEPS}/include)
 file(GLOB_RECURSE box2d_sources ${LOOM_DEPS}/box2d/src/*.cpp)
 loom_obtained(box2d INCLUDE ${LOOM_DEPS}/box2d/include SOURCES ${box2d_sources})
 target_include_directories(loom_ext_box2d PRIVATE ${LOOM_DEPS}/box2d/src)
+# Nothing prints a world, and a page holds only the joints that the yard makes.
+set(box2d_lean -include ${CMAKE_CURRENT_LIST_DIR}/box2d_lean.h)
+set_source_files_properties(${box2d_sources} PROPERTIES COMPILE_OPTIONS "${box2d_lean}")
+set_source_files_properties(${LOOM_DEPS}/box2d/src/common/b2_settings.cpp
+    PROPERTIES COMPILE_OPTIONS "")
+set_source_files_properties(${LOOM_DEPS}/box2d/src/dynamics/b2_joint.cpp
+    PROPERTIES COMPILE_DEFINITIONS LOOM_BOX2D_JOINT_FACTORY)
 if(LOOM_SANITIZE)
     # It looks at the type of a joint that it has just destroyed.
     target_compile_options(loom_ext_box2d PRIVATE -fno-sanitize=vptr)
@@ -42,8 +49,16 @@ endif()
 loom_obtained(nanosvg INCLUDE ${LOOM_DEPS}/libsdl2-image)
 
 set(imgui ${LOOM_DEPS}/imgui)
+set(imgui_draw ${imgui}/imgui_draw.cpp)
+if(EMSCRIPTEN) # without the typeface inside it, 10 kB of a page that always brings its own
+    file(READ ${imgui_draw} text)
+    string(REPLACE "return proggy_clean_ttf_compressed_data_base85;" "return \"\";" text "${text}")
+    set(imgui_draw ${CMAKE_BINARY_DIR}/generated/imgui_draw.cpp)
+    file(WRITE ${imgui_draw}.in "${text}")
+    configure_file(${imgui_draw}.in ${imgui_draw} COPYONLY) # leaves it alone when nothing changed
+endif()
 loom_obtained(imgui INCLUDE ${imgui} SOURCES
-    ${imgui}/imgui.cpp ${imgui}/imgui_draw.cpp ${imgui}/imgui_tables.cpp ${imgui}/imgui_widgets.cpp)
+    ${imgui}/imgui.cpp ${imgui_draw} ${imgui}/imgui_tables.cpp ${imgui}/imgui_widgets.cpp)
 # Public, so that every user sees the same layout. 32-bit indices: a full bench passes 65535.
 target_compile_definitions(loom_ext_imgui PUBLIC
     IMGUI_DISABLE_DEMO_WINDOWS IMGUI_DISABLE_DEBUG_TOOLS IMGUI_DISABLE_FILE_FUNCTIONS

@@ -28,8 +28,15 @@ sdl2_add(video SDL_RLEaccel SDL_blit SDL_blit_0 SDL_blit_1 SDL_blit_A SDL_blit_N
          SDL_blit_copy SDL_blit_slow SDL_clipboard SDL_egl SDL_fillrect SDL_pixels SDL_rect
          SDL_stretch SDL_surface SDL_video SDL_yuv)
 sdl2_add(video/yuv2rgb yuv_rgb)
-sdl2_add(video/emscripten SDL_emscriptenevents SDL_emscriptenframebuffer SDL_emscriptenmouse
+sdl2_add(video/emscripten SDL_emscriptenevents SDL_emscriptenmouse
          SDL_emscriptenopengles SDL_emscriptenvideo)
+
+# No pictures as cursors, and no entry points of GL by name: both would bring in much that the page
+# never calls. What takes their place is in sdl2_absent.c.
+set_source_files_properties(${sdl2}/src/video/emscripten/SDL_emscriptenmouse.c PROPERTIES
+    COMPILE_DEFINITIONS SDL_ConvertSurfaceFormat=loom_no_cursor_picture)
+set_source_files_properties(${sdl2}/src/video/emscripten/SDL_emscriptenopengles.c PROPERTIES
+    COMPILE_DEFINITIONS eglGetProcAddress=loom_no_entry_point)
 
 # BEFORE: Emscripten's sysroot also holds headers of SDL 1.
 add_library(loom_ext_sdl2 STATIC ${sdl2_sources})
