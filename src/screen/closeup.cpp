@@ -3,6 +3,7 @@
 
 #include "screen/bench_view.h"
 #include "screen/closeup_scene.h"
+#include "screen/keep_clear.h"
 #include "screen/sentences.h"
 #include "screen/tones.h"
 
@@ -13,7 +14,8 @@
 namespace loom::screen {
 namespace {
 
-constexpr float greatestWidth = 724.0f, greatestHeight = 452.0f, leastHeight = 392.0f;
+constexpr float greatestWidth = 724.0f, greatestHeight = 452.0f;
+constexpr float leastWidth = 560.0f, leastHeight = 392.0f;
 constexpr float padding = 14.0f, tileHeight = 62.0f, gapBetween = 6.0f;
 constexpr double holdTurns_s = 3.2; // from open to beyond breaking, while the tile is held
 
@@ -72,18 +74,6 @@ void tellTug(const EndAtHand& at, CloseupUi& ui) {
     ui.ifOff.clear();
 }
 
-Rect cornerRect(const Rect& board, ImVec2 size, int corner) {
-    const float x = corner % 2 == 0 ? board.max.x - size.x : board.min.x;
-    const float y = corner / 2 == 0 ? board.max.y - size.y : board.min.y;
-    return rectAt(x, y, size.x, size.y);
-}
-
-float covered(const Rect& a, const Rect& b) {
-    const float w = std::min(a.max.x, b.max.x) - std::max(a.min.x, b.min.x);
-    const float h = std::min(a.max.y, b.max.y) - std::max(a.min.y, b.min.y);
-    return w > 0.0f && h > 0.0f ? w * h : 0.0f;
-}
-
 Rect around(ImVec2 p, float reach) {
     return {{p.x - reach, p.y - reach}, {p.x + reach, p.y + reach}};
 }
@@ -103,13 +93,31 @@ Rect roomFor(const View& view, float unit) {
     return room;
 }
 
-// In the corner that hides least of the terminal's surroundings.
-Rect placePanel(const View& view, const EndAtHand& at, BenchUi& bench, float unit) {
-    const Rect room = roomFor(view, unit);
+// The ways to lie: in each corner at full size, then no larger than needed, then also over the
+// paper. Each later way hides more of something else, and weighs that in square pixels.
+constexpr int waysToLie = 16;
+
+Rect placeOf(const View& view, float unit, int way) {
+    Rect room = roomFor(view, unit);
+    const bool small = way & 4, overPaper = way & 8;
+    if (overPaper && view.layout.form == Form::Wide) room.min.x = 18.0f * unit;
     const float high =
         std::clamp(view.layout.board.height() * 0.78f, leastHeight * unit, greatestHeight * unit);
-    const ImVec2 size{std::min(room.width(), greatestWidth * unit), std::min(room.height(), high)};
-    if (bench.closeup.corner < 0) {
+    const ImVec2 wish =
+        small ? ImVec2{leastWidth * unit, leastHeight * unit} : ImVec2{greatestWidth * unit, high};
+    const ImVec2 size{std::min(room.width(), wish.x), std::min(room.height(), wish.y)};
+    const float x = way & 1 ? room.min.x : room.max.x - size.x;
+    const float y = way & 2 ? room.min.y : room.max.y - size.y;
+    return rectAt(x, y, size.x, size.y);
+}
+
+float weightOf(int way, float unit) {
+    return ((way & 4 ? 800.0f : 0.0f) + (way & 8 ? 4000.0f : 0.0f)) * unit * unit;
+}
+
+// Where it hides least of the terminal and its surroundings.
+Rect placePanel(const View& view, const EndAtHand& at, BenchUi& bench, float unit) {
+    if (bench.closeup.way < 0) {
         const bench::Point place =
             at.terminal ? bench::terminalAt(*at.bench, *at.terminal)
                         : bench::endAt(*at.bench, at.cable->ends[static_cast<std::size_t>(at.end)]);
@@ -117,15 +125,16 @@ Rect placePanel(const View& view, const EndAtHand& at, BenchUi& bench, float uni
             {static_cast<float>(place.x_m), static_cast<float>(place.y_m)});
         const Rect itself = around(p, 24.0f * unit), near = around(p, 90.0f * unit);
         float least = -1.0f;
-        for (int corner = 0; corner < 4; ++corner) {
-            const Rect there = cornerRect(room, size, corner);
-            const float hidden = 20.0f * covered(there, itself) + covered(there, near);
+        for (int way = 0; way < waysToLie; ++way) {
+            const Rect there = placeOf(view, unit, way);
+            const float hidden =
+                20.0f * overlap(there, itself) + overlap(there, near) + weightOf(way, unit);
             if (least >= 0.0f && hidden >= least) continue;
             least = hidden;
-            bench.closeup.corner = corner;
+            bench.closeup.way = way;
         }
     }
-    return cornerRect(room, size, bench.closeup.corner);
+    return placeOf(view, unit, bench.closeup.way);
 }
 
 std::string titleOf(const EndAtHand& at) {
@@ -380,7 +389,7 @@ void openCloseup(CloseupUi& ui, const CloseupOf& of) {
     if (same) return;
     ui.said.clear();
     ui.ifOff.clear();
-    ui.corner = -1;
+    ui.way = -1;
 }
 
 void openCloseupAt(CloseupUi& ui, const bench::Bench& bench, bench::TerminalRef terminal) {

@@ -44,7 +44,7 @@ struct CloseupUi {
     bool pulling = false;      // the cable is held by its end: a drag away is a tug
     std::string said;          // what the last step did
     std::string ifOff;         // what to say when the tug takes it off; empty: no tug under way
-    int corner = -1;           // of the board where the panel lies; -1: not settled yet
+    int way = -1;              // in which the panel lies (see closeup.cpp); -1: not settled yet
     // Ends that were joined when last looked: cable, end, part, terminal.
     std::set<std::tuple<std::uint32_t, int, std::uint32_t, int>> joined;
     std::uint64_t revision = ~0ull; // of the attempt then

@@ -85,10 +85,14 @@ bool drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents
     drawEvents(still, ui.items, ui.furniture, ui.bench, list);
     drawTray(still, ui.items, ui.furniture, ui.bench, pictures, list, out);
     drawRail(view, ui.items, ui.furniture, ui.bench, pictures, list, out);
-    const bool makes = drawCloseup(still, ui.items, ui.bench, pictures, list, out);
     View paperView = view; // two fingers on it are for it
     paperView.layout = still.layout;
-    drawPaper(paperView, ui.items, ui.furniture, ui.bench, list, out);
+    const auto paper = [&] { drawPaper(paperView, ui.items, ui.furniture, ui.bench, list, out); };
+    // Beside the board it may be covered by the close-up; pulled in over the board it lies on top.
+    const bool beside = view.layout.form == Form::Wide;
+    if (beside) paper();
+    const bool makes = drawCloseup(still, ui.items, ui.bench, pictures, list, out);
+    if (!beside) paper();
     if (ui.furniture.helpOpen) drawHelp(view, ui.items, ui.furniture, list);
     ui.items.end();
     return pictures.endFrame() || moves || makes || furnitureMoves(ui.furniture);

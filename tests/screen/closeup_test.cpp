@@ -108,8 +108,8 @@ TEST_CASE("an end that nobody makes by hand opens nothing") {
 }
 
 TEST_CASE("the close-up leaves what is round its terminal to be seen") {
-    for (const double x_m : {0.2, 0.55, 0.85}) {
-        for (const double share : {0.15, 0.85}) { // of the board's height
+    for (const double x_m : {0.2, 0.35, 0.5, 0.65, 0.85}) {
+        for (const double share : {0.15, 0.5, 0.6, 0.7, 0.85}) { // of the board's height
             Stage stage(1280, 800);
             openHandmade(stage);
             stage.ask(bench::Edit{bench::MovePart{bench::findPart(benchOf(stage), "S3")->id,
@@ -122,6 +122,7 @@ TEST_CASE("the close-up leaves what is round its terminal to be seen") {
             CAPTURE(x_m);
             CAPTURE(share);
             CHECK_FALSE(panel.contains(stage.rectOf("terminal/S3/out").centre()));
+            if (x_m == 0.5 && share == 0.6) stage.shoot("closeup-mid-board");
         }
     }
 }
