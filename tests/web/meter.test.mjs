@@ -33,7 +33,8 @@ async function putBeside(page, hands) {
     const from = [x + width * 0.2, y + height * 0.04];
     const to = [viewport.width * 0.66, from[1]];
     await (hands instanceof TouchHands ? page.touchDrag(from, to) : page.drag(from, to));
-    await page.waitFor((p, before) => p.rects["meter/body"][0] > before + 60, "the meter lies elsewhere", x);
+    const wanted = x + to[0] - from[0];
+    await page.waitFor((p, left) => Math.abs(p.rects["meter/body"][0] - left) < 12, "the meter lies there", wanted);
 }
 
 async function reads(page, hands, red, black) {
