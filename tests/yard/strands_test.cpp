@@ -178,13 +178,23 @@ TEST_CASE("the same calls give the same strands, however the time is cut") {
     }
 }
 
-TEST_CASE("a cable joined by hand slides into the course it would have been opened in") {
-    Rig rig;
+namespace {
+
+// A battery and an isolator, and a cable of which one end is joined to the battery.
+bench::CableId hangFromBattery(Rig& rig) {
     rig.lay(PartKind::Battery, "B1", 0.2, 0.5);
     rig.lay(PartKind::Isolator, "Q1", 0.8, 0.5);
     const bench::CableId id = rig.cable({0.3, 0.1}, {0.6, 0.1}, 0.9, 10e-6);
     rig.end(id, 0).kind = rig.end(id, 1).kind = bench::EndKind::RingM8;
     rig.end(id, 0).at = bench::TerminalRef{rig.part("B1").id, 1};
+    return id;
+}
+
+} // namespace
+
+TEST_CASE("a cable joined by hand slides into the course it would have been opened in") {
+    Rig rig;
+    const bench::CableId id = hangFromBattery(rig);
     yard::Yard yard(rig.bench);
     test::drag(yard, rig, id, 1, {0.5, 0.05}, 10);
     test::drag(yard, rig, id, 1, {0.8, 0.65}, 10);
@@ -204,11 +214,7 @@ TEST_CASE("a cable joined by hand slides into the course it would have been open
 
 TEST_CASE("a cable pulled at while it slides comes to rest whole") {
     Rig rig;
-    rig.lay(PartKind::Battery, "B1", 0.2, 0.5);
-    rig.lay(PartKind::Isolator, "Q1", 0.8, 0.5);
-    const bench::CableId id = rig.cable({0.3, 0.1}, {0.6, 0.1}, 0.9, 10e-6);
-    rig.end(id, 0).kind = rig.end(id, 1).kind = bench::EndKind::RingM8;
-    rig.end(id, 0).at = bench::TerminalRef{rig.part("B1").id, 1};
+    const bench::CableId id = hangFromBattery(rig);
     yard::Yard yard(rig.bench);
     rig.end(id, 1).at = bench::TerminalRef{rig.part("Q1").id, 0};
     yard.follow(rig.bench);
