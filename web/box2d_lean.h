@@ -2,7 +2,7 @@
 // Comes before every source of Box2D but b2_settings.cpp. Nothing here prints a world as source
 // text. Of the joints, b2Joint::Create makes only the distance and the pulley joint (which its Draw
 // names): the classes of the others stay declared, but the library makes a distance joint in their
-// place. Take a line away to use such a joint.
+// place. Take a line away to use such a joint; tests/rules sees to it.
 #pragma once
 
 #include "box2d/box2d.h"

@@ -11,7 +11,8 @@
 //   90, 74 % at 30, 25, 10, -10 C) within 2 %.
 // Voltage at rest, by h: straight from full_V (h = 1) to low_V (h = 0.1), then 0.4 V lower at
 //   h = 0 (B06), collapsing to 0 at h = -0.03; above 1 it climbs 2 V within 0.05 (B13: 14.7-15 V)
-//   and over the last 0.01 of that takes less and less charge, then none: the rest is gas. Band: B01-B06, +-0.15 V.
+//   and over the last 0.01 of that takes less and less charge, then none: the rest is gas.
+//   Band: B01-B06, +-0.15 V.
 // Resistance: R (1 + (1-h)^2) (1 + 0.012/K (25 C - T)), T below 25 C only. It rises when flat and cold
 //   (LEC, batteries, no figure): common practice, no source for the two numbers.
 // Heat: 340 J/(K Ah) (B10: 16 kg for 40 Ah at 850 J/(kg K)), loss 0.02 W/(K Ah): no source.

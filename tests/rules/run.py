@@ -175,11 +175,23 @@ def json_parses(path, text):
         yield getattr(error, "lineno", 1), f"expected JSON, found: {error}"
 
 
+def joints(path, text):
+    """Of a joint that web/box2d_lean.h leaves out, Box2D would silently make another one."""
+    if room_of(path) is None or not is_code(path):
+        return
+    left_out = set(re.findall(r"#define (b2\w+Joint)Def ", read("web/box2d_lean.h")))
+    for number, line in lines(bare(text)):
+        for joint in re.findall(r"\b(b2\w+Joint)(?:Def)?\b", line):
+            if joint in left_out:
+                yield number, f"expected a joint that web/box2d_lean.h leaves in, found {joint}"
+
+
 # rule, planted path, planted text
 RULES = [
     (arrows, "src/circuit/a.cpp", '#include "bench/bench.h"\n'),
     (libraries, "src/lesson/a.cpp", "#include <imgui.h>\n"),
     (exact, "src/circuit/a.cpp", "double f(double x) { return std::exp(x); }\n"),
+    (joints, "src/yard/a.cpp", "b2RevoluteJointDef def;\n"),
     (no_exceptions, "src/desk/a.cpp", "void f() { throw 1; }\n"),
     (size_and_name, "src/bench/utils.h", "\n"),
     (header_opening, "src/bench/a.h", "int x;\n"),

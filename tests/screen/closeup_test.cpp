@@ -14,10 +14,6 @@ using test::Stage;
 
 namespace {
 
-const bench::Bench& benchOf(const Stage& stage) {
-    return stage.session().attempt().bench();
-}
-
 // The free bench on which every cable's ends are made by hand, with a button and the block.
 void openHandmade(Stage& stage) {
     stage.begin("");

@@ -15,10 +15,6 @@ using test::Stage;
 
 namespace {
 
-const bench::Bench& benchOf(const Stage& stage) {
-    return stage.session().attempt().bench();
-}
-
 std::string said(Stage& stage) {
     stage.frames(1);
     return stage.labelOf("events/last");

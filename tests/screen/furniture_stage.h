@@ -37,7 +37,7 @@ public:
 
     void takeCourse(std::vector<lesson::Exercise> course); // in place of the built-in one
     void begin(const std::string& exercise);
-    void open(const bench::Bench& bench); // as from a file
+    void open(const bench::Bench& bench);      // as from a file
     bool ask(const attempt::Command& command); // whether it was done
     bench::PartId lay(const std::string& ref, double x_m, double y_m);
     bench::TerminalRef terminal(const std::string& ref, const std::string& word) const;
@@ -52,7 +52,7 @@ public:
     screen::View view;
     screen::RoomUi ui;
     std::string lastRefusal;
-    bool saved = false, opened = false; // asked for
+    bool saved = false, opened = false;  // asked for
     std::vector<screen::SaveText> texts; // files asked for
     double clock_s = 0.0;
 
@@ -65,5 +65,10 @@ private:
     std::unique_ptr<lesson::Session> sitting;
     std::unique_ptr<art::PictureStore> pictures;
 };
+
+// What lies on the board now.
+inline const bench::Bench& benchOf(const Stage& stage) {
+    return stage.session().attempt().bench();
+}
 
 } // namespace loom::test

@@ -18,10 +18,6 @@ struct Size {
     int width, height;
 };
 
-const bench::Bench& benchOf(const Stage& stage) {
-    return stage.session().attempt().bench();
-}
-
 bench::PartId partOf(const Stage& stage, const char* ref) {
     const bench::Part* part = bench::findPart(benchOf(stage), ref);
     return part ? part->id : bench::PartId{};
