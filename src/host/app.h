@@ -10,7 +10,7 @@
 #include "host/pointer.h"
 #include "host/window.h"
 #include "lesson/session.h"
-#include "screen/room.h"
+#include "screen/room/room.h"
 
 #include <optional>
 #include <string>

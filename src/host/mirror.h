@@ -3,7 +3,7 @@
 // pressed, and the last sentence. At most once a second, and when the frames come to rest.
 #pragma once
 
-#include "screen/items.h"
+#include "screen/kit/items.h"
 
 #include <string>
 #include <string_view>

@@ -3,7 +3,7 @@
 // what the first was doing without a click, and the two together pinch.
 #pragma once
 
-#include "screen/room.h"
+#include "screen/room/room.h"
 
 #include <SDL.h>
 #include <vector>

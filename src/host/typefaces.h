@@ -2,7 +2,7 @@
 // The letters of the screen, cut from the embedded fonts at the sizes that view.h names.
 #pragma once
 
-#include "screen/view.h"
+#include "screen/kit/view.h"
 
 namespace loom::host {
 

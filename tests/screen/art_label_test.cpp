@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-#include "screen/art/label_art.h"
 #include "screen/art_studio.h"
+#include "screen/board/label_art.h"
 
 #include <cmath>
 #include <doctest/doctest.h>

@@ -2,9 +2,9 @@
 // What a learner sees change: lamps, armature, fuses, shimmer, heat. Each row shoots two pictures.
 #include "screen/art/board_art.h"
 #include "screen/art/cable_art.h"
-#include "screen/art/gallery.h"
 #include "screen/art/part_art.h"
 #include "screen/art_studio.h"
+#include "screen/gallery.h"
 
 #include <cmath>
 #include <cstdlib>

@@ -3,7 +3,7 @@
 // Each of these must be answered by a sentence or by what was meant.
 #include "bench/catalogue.h"
 #include "screen/furniture_stage.h"
-#include "screen/keep_clear.h"
+#include "screen/kit/keep_clear.h"
 
 #include <doctest/doctest.h>
 #include <vector>

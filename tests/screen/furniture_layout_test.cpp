@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Layout: for every size of window, nothing overlaps, everything is inside, nothing is too small.
-#include "screen/layout.h"
+#include "screen/kit/layout.h"
 
 #include <doctest/doctest.h>
 #include <string>

@@ -2,7 +2,7 @@
 // Pictures of the whole screen in its states, drawn without a graphics card. With LOOM_SHOTS naming a
 // folder they are written there to be looked at; what can be told without eyes is checked.
 #include "screen/furniture_stage.h"
-#include "screen/tones.h"
+#include "screen/kit/tones.h"
 
 #include <cmath>
 #include <cstdlib>

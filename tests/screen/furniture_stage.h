@@ -3,7 +3,7 @@
 // pointer and keys as a person uses them, a picture on request. Intents are applied as the host does.
 #pragma once
 
-#include "screen/room.h"
+#include "screen/room/room.h"
 #include "screen/software_raster.h"
 
 #include <memory>

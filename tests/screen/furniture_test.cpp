@@ -2,7 +2,7 @@
 // The furniture as a person meets it: by pressing, dragging and keys on the whole screen.
 #include "bench/catalogue.h"
 #include "screen/furniture_stage.h"
-#include "screen/job.h"
+#include "screen/paper/job.h"
 
 #include <cmath>
 #include <doctest/doctest.h>

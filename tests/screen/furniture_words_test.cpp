@@ -2,9 +2,9 @@
 // Words: each key the sources use is there and each one there is used; a sentence for every refusal
 // and happening; numbers as people read them; letters that can be read.
 #include "bench/catalogue.h"
+#include "screen/kit/tones.h"
 #include "screen/sentences.h"
-#include "screen/tones.h"
-#include "screen/tray_cells.h"
+#include "screen/tray/cells.h"
 
 #include <algorithm>
 #include <cmath>

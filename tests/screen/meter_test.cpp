@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The hand meter as a person meets it: dragged, tapped, by keys; what its display says.
 #include "screen/furniture_stage.h"
-#include "screen/meter_face.h"
+#include "screen/meter/face.h"
 
 #include <cmath>
 #include <doctest/doctest.h>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The trace as a person meets it: chosen on a card, read with the cursor, moved in time, saved.
 #include "screen/furniture_stage.h"
-#include "screen/trace_words.h"
+#include "screen/trace/words.h"
 
 #include <cmath>
 #include <doctest/doctest.h>

@@ -1,0 +1,229 @@
+// SPDX-License-Identifier: MIT
+#include "screen/kit/pen.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace loom::screen {
+namespace {
+
+// Sizes of LOOK: 16 px text, 19 px titles.
+constexpr float emOf(Face face) {
+    switch (face) {
+    case Face::Title:
+        return 19.0f;
+    case Face::Large:
+        return 24.0f;
+    case Face::Body:
+    case Face::Bold:
+        break;
+    }
+    return 16.0f;
+}
+
+// Where the middle of the capitals is, as a share of Dear ImGui's font size: ascent 2189 less half
+// of the cap height 1462, of 2789 (Open Sans, hhea and OS/2 tables).
+constexpr float capMiddle = (2189.0f - 731.0f) / 2789.0f;
+
+constexpr float linePitch = 1.1f; // 24 px for letters of 16 px
+
+float widthOf(ImFont* font, float size, std::string_view text) {
+    return font->CalcTextSizeA(size, 1e9f, 0.0f, text.data(), text.data() + text.size()).x;
+}
+
+bool isDigit(char c) {
+    return c >= '0' && c <= '9';
+}
+
+bool isUnit(std::string_view word) {
+    while (!word.empty() &&
+           (word.back() == '.' || word.back() == ',' || word.back() == ':' || word.back() == ';'))
+        word.remove_suffix(1);
+    static constexpr std::array<std::string_view, 17> units{"V",
+                                                            "mV",
+                                                            "kV",
+                                                            "A",
+                                                            "mA",
+                                                            "W",
+                                                            "mW",
+                                                            "kW",
+                                                            "Ω",
+                                                            "mΩ",
+                                                            "kΩ",
+                                                            "°C",
+                                                            "s",
+                                                            "ms",
+                                                            "m",
+                                                            "mm²",
+                                                            "%"};
+    return std::find(units.begin(), units.end(), word) != units.end();
+}
+
+// The end of the word that starts at `at`: up to the next space where a line may break.
+std::size_t breakAfter(std::string_view text, std::size_t at) {
+    for (std::size_t i = at; i < text.size(); ++i) {
+        if (text[i] != ' ') continue;
+        if (i == 0 || !isDigit(text[i - 1])) return i;
+        const std::size_t next = std::min(text.find(' ', i + 1), text.size());
+        if (!isUnit(text.substr(i + 1, next - i - 1))) return i;
+    }
+    return text.size();
+}
+
+std::size_t nextLetter(std::string_view text, std::size_t at) {
+    do
+        ++at;
+    while (at < text.size() && (static_cast<unsigned char>(text[at]) & 0xc0) == 0x80);
+    return at;
+}
+
+// How many bytes of a word fit, at least one letter.
+std::size_t fitting(ImFont* font, float size, float width_px, std::string_view word) {
+    std::size_t end = nextLetter(word, 0);
+    while (end < word.size()) {
+        const std::size_t next = nextLetter(word, end);
+        if (widthOf(font, size, word.substr(0, next)) > width_px) break;
+        end = next;
+    }
+    return std::min(end, word.size());
+}
+
+void wrapLine(ImFont* font,
+              float size,
+              float width_px,
+              std::string_view text,
+              std::vector<std::string_view>& lines) {
+    while (!text.empty()) {
+        std::size_t end = breakAfter(text, 0);
+        if (widthOf(font, size, text.substr(0, end)) > width_px) {
+            end = fitting(font, size, width_px, text.substr(0, end));
+        } else {
+            while (end < text.size()) {
+                const std::size_t next = breakAfter(text, end + 1);
+                if (widthOf(font, size, text.substr(0, next)) > width_px) break;
+                end = next;
+            }
+        }
+        lines.push_back(text.substr(0, end));
+        text.remove_prefix(end);
+        while (!text.empty() && text.front() == ' ')
+            text.remove_prefix(1);
+    }
+}
+
+} // namespace
+
+std::vector<std::string_view>
+wrapped(ImFont* font, float size, float width_px, std::string_view text) {
+    std::vector<std::string_view> lines;
+    while (true) {
+        const std::size_t end = std::min(text.find('\n'), text.size());
+        if (end == 0)
+            lines.push_back(text.substr(0, 0));
+        else
+            wrapLine(font, size, width_px, text.substr(0, end), lines);
+        if (end == text.size()) return lines;
+        text.remove_prefix(end + 1);
+    }
+}
+
+void turnDrawn(ImDrawList* list, int from, ImVec2 about, float angle_rad) {
+    const float c = std::cos(angle_rad), s = std::sin(angle_rad);
+    for (int i = from; i < list->VtxBuffer.Size; ++i) {
+        ImVec2& p = list->VtxBuffer[i].pos;
+        const float x = p.x - about.x, y = p.y - about.y;
+        p = {about.x + c * x - s * y, about.y + s * x + c * y};
+    }
+}
+
+Pen::Pen(const View& view, ImDrawList* onto)
+    : list(onto), unit(view.layout.unit), fonts(view.fonts) {}
+
+ImFont* Pen::font(Face face) const {
+    switch (face) {
+    case Face::Bold:
+        return fonts.bold;
+    case Face::Title:
+        return fonts.title;
+    case Face::Large:
+        return fonts.large;
+    case Face::Body:
+        break;
+    }
+    return fonts.body;
+}
+
+float Pen::size(Face face) const {
+    const float wanted = emOf(face) * unit * linePerEm;
+    const ImFont* f = font(face);
+    const float own = f->FontSize * f->Scale * ImGui::GetIO().FontGlobalScale;
+    return std::fabs(own - wanted) < 0.04f * wanted ? own : wanted;
+}
+
+float Pen::line(Face face) const {
+    return std::round(size(face) * linePitch);
+}
+
+float Pen::width(Face face, std::string_view text) const {
+    return widthOf(font(face), size(face), text);
+}
+
+std::string Pen::cut(Face face, std::string_view text, float width_px) const {
+    if (width(face, text) <= width_px) return std::string(text);
+    const float room = width_px - width(face, "…");
+    std::size_t end = 0;
+    while (end < text.size()) {
+        const std::size_t next = nextLetter(text, end);
+        if (width(face, text.substr(0, next)) > room) break;
+        end = next;
+    }
+    while (end > 0 && text[end - 1] == ' ')
+        --end;
+    return std::string(text.substr(0, end)) + "…";
+}
+
+void Pen::write(Face face, float x, float middle_y, ImU32 colour, std::string_view text) const {
+    const float s = size(face);
+    const ImVec2 at(std::round(x), std::round(middle_y - s * capMiddle));
+    list->AddText(font(face), s, at, colour, text.data(), text.data() + text.size());
+}
+
+void Pen::left(Face face, ImVec2 at, ImU32 colour, std::string_view text) const {
+    write(face, at.x, at.y, colour, text);
+}
+
+void Pen::centred(Face face, ImVec2 at, ImU32 colour, std::string_view text) const {
+    write(face, at.x - width(face, text) * 0.5f, at.y, colour, text);
+}
+
+void Pen::right(Face face, ImVec2 at, ImU32 colour, std::string_view text) const {
+    write(face, at.x - width(face, text), at.y, colour, text);
+}
+
+void Pen::upward(Face face, ImVec2 at, ImU32 colour, std::string_view text) const {
+    const int from = list->VtxBuffer.Size;
+    // Not through the clip rectangle: a glyph is cut by it before it is turned.
+    const ImVec2 whole = ImGui::GetIO().DisplaySize;
+    list->PushClipRect({-whole.x, -whole.y}, {2 * whole.x, 2 * whole.y}, false);
+    centred(face, at, colour, text);
+    turnDrawn(list, from, at, -1.57079633f);
+    list->PopClipRect();
+}
+
+float Pen::paragraph(
+    Face face, ImVec2 at, float width_px, ImU32 colour, std::string_view text) const {
+    const float pitch = line(face);
+    float y = at.y;
+    for (const std::string_view row : wrapped(font(face), size(face), width_px, text)) {
+        write(face, at.x, y + pitch * 0.5f, colour, row);
+        y += pitch;
+    }
+    return y - at.y;
+}
+
+float Pen::paragraphHeight(Face face, float width_px, std::string_view text) const {
+    return line(face) * static_cast<float>(wrapped(font(face), size(face), width_px, text).size());
+}
+
+} // namespace loom::screen

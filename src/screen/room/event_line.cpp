@@ -1,0 +1,258 @@
+// SPDX-License-Identifier: MIT
+// What happened, in one sentence with its number, under the board; the whole list opens over it.
+#include "screen/kit/tones.h"
+#include "screen/kit/widgets.h"
+#include "screen/room/advice.h"
+#include "screen/sentences.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loom::screen {
+namespace {
+
+using attempt::Happening;
+
+// A word and a shape that say what kind of line it is.
+void drawNoticeSign(const Pen& pen, ImVec2 at) {
+    const float r = pen.px(11.0f);
+    const ImVec2 corners[] = {
+        {at.x, at.y - r}, {at.x + r, at.y + r * 0.8f}, {at.x - r, at.y + r * 0.8f}};
+    pen.list->AddTriangleFilled(corners[0], corners[1], corners[2], tone::attention);
+    pen.list->AddLine(
+        {at.x, at.y - r * 0.35f}, {at.x, at.y + r * 0.25f}, tone::paper, pen.px(2.2f));
+    pen.list->AddCircleFilled({at.x, at.y + r * 0.52f}, pen.px(1.5f), tone::paper);
+}
+
+// One line in the middle, or as many as the slip has room for, the rest cut. Returns the middle of
+// the first line.
+float drawSentence(const Pen& pen, const Rect& room, const std::string& text) {
+    const float pitch = pen.line(Face::Body);
+    const auto lines = wrapped(pen.font(Face::Body), pen.size(Face::Body), room.width(), text);
+    const std::size_t most =
+        std::max<std::size_t>(1, static_cast<std::size_t>(room.height() / pitch));
+    const std::size_t shown = std::min(lines.size(), most);
+    if (shown == 0) return room.centre().y;
+    const float first = room.centre().y - pitch * 0.5f * static_cast<float>(shown - 1);
+    float y = first;
+    for (std::size_t i = 0; i < shown; ++i, y += pitch) {
+        const bool last = i + 1 == shown && shown < lines.size();
+        // From where this line starts to the end of the text.
+        const std::string rest =
+            text.substr(static_cast<std::size_t>(lines[i].data() - text.data()));
+        pen.left(Face::Body,
+                 {room.min.x, y},
+                 tone::ink,
+                 last ? pen.cut(Face::Body, rest, room.width()) : std::string(lines[i]));
+    }
+    return first;
+}
+
+struct Line {
+    std::string time, text;
+    bool notice = false;
+};
+
+// How a tool is used is said when it is taken, until something happens.
+std::string toolJustTaken(const FurnitureUi& ui, const BenchUi& bench, std::size_t happenings) {
+    return ui.told.happenings == happenings ? adviceForTool(bench.tool) : std::string();
+}
+
+Line lineOf(const View& view, const FurnitureUi& ui, const BenchUi& hands) {
+    if (!hands.notice.empty()) return {"", hands.notice, true};
+    if (!view.savedWord.empty()) return {"", view.savedWord, true};
+    const attempt::Attempt& attempt = view.session->attempt();
+    const std::vector<Happening>& all = attempt.happenings();
+    std::string advice = adviceForHand(attempt.bench(), hands);
+    if (advice.empty()) advice = toolJustTaken(ui, hands, all.size());
+    // What was undone is no longer how things stand; the whole list keeps it.
+    if (advice.empty() && all.size() <= ui.told.undone) advice = adviceForBench(attempt.bench());
+    if (!advice.empty()) return {"", advice, false};
+    return {timeOf(all.back().time_s), sentence(all.back()), false};
+}
+
+void noteTold(const View& view, Told& told, Tool tool) {
+    const std::size_t count = view.session->attempt().happenings().size();
+    if (count < told.undone) told.undone = 0; // another bench
+    if (tool != told.tool) told.happenings = count;
+    told.tool = tool;
+}
+
+// Where the sentence stands on the slip, and what stands beside it.
+struct SlipPlaces {
+    Rect slip, link, sentence;
+    float timeX = 0.0f;
+};
+
+SlipPlaces placesOn(const Rect& slip, const Pen& pen, const Line& line, bool any) {
+    const float linkWidth = pen.width(Face::Bold, words("events/all")) + pen.px(32.0f);
+    SlipPlaces at;
+    at.slip = slip;
+    at.link = {{slip.max.x - linkWidth, slip.max.y - pen.px(44.0f)}, slip.max};
+    at.timeX = slip.min.x + pen.px(line.notice ? 48.0f : 16.0f);
+    const float time = line.time.empty() ? 0.0f : pen.width(Face::Bold, line.time) + pen.px(14.0f);
+    const float end = any ? at.link.min.x : slip.max.x - pen.px(16.0f);
+    at.sentence = {{at.timeX + time, slip.min.y + pen.px(2.0f)}, {end, slip.max.y - pen.px(2.0f)}};
+    return at;
+}
+
+// A refusal says what was expected and what was found: its slip grows upwards until all of it is
+// to be read.
+Rect slipFor(const Rect& slip, const Pen& pen, const Line& line, bool any) {
+    if (!line.notice) return slip;
+    const Rect room = placesOn(slip, pen, line, any).sentence;
+    const float high = pen.paragraphHeight(Face::Body, room.width(), line.text) + pen.px(4.0f);
+    const float more = std::max(0.0f, high - room.height());
+    return {{slip.min.x, slip.min.y - more}, slip.max};
+}
+
+void drawSlip(
+    const View& view, Items& items, FurnitureUi& ui, const BenchUi& bench, const Pen& pen) {
+    const Line line = lineOf(view, ui, bench);
+    const bool any = !view.session->attempt().happenings().empty();
+    const SlipPlaces at = placesOn(slipFor(view.layout.events, pen, line, any), pen, line, any);
+    const Rect& slip = at.slip;
+    pen.list->AddRectFilled(slip.min, slip.max, tone::eventPaper, pen.px(8.0f));
+    pen.list->AddRect(slip.min,
+                      slip.max,
+                      line.notice ? tone::attention : tone::eventLine,
+                      pen.px(8.0f),
+                      0,
+                      line.notice ? 2.0f : 1.0f);
+    if (line.notice) drawNoticeSign(pen, {slip.min.x + pen.px(26.0f), slip.centre().y});
+    const float y = drawSentence(pen, at.sentence, line.text);
+    pen.left(Face::Bold, {at.timeX, y}, tone::inkSoft, line.time);
+    readable(pen,
+             items,
+             "events/last",
+             line.time.empty() ? line.text : line.time + " " + line.text,
+             Zone::Events,
+             {slip.min, {at.sentence.max.x, slip.max.y}},
+             pen.px(8.0f));
+    if (!any) return;
+
+    const std::string all = words("events/all");
+    const Rect& link = at.link;
+    const Touch touch = items.add("events/all", all, Zone::Events, link);
+    const ImVec2 end(link.max.x - pen.px(16.0f), link.centre().y);
+    pen.right(Face::Bold, end, touch.hot ? tone::ink : tone::link, all);
+    const float under = end.y + pen.px(10.0f);
+    pen.list->AddLine(
+        {end.x - pen.width(Face::Bold, all), under}, {end.x, under}, tone::link, 1.4f);
+    if (touch.focused) drawFocusRing(pen.list, shrunk(link, 4.0f), pen.px(6.0f));
+    if (touch.clicked) {
+        ui.eventsOpen = !ui.eventsOpen;
+        ui.eventsScroll = 0.0f;
+        if (ui.eventsOpen && items.focusVisible()) items.setFocus("events/close");
+    }
+}
+
+struct Entry {
+    std::string time, text;
+    float height = 0.0f;
+};
+
+constexpr std::size_t mostListed = 400; // what anybody reads; the record keeps them all
+
+// The latest time is the longest to write.
+float widestTime(const View& view, const Pen& pen) {
+    const std::vector<Happening>& all = view.session->attempt().happenings();
+    return all.empty() ? 0.0f : pen.width(Face::Bold, timeOf(all.back().time_s));
+}
+
+std::vector<Entry> entriesOf(const View& view, const Pen& pen, float textWidth) {
+    const std::vector<Happening>& all = view.session->attempt().happenings();
+    std::vector<Entry> out;
+    for (std::size_t i = all.size(); i-- > 0 && out.size() < mostListed;) {
+        Entry entry{timeOf(all[i].time_s), sentence(all[i]), 0.0f};
+        entry.height = pen.paragraphHeight(Face::Body, textWidth, entry.text) + pen.px(10.0f);
+        out.push_back(std::move(entry));
+    }
+    return out;
+}
+
+// Only the entries in sight are written.
+void drawEntries(const Pen& pen,
+                 const Rect& area,
+                 const std::vector<Entry>& entries,
+                 float at_px,
+                 float timeWidth) {
+    pen.list->PushClipRect(area.min, area.max, true);
+    float y = area.min.y - std::round(at_px);
+    for (const Entry& entry : entries) {
+        const float next = y + entry.height;
+        if (next > area.min.y && y < area.max.y) {
+            const float top = y + pen.px(5.0f);
+            pen.left(Face::Bold,
+                     {area.min.x, top + pen.line(Face::Body) * 0.5f},
+                     tone::inkSoft,
+                     entry.time);
+            pen.paragraph(Face::Body,
+                          {area.min.x + timeWidth, top},
+                          area.width() - timeWidth - pen.px(12.0f),
+                          tone::ink,
+                          entry.text);
+            pen.list->AddLine(
+                {area.min.x, next}, {area.max.x - pen.px(12.0f), next}, tone::eventLine, 1.0f);
+        }
+        y = next;
+    }
+    pen.list->PopClipRect();
+}
+
+void drawWholeList(const View& view, Items& items, FurnitureUi& ui, const Pen& pen) {
+    const Rect& board = view.layout.board;
+    const float height = std::min(pen.px(340.0f), board.height() * 0.72f);
+    const Rect panel{{board.min.x + pen.px(8.0f), board.max.y - height},
+                     {board.max.x - pen.px(8.0f), board.max.y}};
+    const ImVec2 window = ImGui::GetIO().DisplaySize;
+    // A press beside the list closes it; the line under it stays in reach.
+    const Touch above = items.add("events/beside",
+                                  words("close"),
+                                  Zone::Events,
+                                  {{0, 0}, {window.x, view.layout.events.min.y}});
+    const Touch list = items.add("events/list", words("events/title"), Zone::Events, panel);
+    drawSoftShadow(pen.list, panel, pen.px(8.0f), pen.px(18.0f), 0.4f);
+    pen.list->AddRectFilled(panel.min, panel.max, tone::eventPaper, pen.px(8.0f));
+    pen.list->AddRect(panel.min, panel.max, tone::eventLine, pen.px(8.0f), 0, 1.0f);
+    if (list.focused || above.focused) drawFocusRing(pen.list, panel, pen.px(8.0f));
+    pen.left(Face::Title,
+             {panel.min.x + pen.px(16.0f), panel.min.y + pen.px(26.0f)},
+             tone::ink,
+             words("events/title"));
+
+    const Rect area{{panel.min.x + pen.px(16.0f), panel.min.y + pen.px(50.0f)},
+                    {panel.max.x - pen.px(8.0f), panel.max.y - pen.px(8.0f)}};
+    const float timeWidth = widestTime(view, pen) + pen.px(16.0f);
+    const std::vector<Entry> entries =
+        entriesOf(view, pen, area.width() - timeWidth - pen.px(12.0f));
+    float total = 0.0f;
+    for (const Entry& entry : entries)
+        total += entry.height;
+    scrollBy(items, area, Axis::Down, total, !ui.helpOpen, ui.eventsScroll, ui.eventsGrip);
+    if (!ui.helpOpen && !ui.paperOut) pageByKeys(area, ui.eventsScroll, ui.eventsGrip);
+    drawEntries(pen, area, entries, ui.eventsScroll, timeWidth);
+    drawScrollBar(pen.list, area, Axis::Down, total, ui.eventsScroll, tone::eventLine);
+
+    const bool closed = closeButton(pen,
+                                    items,
+                                    "events/close",
+                                    Zone::Events,
+                                    {panel.max.x - pen.px(28.0f), panel.min.y + pen.px(26.0f)});
+    if (above.clicked || closed) {
+        ui.eventsOpen = false;
+        if (items.focusVisible()) items.setFocus("events/all");
+    }
+}
+
+} // namespace
+
+void drawEvents(
+    const View& view, Items& items, FurnitureUi& ui, const BenchUi& bench, ImDrawList* list) {
+    const Pen pen(view, list);
+    noteTold(view, ui.told, bench.tool);
+    drawSlip(view, items, ui, bench, pen);
+    if (ui.eventsOpen) drawWholeList(view, items, ui, pen);
+}
+
+} // namespace loom::screen

@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: MIT
+// Name, whether the bench is live or safe in words, and the buttons that are always there.
+#include "screen/kit/tones.h"
+#include "screen/kit/widgets.h"
+#include "screen/room/furniture.h"
+#include "screen/sentences.h"
+
+#include <algorithm>
+
+namespace loom::screen {
+namespace {
+
+const bench::Part* isolatorOf(const bench::Bench& bench) {
+    const bench::Part* found = nullptr;
+    for (const bench::Part& part : bench.parts) {
+        if (part.kind != bench::PartKind::Isolator) continue;
+        if (!found || part.position > found->position) found = &part;
+    }
+    return found;
+}
+
+std::string isolatorWords(const bench::Part* isolator) {
+    if (!isolator) return "";
+    switch (isolator->position) {
+    case 0:
+        return words("status/key-out");
+    case 1:
+        return words("status/isolator-off");
+    default:
+        return words("status/isolator-on");
+    }
+}
+
+// What the status says, the most important first; what does not fit is left out from the end of
+// `order`, the smallest number staying longest.
+struct Saying {
+    std::string text;
+    int order = 0;
+};
+
+std::vector<Saying> sayings(const bench::Bench& bench, const attempt::Supply& supply) {
+    const std::string isolator = isolatorWords(isolatorOf(bench));
+    std::vector<Saying> out;
+    if (!supply.live) {
+        if (!isolator.empty()) out.push_back({isolator, 0});
+        if (!supply.batteryOut)
+            out.push_back({words("status/no-battery"), 1});
+        else if (isolator.empty())
+            out.push_back({words("status/nothing-fed"), 1});
+        return out;
+    }
+    if (!isolator.empty()) out.push_back({isolator, 2});
+    out.push_back({amount(supply.voltage_V, "V"), 0});
+    if (supply.current_A >= 0.5e-3)
+        out.push_back({words("status/from-batteries", {amount(supply.current_A, "A")}), 1});
+    else
+        out.push_back({words("status/no-current"), 1});
+    return out;
+}
+
+std::string joined(const std::vector<Saying>& parts) {
+    std::string out;
+    for (const Saying& part : parts)
+        out += (out.empty() ? "" : " · ") + part.text;
+    return out;
+}
+
+std::string fittingWords(const Pen& pen, std::vector<Saying> parts, float room) {
+    while (parts.size() > 1 && pen.width(Face::Body, joined(parts)) > room) {
+        parts.erase(
+            std::max_element(parts.begin(), parts.end(), [](const Saying& l, const Saying& r) {
+                return l.order < r.order;
+            }));
+    }
+    return pen.cut(Face::Body, joined(parts), room);
+}
+
+// Full and glowing when live, an empty ring when safe.
+void drawLamp(const Pen& pen, ImVec2 at, bool live) {
+    const float r = pen.px(7.5f);
+    if (!live) {
+        pen.list->AddCircle(at, r, tone::onRoomSoft, 0, pen.px(2.2f));
+        return;
+    }
+    for (int ring = 3; ring >= 1; --ring)
+        pen.list->AddCircleFilled(
+            at, r + pen.px(2.5f) * static_cast<float>(ring), art::fade(tone::lampLight, 0.09f));
+    pen.list->AddCircleFilled(at, r, tone::fault);
+    pen.list->AddCircleFilled({at.x - r * 0.15f, at.y - r * 0.15f}, r * 0.55f, tone::lampLight);
+}
+
+void drawStatus(const View& view, Items& items, const Pen& pen) {
+    const attempt::Attempt& attempt = view.session->attempt();
+    const attempt::Supply supply = attempt.supply();
+    const Rect& pill = view.layout.status;
+    const float middle = pill.centre().y;
+    drawPanel(pen.list, pill, pill.height() * 0.5f);
+    drawLamp(pen, {pill.min.x + pen.px(26.0f), middle}, supply.live);
+
+    const std::string word = words(supply.live ? "status/live" : "status/safe");
+    const float wordAt = pill.min.x + pen.px(44.0f);
+    pen.left(Face::Bold, {wordAt, middle}, supply.live ? tone::liveWord : tone::onRoom, word);
+    const float restAt = wordAt + pen.width(Face::Bold, word) + pen.px(10.0f);
+    const std::vector<Saying> parts = sayings(attempt.bench(), supply);
+    pen.left(Face::Body,
+             {restAt, middle},
+             tone::onRoom,
+             fittingWords(pen, parts, pill.max.x - pen.px(16.0f) - restAt));
+    readable(pen,
+             items,
+             "header/status",
+             word + ": " + joined(parts),
+             Zone::Header,
+             pill,
+             pill.height() * 0.5f);
+}
+
+void drawButtons(const View& view, Items& items, FurnitureUi& ui, const Pen& pen, Intents& out) {
+    const attempt::Attempt& attempt = view.session->attempt();
+    const Rect& all = view.layout.buttons;
+    const float gap = pen.px(8.0f), width = (all.width() - 2.0f * gap) / 3.0f;
+    const auto place = [&](int index) {
+        const float x = all.min.x + (width + gap) * static_cast<float>(index);
+        return rectAt(x, all.min.y, width, all.height());
+    };
+    const auto asked = [&](int index, const char* name, const char* key, bool enabled) {
+        return button(
+            pen, items, name, words(key), Zone::Header, place(index), ButtonLook::Room, enabled);
+    };
+    if (asked(0, "header/undo", "header/undo", attempt.canUndo())) askUndo(view, ui, out);
+    if (asked(1, "header/redo", "header/redo", attempt.canRedo()))
+        out.push_back(Do{attempt::Redo{}});
+    if (!asked(2, "header/help", "header/help", true)) return;
+    ui.helpOpen = !ui.helpOpen;
+    if (ui.helpOpen && items.focusVisible()) items.setFocus("help/close");
+}
+
+} // namespace
+
+void askUndo(const View& view, FurnitureUi& ui, Intents& out) {
+    const attempt::Attempt& attempt = view.session->attempt();
+    if (!attempt.canUndo()) return;
+    out.push_back(Do{attempt::Undo{}});
+    ui.told.undone = attempt.happenings().size();
+}
+
+void drawHeader(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list, Intents& out) {
+    const Pen pen(view, list);
+    if (view.layout.form == Form::Wide)
+        pen.left(Face::Large,
+                 {view.layout.name.min.x, view.layout.name.centre().y},
+                 tone::onRoom,
+                 words("product"));
+    drawStatus(view, items, pen);
+    drawButtons(view, items, ui, pen, out);
+}
+
+} // namespace loom::screen

@@ -1,0 +1,174 @@
+// SPDX-License-Identifier: MIT
+// One sheet over the bench with the few gestures and keys, and the cautions. Closes with Escape, its
+// cross, or a press beside it.
+#include "screen/kit/stack.h"
+#include "screen/kit/tones.h"
+#include "screen/kit/widgets.h"
+#include "screen/room/furniture.h"
+#include "screen/sentences.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+namespace loom::screen {
+namespace {
+
+// A thing to do, and how: by pointer or finger, and with keys.
+constexpr const char* rows[] = {"take",
+                                "wire",
+                                "move",
+                                "turn",
+                                "remove",
+                                "look",
+                                "operate",
+                                "ends",
+                                "measure",
+                                "trace",
+                                "plan",
+                                "power",
+                                "view",
+                                "undo",
+                                "let-go"};
+constexpr const char* ways[] = {"hand", "keys"};
+constexpr const char* cautions[] = {"caution/adult",
+                                    "caution/last",
+                                    "caution/bridge",
+                                    "caution/wheels",
+                                    "caution/second",
+                                    "caution/real"};
+
+constexpr float columnGap = 16.0f;
+
+constexpr float handsShare = 0.6f; // of the two ways; the sentences on keys are shorter
+
+struct Columns {
+    float name;
+    float way[2];
+};
+
+Columns columnsFor(const Pen& pen, float width) {
+    float name = 0.0f;
+    for (const char* row : rows)
+        name = std::max(name, pen.width(Face::Bold, words(std::string("help/") + row)));
+    name += pen.px(4.0f);
+    const float both = width - name - 2.0f * pen.px(columnGap);
+    return {name, {handsShare * both, (1.0f - handsShare) * both}};
+}
+
+std::string cell(const char* row, const char* way) {
+    return words(std::string("help/") + row + "/" + way);
+}
+
+void addHeads(const Pen& pen, Stack& stack, const Columns& columns) {
+    stack.add(pen.px(34.0f), [&pen, columns](const Rect& at) {
+        float x = at.min.x + columns.name + pen.px(columnGap);
+        for (std::size_t i = 0; i < std::size(ways); ++i) {
+            pen.left(Face::Bold,
+                     {x, at.centre().y - pen.px(3.0f)},
+                     tone::inkSoft,
+                     words(std::string("help/") + ways[i]));
+            x += columns.way[i] + pen.px(columnGap);
+        }
+        pen.list->AddLine({at.min.x, at.max.y}, at.max, tone::markLine, 1.2f);
+    });
+}
+
+void addRow(const Pen& pen, Stack& stack, const Columns& columns, const char* row) {
+    float high = pen.line(Face::Bold);
+    for (std::size_t i = 0; i < std::size(ways); ++i)
+        high = std::max(high, pen.paragraphHeight(Face::Body, columns.way[i], cell(row, ways[i])));
+    stack.add(high + pen.px(10.0f), [&pen, columns, row](const Rect& at) {
+        const float y = at.min.y + pen.px(5.0f);
+        pen.paragraph(Face::Bold,
+                      {at.min.x, y},
+                      columns.name + 1.0f,
+                      tone::ink,
+                      words(std::string("help/") + row));
+        float x = at.min.x + columns.name + pen.px(columnGap);
+        for (std::size_t i = 0; i < std::size(ways); ++i) {
+            pen.paragraph(Face::Body, {x, y}, columns.way[i], tone::ink, cell(row, ways[i]));
+            x += columns.way[i] + pen.px(columnGap);
+        }
+        pen.list->AddLine({at.min.x, at.max.y}, at.max, tone::paperLine, 1.0f);
+    });
+}
+
+void addCautions(const Pen& pen, Stack& stack) {
+    float high = pen.px(22.0f) + pen.line(Face::Bold);
+    const float width = stack.width - pen.px(28.0f);
+    for (const char* key : cautions)
+        high += pen.paragraphHeight(Face::Body, width, words(key)) + pen.px(2.0f);
+    stack.space(pen.px(14.0f));
+    stack.add(high, [&pen, width](const Rect& at) {
+        drawNote(pen.list, at);
+        const float x = at.min.x + pen.px(14.0f);
+        float y = at.min.y + pen.px(10.0f);
+        y += pen.paragraph(Face::Bold, {x, y}, width, tone::ink, words("help/real-parts"));
+        for (const char* key : cautions)
+            y += pen.paragraph(Face::Body, {x, y}, width, tone::ink, words(key)) + pen.px(2.0f);
+    });
+}
+
+std::string spokenHelp() {
+    std::string out = words("help/title") + ". ";
+    for (const char* row : rows)
+        out += words(std::string("help/") + row) + ": " + cell(row, "hand") + ". " +
+               cell(row, "keys") + ". ";
+    for (const char* key : cautions)
+        out += words(key) + " ";
+    return out;
+}
+
+} // namespace
+
+void drawHelp(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list) {
+    if (!ui.helpOpen) return;
+    const Pen pen(view, list);
+    const ImVec2 window = ImGui::GetIO().DisplaySize;
+    list->AddRectFilled({0, 0}, window, art::fade(IM_COL32_BLACK, 0.35f));
+    const Touch beside = items.add("help/beside", words("close"), Zone::Sheet, {{0, 0}, window});
+
+    const float wide = std::min(window.x - pen.px(32.0f), pen.px(860.0f));
+    const float pad = pen.px(26.0f), head = pen.px(62.0f), foot = pen.px(16.0f);
+    Stack stack(wide - 2.0f * pad);
+    const Columns columns = columnsFor(pen, stack.width);
+    addHeads(pen, stack, columns);
+    for (const char* row : rows)
+        addRow(pen, stack, columns, row);
+    addCautions(pen, stack);
+
+    const float high = std::min(window.y - pen.px(40.0f), stack.height() + head + foot);
+    const Rect sheet = rectAt(
+        std::round((window.x - wide) * 0.5f), std::round((window.y - high) * 0.5f), wide, high);
+    const Touch all = items.add("help/sheet", spokenHelp(), Zone::Sheet, sheet);
+    drawPaperSheet(list, sheet);
+    if (all.focused || beside.focused) drawFocusRing(list, sheet, pen.px(3.0f));
+    pen.left(Face::Large,
+             {sheet.min.x + pad, sheet.min.y + pen.px(36.0f)},
+             tone::ink,
+             words("help/title"));
+
+    const Rect area{{sheet.min.x + pad, sheet.min.y + head},
+                    {sheet.max.x - pad, sheet.max.y - foot}};
+    scrollBy(items, area, Axis::Down, stack.height(), true, ui.helpScroll, ui.helpGrip);
+    pageByKeys(area, ui.helpScroll, ui.helpGrip);
+    list->PushClipRect({sheet.min.x, area.min.y}, {sheet.max.x, area.max.y}, true);
+    stack.draw({area.min.x, area.min.y - std::round(ui.helpScroll)});
+    list->PopClipRect();
+    const Rect side{area.min, {area.max.x + pen.px(14.0f), area.max.y}};
+    drawScrollBar(list, side, Axis::Down, stack.height(), ui.helpScroll, tone::paperLine);
+
+    const bool closed = closeButton(pen,
+                                    items,
+                                    "help/close",
+                                    Zone::Sheet,
+                                    {sheet.max.x - pen.px(32.0f), sheet.min.y + pen.px(34.0f)});
+    if (beside.clicked || closed) {
+        ui.helpOpen = false;
+        ui.helpScroll = 0.0f;
+        if (items.focusVisible()) items.setFocus("header/help");
+    }
+}
+
+} // namespace loom::screen

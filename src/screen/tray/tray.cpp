@@ -1,0 +1,329 @@
+// SPDX-License-Identifier: MIT
+// The tray: a shadow board at the foot of the bench, one row of slots (two on a tablet). A slot is
+// dragged out of or tapped; what is out leaves its outline. What does not fit scrolls sideways, and
+// the finder at the left leads to each group.
+#include "screen/art/cable_art.h"
+#include "screen/art/part_art.h"
+#include "screen/board/scene.h"
+#include "screen/kit/tones.h"
+#include "screen/kit/widgets.h"
+#include "screen/room/furniture.h"
+#include "screen/sentences.h"
+#include "screen/tray/cells.h"
+#include "screen/tray/slots.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace loom::screen {
+namespace {
+
+struct Tray {
+    const View& view;
+    Items& items;
+    FurnitureUi& ui;
+    BenchUi& bench;
+    art::PictureStore& pictures;
+    const Pen& pen;
+    std::vector<Slot> slots;
+    float length = 0.0f;        // of all slots
+    Rect area;                  // in which they are seen
+    const Cell* told = nullptr; // under the pointer or the keyboard
+    Rect toldAt;
+};
+
+constexpr const char* groupKeys[] = {"tray/parts", "tray/fuses", "tray/cables", "tray/reels"};
+
+// Its front edge, the handle and the shine of a drawer.
+void drawFront(const Pen& pen, const Rect& tray) {
+    const float round = pen.px(10.0f);
+    drawSoftShadow(pen.list, tray, round, pen.px(6.0f), 0.25f);
+    pen.list->AddRectFilled(tray.min, tray.max, tone::trayFoot, round);
+    const Rect inner = shrunk(tray, 1.0f);
+    pen.list->AddRectFilledMultiColor({inner.min.x, inner.min.y + round},
+                                      {inner.max.x, inner.max.y - round},
+                                      tone::trayTop,
+                                      tone::trayTop,
+                                      tone::trayFoot,
+                                      tone::trayFoot);
+    pen.list->AddRectFilled(inner.min,
+                            {inner.max.x, inner.min.y + round},
+                            tone::trayTop,
+                            round,
+                            ImDrawFlags_RoundCornersTop);
+    pen.list->AddRect(tray.min, tray.max, tone::trayLine, round, 0, 1.4f);
+}
+
+// Opens and shuts the drawer. The target lies over its edge, clear of the slots.
+void drawHandle(Tray& tray) {
+    const Rect& box = tray.view.layout.tray;
+    const Pen& pen = tray.pen;
+    const float x = box.centre().x;
+    const Rect grip{{x - pen.px(40.0f), box.min.y - pen.px(4.0f)},
+                    {x + pen.px(40.0f), box.min.y + pen.px(4.0f)}};
+    const Rect target{{x - pen.px(56.0f), box.min.y - pen.px(33.0f)},
+                      {x + pen.px(56.0f), box.min.y + pen.px(11.0f)}};
+    const Touch touch = tray.items.add("tray/handle", words("tray/shut"), Zone::Tray, target);
+    pen.list->AddRectFilled(
+        grip.min, grip.max, touch.hot ? tone::onRoomSoft : tone::handle, pen.px(4.0f));
+    if (touch.focused) drawFocusRing(pen.list, grip, pen.px(4.0f));
+    if (touch.clicked) tray.ui.trayOpen = false;
+}
+
+void drawShut(const View& view, Items& items, FurnitureUi& ui, const Pen& pen) {
+    const Rect& box = view.layout.tray;
+    const Rect bar{{box.min.x, box.max.y - pen.px(44.0f)}, box.max};
+    drawFront(pen, bar);
+    const std::string label = words("tray/open");
+    const Touch touch = items.add("tray/handle", label, Zone::Tray, bar);
+    if (touch.hot)
+        pen.list->AddRectFilled(bar.min, bar.max, art::fade(IM_COL32_WHITE, 0.05f), pen.px(10.0f));
+    const float half = pen.width(Face::Bold, label) * 0.5f;
+    pen.centred(Face::Bold, bar.centre(), tone::onRoom, label);
+    drawChevron(pen.list,
+                {bar.centre().x + half + pen.px(18.0f), bar.centre().y},
+                pen.px(6.0f),
+                {0, -1},
+                tone::onRoom,
+                pen.px(2.2f));
+    if (touch.focused) drawFocusRing(pen.list, bar, pen.px(10.0f));
+    if (touch.clicked) ui.trayOpen = true;
+}
+
+constexpr float chevron = 44.0f; // width of the button at an edge with more beyond it
+
+// One button a group, in as many rows as there is height for. Returns the width used.
+float drawFinder(Tray& tray, const std::vector<Group>& groups) {
+    const Pen& pen = tray.pen;
+    const Rect& box = tray.view.layout.tray;
+    const float high = pen.px(44.0f), gap = pen.px(2.0f), pad = pen.px(4.0f);
+    const int rows =
+        std::max(1, static_cast<int>((box.height() - 2.0f * pad + gap) / (high + gap)));
+    const int columns = (static_cast<int>(groups.size()) + rows - 1) / rows;
+    float wide = pen.px(56.0f);
+    for (const Group group : groups)
+        wide = std::max(
+            wide, pen.width(Face::Bold, words(groupKeys[static_cast<int>(group)])) + pen.px(16.0f));
+    const float clear = pen.px(chevron + 8.0f); // the way back lies over that much of the row
+    const float finder = pad + (wide + gap) * static_cast<float>(columns) + pen.px(4.0f);
+    const float most = tray.length - (tray.area.width() - finder);
+    const bool atEnd = most > 1.0f && tray.ui.trayScroll >= most - 1.0f;
+    const Group shown =
+        atEnd ? groups.back() : groupInSight(tray.slots, tray.ui.trayScroll + 1.5f * clear);
+    for (std::size_t i = 0; i < groups.size(); ++i) {
+        const int column = static_cast<int>(i) % columns, row = static_cast<int>(i) / columns;
+        const Rect at = rectAt(box.min.x + pad + (wide + gap) * static_cast<float>(column),
+                               box.min.y + pad + (high + gap) * static_cast<float>(row),
+                               wide,
+                               high);
+        const std::string label = words(groupKeys[static_cast<int>(groups[i])]);
+        const Touch touch = tray.items.add("tray/to/" + std::to_string(static_cast<int>(groups[i])),
+                                           words("tray/go-to", {label}),
+                                           Zone::Tray,
+                                           at);
+        const bool here = groups[i] == shown;
+        if (here || touch.hot)
+            pen.list->AddRectFilled(
+                at.min, at.max, here ? tone::toolChosen : tone::slotHot, pen.px(8.0f));
+        pen.centred(Face::Bold, at.centre(), tone::onRoom, label);
+        if (here)
+            pen.list->AddLine({at.min.x + pen.px(10.0f), at.max.y - pen.px(4.0f)},
+                              {at.max.x - pen.px(10.0f), at.max.y - pen.px(4.0f)},
+                              tone::attention,
+                              pen.px(2.5f));
+        if (touch.focused) drawFocusRing(pen.list, shrunk(at, 2.0f), pen.px(8.0f));
+        if (touch.clicked)
+            tray.ui.trayGrip.target_px = std::max(0.0f, startOf(tray.slots, groups[i]) - clear);
+    }
+    return finder;
+}
+
+// At an edge beyond which there is more: a fading edge with a chevron that goes on by a page.
+void drawMore(Tray& tray, bool forward) {
+    const Pen& pen = tray.pen;
+    const float at = tray.ui.trayScroll, most = tray.length - tray.area.width();
+    if (forward ? at >= most - 1.0f : at <= 1.0f) return;
+    const float wide = pen.px(chevron);
+    const Rect edge = forward ? Rect{{tray.area.max.x - wide, tray.area.min.y}, tray.area.max}
+                              : Rect{tray.area.min, {tray.area.min.x + wide, tray.area.max.y}};
+    const ImU32 solid = art::blend(tone::trayTop, tone::trayFoot, 0.5f);
+    const ImU32 clear = art::fade(solid, 0.0f);
+    const ImU32 left = forward ? clear : solid, right = forward ? solid : clear;
+    pen.list->AddRectFilledMultiColor(edge.min, edge.max, left, right, right, left);
+    const Touch touch = tray.items.add(forward ? "tray/on" : "tray/back",
+                                       words(forward ? "tray/on" : "tray/back"),
+                                       Zone::Tray,
+                                       edge);
+    const ImVec2 centre(edge.centre().x + pen.px(forward ? 8.0f : -8.0f), edge.centre().y);
+    pen.list->AddCircleFilled(
+        centre, pen.px(15.0f), touch.hot ? tone::buttonHot : tone::roomRaised);
+    pen.list->AddCircle(centre, pen.px(15.0f), tone::buttonLine, 0, 1.2f);
+    drawChevron(
+        pen.list, centre, pen.px(6.0f), {forward ? 1.0f : -1.0f, 0}, tone::onRoom, pen.px(2.2f));
+    if (touch.focused) drawFocusRing(pen.list, edge, pen.px(8.0f));
+    if (touch.clicked) {
+        const float page = tray.area.width() - 2.0f * wide;
+        tray.ui.trayGrip.target_px = std::max(0.0f, at + (forward ? page : -page));
+    }
+}
+
+// A drag that began sideways has scrolled the tray; as soon as it leaves the tray for the board, it
+// takes what it began on.
+void takeOutOf(Tray& tray, const Cell& cell) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const bool left = io.MousePos.y < tray.view.layout.tray.min.y - tray.pen.px(4.0f);
+    const bool takes = !std::holds_alternative<std::monostate>(cell.hand);
+    if (!takes || !left || !tray.ui.trayGrip.dragging || tray.ui.trayPressed != cell.name) return;
+    tray.ui.trayGrip.pressed = tray.ui.trayGrip.dragging = false;
+    pickUp(tray.bench, cell.hand, true);
+}
+
+// What a press on a cell does: dragged out, tapped, or a reel chosen.
+void handle(Tray& tray, const Cell& cell, const Touch& touch) {
+    const ImGuiIO& io = ImGui::GetIO();
+    BenchUi& bench = tray.bench;
+    const bool takes = !std::holds_alternative<std::monostate>(cell.hand);
+    if (touch.pressed) tray.ui.trayPressed = cell.name;
+    takeOutOf(tray, cell);
+    if (touch.down && takes && !tray.ui.trayGrip.dragging) {
+        const float moved = std::hypot(io.MousePos.x - io.MouseClickedPos[0].x,
+                                       io.MousePos.y - io.MouseClickedPos[0].y);
+        if (moved > 8.0f) {
+            tray.items.letGo();
+            tray.ui.trayGrip.pressed = false;
+            pickUp(bench, cell.hand, true);
+        }
+        return;
+    }
+    if (!touch.clicked) return;
+    if (takes) {
+        pickUp(bench, cell.hand, false);
+    } else if (cell.group == Group::Reels) {
+        bench.reel = cell.reel;
+        bench.notice.clear();
+    } else if (cell.where) {
+        bench.chosen = cell.where;
+    }
+}
+
+std::string spokenOf(const Cell& cell, bool chosen) {
+    std::string out = cell.first + ". " + cell.second;
+    if (chosen) out = words("spoken/chosen", {out});
+    return out;
+}
+
+void drawSlots(Tray& tray) {
+    const Pen& pen = tray.pen;
+    Window window;
+    window.area = tray.area;
+    Pen inner = pen;
+    inner.window = &window;
+    SlotPaint paint{tray.pictures, inner, fontSet(tray.view), tray.view.clock_s};
+    const float shift = tray.area.min.x - std::round(tray.ui.trayScroll);
+    pen.list->PushClipRect({tray.area.min.x, tray.area.min.y - pen.px(2.0f)}, tray.area.max, true);
+    const std::vector<Frame> frames = framesOf(tray.slots);
+    for (const Frame& frame : frames)
+        drawFrame(paint, frame, shift);
+    for (const Slot& slot : tray.slots) {
+        const Rect at{{slot.target.min.x + shift, slot.target.min.y},
+                      {slot.target.max.x + shift, slot.target.max.y}};
+        const bool chosen = slot.cell.group == Group::Reels && slot.cell.reel == tray.bench.reel;
+        const Touch touch =
+            press(inner, tray.items, slot.cell.name, spokenOf(slot.cell, chosen), Zone::Tray, at);
+        if (at.max.x > tray.area.min.x && at.min.x < tray.area.max.x)
+            drawSlot(paint, slot, shift, touch, chosen);
+        if (touch.focused || (touch.hot && !touch.down)) {
+            tray.told = &slot.cell;
+            tray.toldAt = at;
+        }
+        handle(tray, slot.cell, touch);
+    }
+    for (const Frame& frame : frames)
+        if (!frame.badge.empty())
+            drawBadge(pen,
+                      {frame.box.max.x + shift - pen.px(6.0f), frame.box.min.y + pen.px(3.0f)},
+                      frame.badge);
+    pen.list->PopClipRect();
+    followFocus(window, Axis::Across, pen.px(56.0f), tray.ui.trayScroll, tray.ui.trayGrip);
+}
+
+// A slip over the tray with what the thing is.
+void drawTold(const Tray& tray) {
+    if (!tray.told || holdsSomething(tray.bench)) return;
+    const Pen& pen = tray.pen;
+    const float pad = pen.px(14.0f), wide = std::max(pen.width(Face::Bold, tray.told->first),
+                                                     pen.width(Face::Body, tray.told->second)) +
+                                            2.0f * pad;
+    const float high = pen.px(62.0f), edge = pen.px(6.0f);
+    const float right = ImGui::GetIO().DisplaySize.x - edge;
+    float x = tray.toldAt.centre().x - wide * 0.5f;
+    x = std::max(edge, std::min(x, right - wide));
+    const Rect slip = rectAt(x, tray.view.layout.tray.min.y - high - pen.px(8.0f), wide, high);
+    drawSoftShadow(pen.list, slip, pen.px(8.0f), pen.px(8.0f), 0.35f);
+    pen.list->AddRectFilled(slip.min, slip.max, tone::paper, pen.px(8.0f));
+    pen.list->AddRect(slip.min, slip.max, tone::attention, pen.px(8.0f), 0, 1.6f);
+    const float middle = slip.centre().y;
+    pen.centred(Face::Bold, {slip.centre().x, middle - pen.px(12.0f)}, tone::ink, tray.told->first);
+    pen.centred(
+        Face::Body, {slip.centre().x, middle + pen.px(12.0f)}, tone::inkSoft, tray.told->second);
+}
+
+// While a part or a cable that can be put away is held over it.
+void drawTakesBack(const Tray& tray) {
+    const Hand& hand = tray.bench.hand;
+    const Rect& box = tray.view.layout.tray;
+    const bool fromBoard =
+        std::holds_alternative<PartInHand>(hand) || std::holds_alternative<EndInHand>(hand);
+    const bool fromTray =
+        std::holds_alternative<FromTray>(hand) || std::holds_alternative<ReadyMade>(hand);
+    // What was tapped in the tray has not left it yet: the next tap says where it is to lie.
+    const bool puts = fromBoard || (fromTray && tray.bench.carried);
+    if (!puts || !box.contains(tray.bench.hand_px)) return;
+    const Pen& pen = tray.pen;
+    pen.list->AddRectFilled(box.min, box.max, art::fade(tone::roomDeep, 0.55f), pen.px(10.0f));
+    pen.list->AddRect(box.min, box.max, tone::attention, pen.px(10.0f), 0, 2.5f);
+    pen.centred(Face::Title, box.centre(), tone::onRoom, words("tray/put-back"));
+}
+
+// The row, with the finder when it does not all fit.
+void placeRow(Tray& tray, const std::vector<Cell>& cells) {
+    const Rect& box = tray.view.layout.tray;
+    const Pen& pen = tray.pen;
+    tray.slots = slotsOf(pen, cells, box);
+    tray.length = lengthOf(tray.slots) + pen.px(14.0f);
+    tray.area = {{box.min.x + pen.px(2.0f), box.min.y + pen.px(1.0f)},
+                 {box.max.x - pen.px(2.0f), box.max.y - pen.px(1.0f)}};
+    if (tray.length > tray.area.width()) tray.area.min.x += drawFinder(tray, groupsOf(cells));
+    scrollBy(tray.items,
+             tray.area,
+             Axis::Across,
+             tray.length,
+             !holdsSomething(tray.bench) && !tray.ui.helpOpen && !tray.ui.paperOut,
+             tray.ui.trayScroll,
+             tray.ui.trayGrip);
+}
+
+} // namespace
+
+void drawTray(const View& view,
+              Items& items,
+              FurnitureUi& ui,
+              BenchUi& bench,
+              art::PictureStore& pictures,
+              ImDrawList* list,
+              Intents&) {
+    const Pen pen(view, list);
+    if (!ui.trayOpen) return drawShut(view, items, ui, pen);
+    drawFront(pen, view.layout.tray);
+    if (ImGui::GetIO().MouseClicked[0]) ui.trayPressed.clear();
+    Tray tray{view, items, ui, bench, pictures, pen, {}, 0.0f, {}, nullptr, {}};
+    drawHandle(tray);
+    placeRow(tray, trayCells(view.session->attempt().bench()));
+    drawSlots(tray);
+    drawMore(tray, false);
+    drawMore(tray, true);
+    drawTakesBack(tray);
+    drawTold(tray);
+}
+
+} // namespace loom::screen
