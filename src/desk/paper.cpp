@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "lesson/paper.h"
+#include "plan/paper.h"
 
 #include "assets/embedded.h"
 #include "bench/checked_json.h"
@@ -41,14 +41,14 @@ Said paper(const std::vector<std::string>& arguments) {
         return sayNot(Unreadable,
                       {bench::Why::Missing, arguments[0], "an exercise with a plan", "none"});
     const Words words = englishWords();
-    const lesson::Say say = [&](std::string_view key) {
+    const plan::Say say = [&](std::string_view key) {
         const auto found = words.find(key);
         return found == words.end() ? std::string(key) : found->second;
     };
     const auto pages =
-        lesson::paperPages(arguments[1], {*exercise.value().plan, exercise.value().title, say});
+        plan::paperPages(arguments[1], {*exercise.value().plan, exercise.value().title, say});
     if (!pages) return sayNot(WrongUse, pages.refusal());
-    return {Done, lesson::onOneSheet(pages.value()), ""};
+    return {Done, plan::onOneSheet(pages.value()), ""};
 }
 
 } // namespace loom::desk

@@ -6,7 +6,7 @@
 #include "host/handover.h"
 #include "host/page.h"
 #include "host/typefaces.h"
-#include "lesson/paper.h"
+#include "plan/paper.h"
 #include "screen/sentences.h"
 
 #include <GLES2/gl2.h>
@@ -130,8 +130,8 @@ void ask(App& app, const attempt::Command& command) {
 void print(App& app, const std::string& which) {
     const lesson::Exercise* exercise = app.session.exercise();
     if (!exercise || !exercise->plan) return;
-    const lesson::Say say = [](std::string_view key) { return screen::words(key); };
-    const auto pages = lesson::paperPages(which, {*exercise->plan, exercise->title, say});
+    const plan::Say say = [](std::string_view key) { return screen::words(key); };
+    const auto pages = plan::paperPages(which, {*exercise->plan, exercise->title, say});
     if (!pages) return;
     loom_print_clear();
     for (const std::string& page : pages.value())

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "lesson/end_words.h"
 
-#include "lesson/plan.h"
+#include "plan/plan.h"
 
 #include <algorithm>
 
@@ -41,7 +41,7 @@ std::string faultAt(const bench::Bench& bench, const bench::Cable& cable, int en
     if (!at) return {};
     const bench::EndState state = bench::stateOf(bench, cable, end);
     if (state.faults.empty()) return {};
-    return cable.label + " at " + placeName(bench, *at) + ": " + words(state.faults.front());
+    return cable.label + " at " + plan::placeName(bench, *at) + ": " + words(state.faults.front());
 }
 
 std::vector<std::string> faultsOf(const bench::Bench& bench,

@@ -6,9 +6,9 @@
 #include "bench/bench.h"
 #include "bench/refusal.h"
 #include "lesson/hidden_fault.h"
-#include "lesson/plan.h"
-#include "lesson/spot.h"
-#include "lesson/step.h"
+#include "plan/plan.h"
+#include "plan/spot.h"
+#include "plan/step.h"
 
 #include <map>
 #include <optional>
@@ -54,14 +54,14 @@ struct Passed {
 };
 
 struct Joined {
-    Spot a, b;
+    plan::Spot a, b;
     Through through = Through::Cables;
     Positions set;
 };
 
 // Not joined. Spots of a part that is not on the bench are apart.
 struct Apart {
-    Spot a, b;
+    plan::Spot a, b;
     Through through = Through::Cables;
     Positions set;
 };
@@ -73,7 +73,7 @@ struct Behaves {
     Positions thenSet;        // e.g. the button let go
     double thenAfter_s = 0.0; // 0: there is no second step
     std::string of;           // ref; empty for Voltage_V of a against b and for CableTemp_K
-    Spot a, b;
+    plan::Spot a, b;
     Quantity quantity = Quantity::Power_W;
     double least = 0.0, most = 0.0; // both allowed
 };
@@ -89,7 +89,7 @@ struct Unharmed {
 // limit of its sleeve (or the fault draws too little to matter). found: cable, temperature, when.
 struct Survives {
     Positions set;
-    Spot a, b;
+    plan::Spot a, b;
     std::vector<double> fault_ohm{1e-3};
     double for_s = 30.0; // each
 };
@@ -121,8 +121,8 @@ struct WellMade {
 // These steps of powering up and putting away were done, each after those before it; `least` of
 // them will do. found: what came early and before which, or what has not been done.
 struct InOrder {
-    std::vector<Step> steps; // empty: all that count, see procedure.h
-    int least = 0;           // 0: all
+    std::vector<plan::Step> steps; // empty: all that count, see procedure.h
+    int least = 0;                 // 0: all
 };
 
 // The second person's cross-check. found: the cable concerned, with what is wrong with it.
@@ -176,7 +176,7 @@ struct Exercise {
     std::vector<std::string> job;      // what to achieve, a sentence a line
     std::vector<std::string> cautions; // shown where the danger is
     bench::Bench start;                // board, kit and what already lies there
-    std::optional<Plan> plan;          // the wiring plan, where there is one to follow
+    std::optional<plan::Plan> plan;    // the wiring plan, where there is one to follow
     std::vector<HiddenFault> faults;   // one of which is put into the start: see hidden_fault.h
     std::vector<Check> checks;
     std::string hash; // 16 hex digits, of the file's bytes

@@ -13,7 +13,7 @@ namespace {
 
 using bench::Bench;
 
-std::optional<bench::TerminalRef> terminalOf(const Bench& bench, const Spot& spot) {
+std::optional<bench::TerminalRef> terminalOf(const Bench& bench, const plan::Spot& spot) {
     return bench::findTerminal(bench, spot.ref, spot.terminal);
 }
 

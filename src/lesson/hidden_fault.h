@@ -4,7 +4,7 @@
 #pragma once
 
 #include "bench/bench.h"
-#include "lesson/spot.h"
+#include "plan/spot.h"
 
 #include <optional>
 #include <string>
@@ -18,7 +18,7 @@ struct Exercise;
 // The cable with this label that is joined here at the start, and that end of it.
 struct AlteredEnd {
     std::string label;
-    Spot at;
+    plan::Spot at;
 };
 
 struct FuseOpen {
@@ -31,7 +31,7 @@ struct CableGone { // every cable with this label
 
 struct EndMoved {
     AlteredEnd end;
-    Spot to;
+    plan::Spot to;
 };
 
 // What is not given is as it should be.

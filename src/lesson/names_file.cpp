@@ -114,13 +114,13 @@ std::string KnownParts::ref(const JsonPlace& place) const {
 }
 
 // "K1 normally open": the reference, a space, the terminal's word.
-Spot KnownParts::spot(const JsonPlace& place) const {
+plan::Spot KnownParts::spot(const JsonPlace& place) const {
     const std::string text = place.text();
     const std::size_t space = text.find(' ');
     if (place.ok() && space == std::string::npos)
         place.refuse(Why::UnknownTerminal, "a part and a terminal, such as K1 coil a", text);
     if (!place.ok()) return {};
-    Spot spot{text.substr(0, space), text.substr(space + 1)};
+    plan::Spot spot{text.substr(0, space), text.substr(space + 1)};
     const auto kind = kindOf(place, spot.ref);
     if (!kind) return spot;
     const auto& terminals = bench::spec(*kind).terminals;

@@ -5,7 +5,7 @@
 
 #include "bench/bench.h"
 #include "bench/checked_json.h"
-#include "lesson/spot.h"
+#include "plan/spot.h"
 
 #include <initializer_list>
 #include <optional>
@@ -44,7 +44,7 @@ public:
     std::optional<bench::PartKind> kindOf(const bench::JsonPlace& place,
                                           const std::string& ref) const;
     std::string ref(const bench::JsonPlace& place) const;
-    Spot spot(const bench::JsonPlace& place) const;
+    plan::Spot spot(const bench::JsonPlace& place) const;
 
 private:
     const bench::Bench& start;

@@ -98,8 +98,8 @@ std::string labelOf(const bench::Bench& bench, bench::CableId id) {
     return cable ? cable->label : std::string();
 }
 
-std::vector<Spot> polesOf(const bench::Part& battery) {
-    std::vector<Spot> poles;
+std::vector<plan::Spot> polesOf(const bench::Part& battery) {
+    std::vector<plan::Spot> poles;
     for (const bench::TerminalSpec& terminal : bench::spec(battery.kind).terminals)
         poles.push_back({battery.ref, terminal.word});
     return poles;
@@ -113,13 +113,13 @@ std::vector<bench::Part> batteriesOn(const bench::Bench& bench) {
 }
 
 // Pairs of poles of two different batteries.
-std::vector<std::pair<Spot, Spot>> polePairs(const bench::Bench& bench) {
-    std::vector<std::pair<Spot, Spot>> pairs;
+std::vector<std::pair<plan::Spot, plan::Spot>> polePairs(const bench::Bench& bench) {
+    std::vector<std::pair<plan::Spot, plan::Spot>> pairs;
     const std::vector<bench::Part> batteries = batteriesOn(bench);
     for (std::size_t i = 0; i < batteries.size(); ++i)
         for (std::size_t j = i + 1; j < batteries.size(); ++j)
-            for (const Spot& a : polesOf(batteries[i]))
-                for (const Spot& b : polesOf(batteries[j]))
+            for (const plan::Spot& a : polesOf(batteries[i]))
+                for (const plan::Spot& b : polesOf(batteries[j]))
                     pairs.push_back({a, b});
     return pairs;
 }

@@ -99,7 +99,7 @@ bool Ways::joined(bench::TerminalRef a, bench::TerminalRef b) const {
     return from && there && groups[*from] == groups[*there];
 }
 
-bool joined(const bench::Bench& bench, const Spot& a, const Spot& b, Through through) {
+bool joined(const bench::Bench& bench, const plan::Spot& a, const plan::Spot& b, Through through) {
     const auto at = find(bench, a), to = find(bench, b);
     return at && to && Ways(bench, through).joined(*at, *to);
 }

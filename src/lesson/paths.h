@@ -23,6 +23,6 @@ private:
 };
 
 // On this bench as it stands. False for a spot that is not on it.
-bool joined(const bench::Bench& bench, const Spot& a, const Spot& b, Through through);
+bool joined(const bench::Bench& bench, const plan::Spot& a, const plan::Spot& b, Through through);
 
 } // namespace loom::lesson

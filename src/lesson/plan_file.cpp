@@ -20,7 +20,7 @@ public:
     PlanReader(const KnownMembers& members, const bench::Bench& exerciseStart)
         : only(members), known(exerciseStart) {}
 
-    Plan read(const JsonPlace& place) {
+    plan::Plan read(const JsonPlace& place) {
         only(place, {"frame", "parts", "cables"});
         const JsonPlace frame = place.member("frame");
         only(frame, {"width", "length"});
@@ -38,17 +38,17 @@ public:
 private:
     const KnownMembers& only;
     KnownParts known;
-    Plan plan;
+    plan::Plan plan;
 
-    const PlanPart* planned(const std::string& ref) const {
-        for (const PlanPart& part : plan.parts)
+    const plan::PlanPart* planned(const std::string& ref) const {
+        for (const plan::PlanPart& part : plan.parts)
             if (part.ref == ref) return &part;
         return nullptr;
     }
 
     void part(const JsonPlace& place) {
         only(place, {"kind", "ref", "at", "turns", "rating"});
-        PlanPart part;
+        plan::PlanPart part;
         part.kind = partKind(place.member("kind"));
         const JsonPlace named = place.member("ref");
         part.ref = name(named);
@@ -71,7 +71,7 @@ private:
 
     void cable(const JsonPlace& place) {
         only(place, {"label", "from", "to", "length", "mm2", "sleeve", "ends", "note"});
-        PlanCable cable;
+        plan::PlanCable cable;
         cable.label = name(place.member("label"));
         cable.from = spot(place.member("from"));
         cable.to = spot(place.member("to"));
@@ -86,14 +86,14 @@ private:
         plan.cables.push_back(std::move(cable));
     }
 
-    Spot spot(const JsonPlace& place) const {
-        Spot spot = known.spot(place);
+    plan::Spot spot(const JsonPlace& place) const {
+        plan::Spot spot = known.spot(place);
         if (place.ok() && !planned(spot.ref))
             place.refuse(Why::UnknownPart, "a part of the plan", spot.ref);
         return spot;
     }
 
-    void ends(const JsonPlace& place, PlanCable& cable) const {
+    void ends(const JsonPlace& place, plan::PlanCable& cable) const {
         const std::vector<JsonPlace> items = place.items(2);
         if (place.ok() && items.size() != 2)
             place.refuse(Why::OutOfRange, "2 items", std::to_string(items.size()));
@@ -107,8 +107,8 @@ private:
         }
     }
 
-    std::optional<bench::TerminalKind> terminalKind(const Spot& spot) const {
-        const PlanPart* part = planned(spot.ref);
+    std::optional<bench::TerminalKind> terminalKind(const plan::Spot& spot) const {
+        const plan::PlanPart* part = planned(spot.ref);
         if (!part) return std::nullopt;
         for (const bench::TerminalSpec& terminal : bench::spec(part->kind).terminals)
             if (spot.terminal == terminal.word) return terminal.kind;
@@ -118,7 +118,7 @@ private:
 
 } // namespace
 
-Plan readPlan(const JsonPlace& place, const KnownMembers& only, const bench::Bench& start) {
+plan::Plan readPlan(const JsonPlace& place, const KnownMembers& only, const bench::Bench& start) {
     return PlanReader(only, start).read(place);
 }
 

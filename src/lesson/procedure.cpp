@@ -12,6 +12,8 @@ namespace {
 
 using bench::Bench;
 using bench::PartKind;
+using plan::Step;
+using plan::stepCount;
 
 // Of Part::position.
 constexpr int isolatorOffPosition = 1, isolatorOnPosition = 2, strapped = 1, rockerOnPosition = 1,
@@ -102,12 +104,12 @@ const bench::Part* batteryAt(const Bench& bench, const bench::CableEnd& end) {
 
 } // namespace
 
-Procedure::Procedure(const attempt::Attempt& attempt, const Plan* plan)
+Procedure::Procedure(const attempt::Attempt& attempt, const plan::Plan* plan)
     : Procedure(attempt.bench(), attempt.now_slices(), plan) {
     revision = attempt.revision();
 }
 
-Procedure::Procedure(const Bench& start, std::int64_t slice, const Plan* plan)
+Procedure::Procedure(const Bench& start, std::int64_t slice, const plan::Plan* plan)
     : batteries(countOf(start, PartKind::Battery)) {
     for (const Step step : countingSteps(start, plan != nullptr)) {
         StepSeen counted;
@@ -115,7 +117,7 @@ Procedure::Procedure(const Bench& start, std::int64_t slice, const Plan* plan)
         seen.push_back(counted);
     }
     if (plan)
-        for (const PlanCable& cable : plan->cables)
+        for (const plan::PlanCable& cable : plan->cables)
             toMark.insert(cable.label);
     look(start, slice, nullptr);
     for (StepSeen& step : seen) // what was so from the beginning came at no wrong moment
@@ -295,7 +297,7 @@ void Procedure::follow(const attempt::Command& command, const Bench& bench, std:
         mark(Step::Run, slice);
 }
 
-Procedure procedureOf(const attempt::Record& record, const Plan* plan) {
+Procedure procedureOf(const attempt::Record& record, const plan::Plan* plan) {
     Procedure procedure(record.start, 0, plan);
     retrace(record, [&](const Turn& turn) {
         procedure.look(turn.after, turn.entry.slice, &turn.entry.command);

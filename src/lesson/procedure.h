@@ -8,8 +8,8 @@
 #pragma once
 
 #include "attempt/attempt.h"
-#include "lesson/plan.h"
-#include "lesson/step.h"
+#include "plan/plan.h"
+#include "plan/step.h"
 
 #include <array>
 #include <set>
@@ -19,10 +19,10 @@
 namespace loom::lesson {
 
 struct StepSeen {
-    Step step = Step::IsolatorOff;
+    plan::Step step = plan::Step::IsolatorOff;
     bool done = false;
     bool early = false;     // done before one that should have come first
-    Step before{};          // that one; for BatteriesOut SeriesLink: the link was still on
+    plan::Step before{};    // that one; for BatteriesOut SeriesLink: the link was still on
     std::int64_t slice = 0; // when
 };
 
@@ -47,8 +47,8 @@ class Procedure {
 public:
     // Which steps count: without a rocker on the bench and in its kit there is no RockerOn, without
     // a plan no CrossCheck, without a button neither Run nor anything after it.
-    explicit Procedure(const attempt::Attempt& attempt, const Plan* plan = nullptr);
-    Procedure(const bench::Bench& start, std::int64_t slice, const Plan* plan);
+    explicit Procedure(const attempt::Attempt& attempt, const plan::Plan* plan = nullptr);
+    Procedure(const bench::Bench& start, std::int64_t slice, const plan::Plan* plan);
 
     // After each command that was done, and after each advance (nullptr). Costs nothing while the
     // attempt's revision is the same.
@@ -60,7 +60,7 @@ public:
 private:
     // What stands on the bench, by step; steps that are acts are never set.
     struct Standing {
-        std::array<bool, stepCount> so{};
+        std::array<bool, plan::stepCount> so{};
         std::size_t batteryEnds = 0; // joined ends on batteries that are no link's
         bool keyOut = false, batteryOut = false;
     };
@@ -73,11 +73,11 @@ private:
     std::uint64_t revision = 0;
     Standing was;
 
-    StepSeen* find(Step step);
-    bool isDone(Step step) const;
-    void mark(Step step, std::int64_t slice);
-    void clear(Step step);
-    void clearFrom(Step step);
+    StepSeen* find(plan::Step step);
+    bool isDone(plan::Step step) const;
+    void mark(plan::Step step, std::int64_t slice);
+    void clear(plan::Step step);
+    void clearFrom(plan::Step step);
 
     Standing standingOn(const bench::Bench& bench) const;
     void startOver(const Standing& now);
@@ -91,6 +91,6 @@ private:
 // From a whole record, for marking and for taking an attempt up again: the same steps as the
 // Procedure that looked on. What the circuit did is in it as far as it lasts (a melted fuse); that a
 // lamp is lit or a coil fed is told by what is joined, so that a flat battery counts as live.
-Procedure procedureOf(const attempt::Record& record, const Plan* plan = nullptr);
+Procedure procedureOf(const attempt::Record& record, const plan::Plan* plan = nullptr);
 
 } // namespace loom::lesson

@@ -29,7 +29,7 @@ bool losesBattery(const Bench& before, const Bench& after) {
 bool hasRun(const Procedure& procedure) {
     const auto& steps = procedure.steps();
     return std::any_of(steps.begin(), steps.end(), [](const StepSeen& seen) {
-        return seen.step == Step::Run && seen.done;
+        return seen.step == plan::Step::Run && seen.done;
     });
 }
 

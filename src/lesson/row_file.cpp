@@ -214,12 +214,12 @@ InOrder RowReader::inOrder(const JsonPlace& place) const {
     only(place, {"look", "say", "steps", "least"});
     InOrder inOrder;
     if (place.has("steps"))
-        for (const JsonPlace& item : place.member("steps").items(stepCount))
-            inOrder.steps.push_back(static_cast<Step>(item.oneOf(stepWords)));
+        for (const JsonPlace& item : place.member("steps").items(plan::stepCount))
+            inOrder.steps.push_back(static_cast<plan::Step>(item.oneOf(plan::stepWords)));
     if (place.ok() && place.has("steps") && inOrder.steps.empty())
         place.member("steps").refuse(Why::Missing, "a step at least", "none");
     if (place.has("least"))
-        inOrder.least = static_cast<int>(place.member("least").whole(1, stepCount));
+        inOrder.least = static_cast<int>(place.member("least").whole(1, plan::stepCount));
     return inOrder;
 }
 
@@ -282,7 +282,7 @@ bool RowReader::isKnown(const std::string& label) const {
            in(exercise.start.kit.readyMade);
 }
 
-std::pair<Spot, Spot> RowReader::between(const JsonPlace& place) const {
+std::pair<plan::Spot, plan::Spot> RowReader::between(const JsonPlace& place) const {
     const JsonPlace pair = place.member("between");
     const std::vector<JsonPlace> items = pair.items(2);
     if (pair.ok() && items.size() != 2)

@@ -39,7 +39,7 @@ private:
     std::vector<std::string> labels(const bench::JsonPlace& place) const;
     bool isKnown(const std::string& label) const;
 
-    std::pair<Spot, Spot> between(const bench::JsonPlace& place) const;
+    std::pair<plan::Spot, plan::Spot> between(const bench::JsonPlace& place) const;
     Positions positions(const bench::JsonPlace& owner, const char* member) const;
     void checkPosition(const bench::JsonPlace& place, const std::string& ref) const;
     void checkOwner(const bench::JsonPlace& place, const Behaves& behaves) const;

@@ -20,7 +20,7 @@ void Session::sitDown(attempt::Attempt attempt) {
     traced.forget();
     markedRevision.reset();
     const Exercise* asked = exercise();
-    const Plan* plan = asked != nullptr && asked->plan ? &*asked->plan : nullptr;
+    const plan::Plan* plan = asked != nullptr && asked->plan ? &*asked->plan : nullptr;
     powering.emplace(procedureOf(sitting->record(), plan));
     world = yard::Yard(sitting->bench());
     worldRevision = sitting->revision();

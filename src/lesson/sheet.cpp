@@ -39,9 +39,9 @@ bench::Bench benchAfter(const attempt::Record& record, std::size_t entries) {
 }
 
 // What is wrong with the cables of each label, the first thing only.
-std::map<std::string, std::string> wrongCables(const Plan& plan, const bench::Bench& bench) {
+std::map<std::string, std::string> wrongCables(const plan::Plan& plan, const bench::Bench& bench) {
     std::map<std::string, std::string> wrong;
-    for (const Difference& difference : differences(plan, bench))
+    for (const plan::Difference& difference : plan::differences(plan, bench))
         wrong.insert({difference.label, told(difference)});
     for (const bench::Cable& cable : bench.cables)
         for (int end = 0; end < 2; ++end) {
@@ -76,10 +76,10 @@ Sheet sheetOf(const attempt::Record& record) {
 }
 
 std::vector<SheetFinding>
-sheetFindings(const Plan& plan, const attempt::Attempt& attempt, const Sheet& sheet) {
+sheetFindings(const plan::Plan& plan, const attempt::Attempt& attempt, const Sheet& sheet) {
     const auto wrong = wrongCables(plan, sheet.then ? *sheet.then : attempt.bench());
     std::vector<SheetFinding> findings;
-    for (const PlanCable& row : plan.cables) {
+    for (const plan::PlanCable& row : plan.cables) {
         SheetFinding finding;
         finding.label = row.label;
         const auto difference = wrong.find(row.label);

@@ -4,7 +4,7 @@
 #pragma once
 
 #include "attempt/attempt.h"
-#include "lesson/plan.h"
+#include "plan/plan.h"
 
 #include <map>
 #include <optional>
@@ -42,6 +42,6 @@ struct SheetFinding {
 // One for each row of the plan, in its order: the marks against the bench as it was when the sheet
 // was handed in, or as it is now. A cable whose ends are not well made counts as wrong.
 std::vector<SheetFinding>
-sheetFindings(const Plan& plan, const attempt::Attempt& attempt, const Sheet& sheet);
+sheetFindings(const plan::Plan& plan, const attempt::Attempt& attempt, const Sheet& sheet);
 
 } // namespace loom::lesson

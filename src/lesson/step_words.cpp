@@ -10,7 +10,7 @@ struct Phrases {
     const char* open;
 };
 
-constexpr Phrases phrases[stepCount] = {
+constexpr Phrases phrases[plan::stepCount] = {
     {"the isolator was off with its key out", "the key is not out of the isolator"},
     {"the batteries were in and strapped", "the batteries are not in and strapped"},
     {"the battery ends were joined", "the battery ends are not joined"},
@@ -26,7 +26,7 @@ constexpr Phrases phrases[stepCount] = {
     {"the key was hung up", "the key is not hung up"},
     {"the batteries were out", "the batteries are not out"}};
 
-const Phrases& of(Step step) {
+const Phrases& of(plan::Step step) {
     return phrases[static_cast<int>(step)];
 }
 
@@ -34,7 +34,8 @@ const Phrases& of(Step step) {
 
 std::string told(const StepSeen& step) {
     if (!step.done) return of(step.step).open;
-    if (step.early && step.step == Step::BatteriesOut && step.before == Step::SeriesLink)
+    if (step.early && step.step == plan::Step::BatteriesOut &&
+        step.before == plan::Step::SeriesLink)
         return "a battery was taken off while the series link was on";
     if (step.early) return of(step.step).done + std::string(" before ") + of(step.before).done;
     return of(step.step).done;

@@ -52,7 +52,7 @@ void setPositions(bench::Bench& bench, const Positions& set) {
 }
 
 std::optional<circuit::Node>
-nodeOf(const bench::Bench& bench, const bench::Wiring& wiring, const Spot& spot) {
+nodeOf(const bench::Bench& bench, const bench::Wiring& wiring, const plan::Spot& spot) {
     const auto terminal = find(bench, spot);
     return terminal ? bench::nodeOf(bench, wiring, *terminal) : std::nullopt;
 }
@@ -115,7 +115,7 @@ bench::Bench freshCopy(const bench::Bench& bench, const bench::Bench& start, con
     return copy;
 }
 
-std::optional<bench::TerminalRef> find(const bench::Bench& bench, const Spot& spot) {
+std::optional<bench::TerminalRef> find(const bench::Bench& bench, const plan::Spot& spot) {
     return bench::findTerminal(bench, spot.ref, spot.terminal);
 }
 
@@ -205,7 +205,7 @@ std::optional<double> Trial::value(const std::string& ref, Quantity quantity) co
     return quantityOf(live.reading(bench::partKey(part->id)), quantity);
 }
 
-std::optional<double> Trial::voltage_V(const Spot& a, const Spot& b) const {
+std::optional<double> Trial::voltage_V(const plan::Spot& a, const plan::Spot& b) const {
     const auto at = nodeOf(tried, wiring, a), against = nodeOf(tried, wiring, b);
     if (!at || !against) return std::nullopt;
     return live.voltage_V(*at, *against).value_or(0.0);

@@ -20,10 +20,10 @@ namespace loom::lesson {
 bench::Bench freshCopy(const bench::Bench& bench, const bench::Bench& start, const Positions& set);
 
 // By name; nothing while its part is not on the bench.
-std::optional<bench::TerminalRef> find(const bench::Bench& bench, const Spot& spot);
+std::optional<bench::TerminalRef> find(const bench::Bench& bench, const plan::Spot& spot);
 
 struct Fault {
-    Spot a, b;
+    plan::Spot a, b;
     double resistance_ohm = 1e-3;
 };
 
@@ -54,7 +54,7 @@ public:
     // Of a part on the bench; nothing for one that is not.
     std::optional<double> value(const std::string& ref, Quantity quantity) const;
     // Of a against b; 0 where no path leads, nothing for a spot that is not there.
-    std::optional<double> voltage_V(const Spot& a, const Spot& b) const;
+    std::optional<double> voltage_V(const plan::Spot& a, const plan::Spot& b) const;
     double hottestCable_K() const;
 
 private:

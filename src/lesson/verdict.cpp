@@ -43,7 +43,7 @@ bool asksForPuttingAway(const Exercise& exercise) {
             if (!order) continue;
             const auto& steps = order->steps;
             if (steps.empty() ||
-                std::find(steps.begin(), steps.end(), Step::BatteriesOut) != steps.end())
+                std::find(steps.begin(), steps.end(), plan::Step::BatteriesOut) != steps.end())
                 return true;
         }
     return false;
@@ -150,7 +150,7 @@ private:
 
     Seen see(const FollowsPlan& wanted) const {
         if (!exercise.plan) return {};
-        for (const Difference& difference : differences(*exercise.plan, bench))
+        for (const plan::Difference& difference : plan::differences(*exercise.plan, bench))
             if (isAsked(wanted.labels, difference.label)) return {false, told(difference)};
         return {true, {}};
     }

@@ -38,7 +38,7 @@ int endOf(const json& step, std::size_t at) {
 Hand::Hand(const lesson::Exercise& exercise, const json& placesOfParts, std::uint64_t seed)
     : made(begun(exercise, seed)), places(placesOfParts) {
     if (exercise.plan)
-        for (const lesson::PlanCable& row : exercise.plan->cables)
+        for (const plan::PlanCable& row : exercise.plan->cables)
             labels.push_back(row.label);
 }
 

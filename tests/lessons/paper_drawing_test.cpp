@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The wiring plan as a drawing: what makes it readable on a sheet of A4.
-#include "lesson/plan_drawing.h"
+#include "plan/drawing.h"
 #include "lessons/paper_pippin.h"
 
 #include <algorithm>
@@ -9,22 +9,22 @@
 #include <map>
 
 using namespace loom;
-using lesson::DrawnCable;
-using lesson::Mm;
-using lesson::MmBox;
-using lesson::Plan;
-using lesson::PlanDrawing;
+using plan::DrawnCable;
+using plan::Mm;
+using plan::MmBox;
+using plan::Plan;
+using plan::PlanDrawing;
 
 namespace {
 
 const PlanDrawing& pippin() {
-    static const PlanDrawing drawing = lesson::drawPlan(test::pippinPlan());
+    static const PlanDrawing drawing = plan::drawPlan(test::pippinPlan());
     return drawing;
 }
 
 bool onPage(Mm at) {
-    return at.x >= 5.0 && at.y >= 5.0 && at.x <= lesson::planPage_mm.x - 5.0 &&
-           at.y <= lesson::planPage_mm.y - 5.0;
+    return at.x >= 5.0 && at.y >= 5.0 && at.x <= plan::planPage_mm.x - 5.0 &&
+           at.y <= plan::planPage_mm.y - 5.0;
 }
 
 bool onPage(const MmBox& box) {
@@ -59,7 +59,7 @@ TEST_CASE("Every cable of Pippin is on the drawing, from its one terminal to its
     const PlanDrawing& drawing = pippin();
     REQUIRE(drawing.cables.size() == plan.cables.size());
     for (const DrawnCable& cable : drawing.cables) {
-        const lesson::PlanCable& row = plan.cables[cable.cable];
+        const plan::PlanCable& row = plan.cables[cable.cable];
         CAPTURE(row.label);
         const auto ends = {std::make_pair(row.from, cable.points.front()),
                            std::make_pair(row.to, cable.points.back())};
@@ -85,16 +85,16 @@ TEST_CASE("No label of Pippin's plan covers another label or a part, hardly any 
         const DrawnCable& cable = drawing.cables[i];
         CAPTURE(test::pippinPlan().cables[cable.cable].label);
         for (std::size_t j = i + 1; j < drawing.cables.size(); ++j)
-            CHECK_FALSE(lesson::overlap(cable.label, drawing.cables[j].label));
-        for (const lesson::DrawnPart& part : drawing.parts)
-            CHECK_FALSE(lesson::overlap(cable.label, part.box));
+            CHECK_FALSE(plan::overlap(cable.label, drawing.cables[j].label));
+        for (const plan::DrawnPart& part : drawing.parts)
+            CHECK_FALSE(plan::overlap(cable.label, part.box));
         for (const DrawnCable& other : drawing.cables) {
             if (&other == &cable) continue;
             for (std::size_t k = 0; k + 1 < other.points.size(); ++k) {
                 const Mm a = other.points[k], b = other.points[k + 1];
                 const MmBox lane{{std::min(a.x, b.x) - 0.3, std::min(a.y, b.y) - 0.3},
                                  {std::max(a.x, b.x) + 0.3, std::max(a.y, b.y) + 0.3}};
-                lanesCovered += lesson::overlap(cable.label, lane) ? 1 : 0;
+                lanesCovered += plan::overlap(cable.label, lane) ? 1 : 0;
             }
         }
     }
@@ -113,24 +113,24 @@ TEST_CASE("No two cables of Pippin's plan run on top of one another") {
 
 TEST_CASE("No cable runs through a part, and parts stand apart") {
     const PlanDrawing& drawing = pippin();
-    for (const lesson::DrawnPart& part : drawing.parts) {
+    for (const plan::DrawnPart& part : drawing.parts) {
         const MmBox inner{{part.box.min.x + 1.0, part.box.min.y + 1.0},
                           {part.box.max.x - 1.0, part.box.max.y - 1.0}};
         for (const DrawnCable& cable : drawing.cables)
             for (std::size_t k = 0; k + 1 < cable.points.size(); ++k) {
                 const Mm a = cable.points[k], b = cable.points[k + 1];
-                CHECK_FALSE(lesson::overlap(inner,
+                CHECK_FALSE(plan::overlap(inner,
                                             {{std::min(a.x, b.x), std::min(a.y, b.y)},
                                              {std::max(a.x, b.x), std::max(a.y, b.y)}}));
             }
-        for (const lesson::DrawnPart& other : drawing.parts)
-            if (other.part != part.part) CHECK_FALSE(lesson::overlap(part.box, other.box));
+        for (const plan::DrawnPart& other : drawing.parts)
+            if (other.part != part.part) CHECK_FALSE(plan::overlap(part.box, other.box));
     }
 }
 
 TEST_CASE("All of it is on the page") {
     const PlanDrawing& drawing = pippin();
-    for (const lesson::DrawnPart& part : drawing.parts)
+    for (const plan::DrawnPart& part : drawing.parts)
         CHECK(onPage(part.box));
     for (const MmBox& wheel : drawing.wheels)
         CHECK(onPage(wheel));
@@ -144,18 +144,18 @@ TEST_CASE("All of it is on the page") {
 TEST_CASE("A touch finds the cable under it: its label first, then the nearest line") {
     const PlanDrawing& drawing = pippin();
     for (const DrawnCable& cable : drawing.cables) {
-        CHECK(lesson::cableAt(drawing, cable.label.centre(), 2.0) == cable.cable);
+        CHECK(plan::cableAt(drawing, cable.label.centre(), 2.0) == cable.cable);
         // Just outside its terminal, where nothing crosses.
         const Mm a = cable.points[0], b = cable.points[1];
         const double length = std::fabs(a.x - b.x) + std::fabs(a.y - b.y);
         const Mm near{a.x + (b.x - a.x) / length * 2.4 + 0.2, a.y + (b.y - a.y) / length * 2.4};
-        CHECK(lesson::cableAt(drawing, near, 2.0) == cable.cable);
+        CHECK(plan::cableAt(drawing, near, 2.0) == cable.cable);
     }
-    CHECK_FALSE(lesson::cableAt(drawing, {1.0, 1.0}, 2.0));
+    CHECK_FALSE(plan::cableAt(drawing, {1.0, 1.0}, 2.0));
 }
 
 TEST_CASE("The same plan is drawn the same again") {
-    const PlanDrawing again = lesson::drawPlan(test::pippinPlan());
+    const PlanDrawing again = plan::drawPlan(test::pippinPlan());
     REQUIRE(again.cables.size() == pippin().cables.size());
     for (std::size_t i = 0; i < again.cables.size(); ++i) {
         CHECK(again.cables[i].label.min.x == pippin().cables[i].label.min.x);
@@ -165,20 +165,20 @@ TEST_CASE("The same plan is drawn the same again") {
 
 TEST_CASE("Parts heaped on one spot are drawn apart; a cable to nowhere is left out") {
     Plan plan = test::pippinPlan();
-    for (lesson::PlanPart& part : plan.parts)
+    for (plan::PlanPart& part : plan.parts)
         part.at_m = {0.6, 0.4};
     plan.cables[0].to = {"Z9", "plus"};
-    const PlanDrawing drawing = lesson::drawPlan(plan);
+    const PlanDrawing drawing = plan::drawPlan(plan);
     CHECK(drawing.cables.size() == plan.cables.size() - 1);
-    for (const lesson::DrawnPart& part : drawing.parts)
-        for (const lesson::DrawnPart& other : drawing.parts)
-            if (part.part < other.part) CHECK_FALSE(lesson::overlap(part.box, other.box));
+    for (const plan::DrawnPart& part : drawing.parts)
+        for (const plan::DrawnPart& other : drawing.parts)
+            if (part.part < other.part) CHECK_FALSE(plan::overlap(part.box, other.box));
     for (const DrawnCable& cable : drawing.cables)
         CHECK(onPage(cable.label));
 }
 
 TEST_CASE("A plan of nothing is a frame") {
-    const PlanDrawing drawing = lesson::drawPlan({});
+    const PlanDrawing drawing = plan::drawPlan({});
     CHECK(drawing.cables.empty());
     CHECK(drawing.frame.width() > 100.0);
 }

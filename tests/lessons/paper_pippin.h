@@ -2,18 +2,18 @@
 // Pippin's wiring plan by hand, all 33 cables, for tests of its drawing and its paper.
 #pragma once
 
-#include "lesson/plan.h"
+#include "plan/plan.h"
 
 #include <array>
 #include <string>
 
 namespace loom::test {
 
-inline lesson::Plan pippinPlan() {
+inline plan::Plan pippinPlan() {
     using bench::EndKind;
     using bench::PartKind;
     using bench::Sleeve;
-    lesson::Plan plan;
+    plan::Plan plan;
     const auto part = [&](PartKind kind, const char* ref, double x, double y, double rating = 0) {
         plan.parts.push_back({kind, ref, {x, y}, 0, rating});
     };
@@ -35,8 +35,8 @@ inline lesson::Plan pippinPlan() {
     part(PartKind::Horn, "P1", 0.838, 0.091);
     part(PartKind::Motor, "M1", 0.918, 0.700);
     const auto cable = [&](const char* label,
-                           lesson::Spot from,
-                           lesson::Spot to,
+                           plan::Spot from,
+                           plan::Spot to,
                            double mm2,
                            Sleeve sleeve,
                            double length_m,

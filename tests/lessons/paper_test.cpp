@@ -1,23 +1,23 @@
 // SPDX-License-Identifier: MIT
 // The pages of paper: what a builder needs to find on them.
-#include "lesson/paper.h"
+#include "plan/paper.h"
 #include "lessons/paper_pippin.h"
 
 #include <doctest/doctest.h>
 #include <set>
 
 using namespace loom;
-using lesson::Plan;
+using plan::Plan;
 
 namespace {
 
 // The last word of the key stands for its sentence.
-const lesson::Say say = [](std::string_view key) {
+const plan::Say say = [](std::string_view key) {
     return std::string(key.substr(key.rfind('/') + 1));
 };
 
 std::vector<std::string> pagesOf(const char* which, const Plan& plan) {
-    const auto pages = lesson::paperPages(which, {plan, "Pippin", say});
+    const auto pages = plan::paperPages(which, {plan, "Pippin", say});
     REQUIRE(pages);
     return pages.value();
 }
@@ -63,14 +63,14 @@ TEST_CASE("Every page is a closed SVG of A4 lying, in millimetres") {
         CHECK(page.find("width=\"297mm\" height=\"210mm\"") != std::string::npos);
         CHECK(balanced(page));
     }
-    CHECK(balanced(lesson::onOneSheet(pages)));
+    CHECK(balanced(plan::onOneSheet(pages)));
 }
 
 TEST_CASE("The plan's pages name every cable, on the drawing and in the table") {
     const Plan plan = test::pippinPlan();
     const auto pages = pagesOf("plan", plan);
     REQUIRE(pages.size() >= 2);
-    for (const lesson::PlanCable& cable : plan.cables) {
+    for (const plan::PlanCable& cable : plan.cables) {
         CAPTURE(cable.label);
         CHECK(pages[0].find(">" + cable.label + "</text>") != std::string::npos);
         CHECK(all({pages.begin() + 1, pages.end()}).find(">" + cable.label + "</text>") !=
@@ -96,7 +96,7 @@ TEST_CASE("The cutting list adds up what comes off each reel") {
     CHECK(text.find("total 10 mm\u00b2 red RD") != std::string::npos);
     CHECK(text.find(">1.25 m<") != std::string::npos);
     CHECK(text.find(">1.00 m<") != std::string::npos);
-    for (const lesson::PlanPart& part : test::pippinPlan().parts)
+    for (const plan::PlanPart& part : test::pippinPlan().parts)
         CHECK(text.find(">" + part.ref + "<") != std::string::npos);
 }
 
@@ -119,7 +119,7 @@ TEST_CASE("Names with signs of their own do no harm to a page") {
 
 TEST_CASE("Another word than the papers' is refused, and an empty plan still has its pages") {
     const Plan plan = test::pippinPlan();
-    CHECK_FALSE(lesson::paperPages("poster", {plan, "Pippin", say}));
+    CHECK_FALSE(plan::paperPages("poster", {plan, "Pippin", say}));
     for (const std::string& page : pagesOf("all", Plan{}))
         CHECK(balanced(page));
 }

@@ -8,7 +8,7 @@
 namespace {
 
 using namespace loom;
-using lesson::Spot;
+using plan::Spot;
 using lesson::Through;
 using nlohmann::json;
 

@@ -2,7 +2,7 @@
 #include "bench/catalogue.h"
 #include "bench/file.h"
 #include "lesson/exercise.h"
-#include "lesson/plan.h"
+#include "plan/plan.h"
 #include "lessons/hand.h"
 
 #include <doctest/doctest.h>
@@ -10,12 +10,12 @@
 namespace {
 
 using namespace loom;
-using lesson::Difference;
-using lesson::DifferenceKind;
+using plan::Difference;
+using plan::DifferenceKind;
 using lessontest::textOf;
 
-const lesson::Plan& plan() {
-    static const lesson::Plan read =
+const plan::Plan& plan() {
+    static const plan::Plan read =
         *lesson::exerciseFromJson(textOf("lessons/04-pippin.json")).value().plan;
     return read;
 }
@@ -35,7 +35,7 @@ struct Wired {
         return bench::findTerminal(bench, ref, terminal).value();
     }
 
-    std::vector<Difference> differs() const { return lesson::differences(plan(), bench); }
+    std::vector<Difference> differs() const { return plan::differences(plan(), bench); }
 
     Difference only() const {
         const auto all = differs();
@@ -131,7 +131,7 @@ TEST_CASE("each kind of difference is named") {
         const Difference difference = wired.only();
         CHECK(static_cast<int>(difference.kind) == static_cast<int>(c.kind));
         CHECK(difference.label == c.label);
-        CHECK(lesson::told(difference) == c.told);
+        CHECK(plan::told(difference) == c.told);
         CHECK_FALSE(difference.expected.empty());
     }
 }
@@ -167,7 +167,7 @@ TEST_CASE("what belongs to no part of the plan, and what is joined nowhere, is l
 }
 
 TEST_CASE("on an empty bench every cable is missing") {
-    const auto all = lesson::differences(plan(), bench::Bench{});
+    const auto all = plan::differences(plan(), bench::Bench{});
     CHECK(all.size() == plan().cables.size());
 }
 

@@ -13,7 +13,7 @@
 namespace {
 
 using namespace loom;
-using lesson::Step;
+using plan::Step;
 using lesson::StepSeen;
 using lessontest::Hand;
 using lessontest::jsonOf;
@@ -71,17 +71,17 @@ const json look = {"look", "S1"}, call = json::array({"call"}), rocker = {"turn"
 
 TEST_CASE("all of it in order") {
     const Sitting done({batteries, ends, link, check, powerUp, drive, putAway});
-    for (int i = 0; i < lesson::stepCount; ++i) {
-        CAPTURE(lesson::stepWords[i]);
+    for (int i = 0; i < plan::stepCount; ++i) {
+        CAPTURE(plan::stepWords[i]);
         CHECK(done.isKept(static_cast<Step>(i)));
     }
 }
 
 TEST_CASE("nothing done: the key is out and the axle clear, all else is still to be done") {
     const Sitting nothing(Steps{});
-    for (int i = 0; i < lesson::stepCount; ++i) {
+    for (int i = 0; i < plan::stepCount; ++i) {
         const Step step = static_cast<Step>(i);
-        CAPTURE(lesson::stepWords[i]);
+        CAPTURE(plan::stepWords[i]);
         CHECK(nothing.seen(step).done == (step == Step::IsolatorOff || step == Step::AxleClear));
     }
 }
@@ -221,7 +221,7 @@ TEST_CASE("put away, the wiring is judged as with the batteries in") {
     REQUIRE(before);
     CHECK(before->bench.cables.size() == cables);
     CHECK(bench::findPart(before->bench, std::string("B1")));
-    const auto differences = lesson::differences(*pippin().plan, before->bench);
+    const auto differences = plan::differences(*pippin().plan, before->bench);
     REQUIRE(differences.size() == 1); // what was done since counts
     CHECK(differences.front().label == "P-20");
     // A battery laid anew is not the one that was taken out: its cables lie loose.

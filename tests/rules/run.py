@@ -16,12 +16,12 @@ BENEATH = {
     "circuit": [],
     "bench": ["circuit"],
     "yard": ["bench", "circuit"],
-    "attempt": ["yard", "bench", "circuit"],
-    "diagram": ["bench", "circuit"],
-    "lesson": ["attempt", "diagram", "yard", "bench", "circuit", "assets"],
-    "screen": ["lesson", "attempt", "diagram", "yard", "bench", "circuit", "assets"],
-    "host": ["screen", "lesson", "attempt", "diagram", "yard", "bench", "circuit", "assets"],
-    "desk": ["lesson", "attempt", "diagram", "yard", "bench", "circuit", "assets"],
+    "attempt": ["bench", "circuit"],
+    "plan": ["bench", "circuit"],
+    "lesson": ["attempt", "plan", "yard", "bench", "circuit", "assets"],
+    "screen": ["lesson", "attempt", "plan", "yard", "bench", "circuit", "assets"],
+    "host": ["screen", "lesson", "attempt", "plan", "yard", "bench", "circuit", "assets"],
+    "desk": ["lesson", "attempt", "plan", "yard", "bench", "circuit", "assets"],
 }
 
 # Who may include which library.

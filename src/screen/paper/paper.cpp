@@ -110,7 +110,7 @@ float tabsWidth(const Leaf& leaf) {
 
 // How far the sheet is, while it is in front.
 std::string countWords(const Leaf& leaf) {
-    const lesson::Plan* plan = planOf(*leaf.view.session);
+    const plan::Plan* plan = planOf(*leaf.view.session);
     if (!plan || leaf.ui.coursesOpen || leaf.ui.paper.leaf != PaperLeaf::Sheet) return {};
     return sheetCount(*plan, leaf.view.session->sheet());
 }
@@ -423,7 +423,7 @@ void drawPaper(const View& view,
     }
     keepToExercise(view, job, ui.paper);
     openWanted(view, ui);
-    if (const lesson::Plan* plan = planOf(*view.session)) followBench(leaf, *plan);
+    if (const plan::Plan* plan = planOf(*view.session)) followBench(leaf, *plan);
     if (ui.paper.cameraBefore && !ui.paper.wide) {
         bench.camera = *ui.paper.cameraBefore;
         ui.paper.cameraBefore.reset();

@@ -4,8 +4,8 @@
 #pragma once
 
 #include "imgui.h"
-#include "lesson/plan_drawing.h"
 #include "lesson/sheet.h"
+#include "plan/drawing.h"
 #include "screen/board/board.h"
 
 #include <cstdint>
@@ -20,7 +20,7 @@ enum class PaperLeaf { Job, Plan, Sheet, PowerUp };
 // Which part of the plan's drawing is seen.
 struct PlanSight {
     double zoom = 1.0; // 1 shows all of it
-    lesson::Mm centre{lesson::planPage_mm.x / 2, lesson::planPage_mm.y / 2};
+    plan::Mm centre{plan::planPage_mm.x / 2, plan::planPage_mm.y / 2};
     bool dragging = false;
     ImVec2 pressedAt{0, 0};
 };
@@ -28,7 +28,7 @@ struct PlanSight {
 // Worked out once and kept until the exercise or the record changes.
 struct PlanCache {
     std::string exercise; // id and hash
-    lesson::PlanDrawing drawing;
+    plan::PlanDrawing drawing;
     std::uint64_t revision = ~0ull;
     lesson::Sheet sheet;
     std::vector<lesson::SheetFinding> findings; // once it is handed in

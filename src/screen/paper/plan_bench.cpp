@@ -13,7 +13,7 @@ namespace loom::screen {
 namespace {
 
 // The same hole or the other one of the same way.
-bool endIsAt(const bench::Bench& bench, const bench::CableEnd& end, const lesson::Spot& spot) {
+bool endIsAt(const bench::Bench& bench, const bench::CableEnd& end, const plan::Spot& spot) {
     if (!end.at) return false;
     const bench::Part* part = bench::findPart(bench, end.at->part);
     if (!part || part->ref != spot.ref) return false;
@@ -23,7 +23,7 @@ bool endIsAt(const bench::Bench& bench, const bench::CableEnd& end, const lesson
     return terminals[wanted->terminal].node == terminals[end.at->terminal].node;
 }
 
-int endsThere(const bench::Bench& bench, const lesson::PlanCable& row, const bench::Cable& cable) {
+int endsThere(const bench::Bench& bench, const plan::PlanCable& row, const bench::Cable& cable) {
     const auto both = [&](int first) {
         return (endIsAt(bench, cable.ends[first], row.from) ? 1 : 0) +
                (endIsAt(bench, cable.ends[1 - first], row.to) ? 1 : 0);
@@ -57,7 +57,7 @@ void lookAt(const Leaf& leaf, bench::Point a, bench::Point b, double least_m) {
 
 // Where the end lies on the bench, or where its terminal is.
 std::optional<bench::Point>
-placeOnBench(const bench::Bench& bench, const lesson::PlanCable& row, bench::CableId id, int end) {
+placeOnBench(const bench::Bench& bench, const plan::PlanCable& row, bench::CableId id, int end) {
     if (const bench::Cable* cable = bench::findCable(bench, id)) {
         const int own = endIsAt(bench, cable->ends[1 - end], end == 0 ? row.from : row.to) ||
                                 endIsAt(bench, cable->ends[end], end == 0 ? row.to : row.from)
@@ -65,7 +65,7 @@ placeOnBench(const bench::Bench& bench, const lesson::PlanCable& row, bench::Cab
                             : end;
         return bench::endAt(bench, cable->ends[own]);
     }
-    const lesson::Spot& spot = end == 0 ? row.from : row.to;
+    const plan::Spot& spot = end == 0 ? row.from : row.to;
     if (const auto terminal = bench::findTerminal(bench, spot.ref, spot.terminal))
         return bench::terminalAt(bench, *terminal);
     return std::nullopt;
@@ -73,7 +73,7 @@ placeOnBench(const bench::Bench& bench, const lesson::PlanCable& row, bench::Cab
 
 } // namespace
 
-const lesson::Plan* planOf(const lesson::Session& session) {
+const plan::Plan* planOf(const lesson::Session& session) {
     const lesson::Exercise* exercise = session.exercise();
     return exercise && exercise->plan ? &*exercise->plan : nullptr;
 }
@@ -82,7 +82,7 @@ const lesson::Procedure* procedureOn(const lesson::Session& session) {
     return planOf(session) ? &session.procedure() : nullptr;
 }
 
-std::vector<RowOnBench> rowsOnBench(const lesson::Plan& plan, const bench::Bench& bench) {
+std::vector<RowOnBench> rowsOnBench(const plan::Plan& plan, const bench::Bench& bench) {
     std::vector<RowOnBench> out(plan.cables.size());
     std::vector<bool> used(bench.cables.size(), false);
     for (const int least : {2, 1, 0}) // what fits well first
@@ -102,15 +102,15 @@ std::vector<RowOnBench> rowsOnBench(const lesson::Plan& plan, const bench::Bench
     return out;
 }
 
-std::string placeOf(const lesson::Plan& plan, const lesson::Spot& spot) {
+std::string placeOf(const plan::Plan& plan, const plan::Spot& spot) {
     if (spot.terminal == "plus") return spot.ref + " +";
     if (spot.terminal == "minus") return spot.ref + " \u2212";
-    for (const lesson::PlanPart& part : plan.parts)
-        if (part.ref == spot.ref) return lesson::placeName(part.kind, spot);
+    for (const plan::PlanPart& part : plan.parts)
+        if (part.ref == spot.ref) return plan::placeName(part.kind, spot);
     return spot.ref + " " + spot.terminal;
 }
 
-std::string makeOf(const lesson::PlanCable& cable) {
+std::string makeOf(const plan::PlanCable& cable) {
     return words("plan/make",
                  {squareMillimetres(cable.area_m2),
                   words(std::string("sleeve/") + bench::word(cable.sleeve)),
@@ -119,7 +119,7 @@ std::string makeOf(const lesson::PlanCable& cable) {
                   words(std::string("end/") + bench::word(cable.ends[1]))});
 }
 
-std::string spokenRow(const lesson::Plan& plan, const lesson::PlanCable& cable, Laid laid) {
+std::string spokenRow(const plan::Plan& plan, const plan::PlanCable& cable, Laid laid) {
     const char* state = laid == Laid::Joined  ? "plan/laid"
                         : laid == Laid::Loose ? "plan/loose"
                                               : "plan/not-laid";
@@ -132,7 +132,7 @@ std::string spokenRow(const lesson::Plan& plan, const lesson::PlanCable& cable, 
            (cable.note.empty() ? "" : " " + cable.note + ".");
 }
 
-void chooseRow(const Leaf& leaf, const lesson::Plan& plan, std::size_t row) {
+void chooseRow(const Leaf& leaf, const plan::Plan& plan, std::size_t row) {
     const bench::Bench& bench = leaf.view.session->attempt().bench();
     leaf.ui.paper.row = row;
     leaf.ui.planCable = plan.cables[row].label;
@@ -149,7 +149,7 @@ void chooseRow(const Leaf& leaf, const lesson::Plan& plan, std::size_t row) {
     lookAt(leaf, *a, *b, 0.0);
 }
 
-void followBench(const Leaf& leaf, const lesson::Plan& plan) {
+void followBench(const Leaf& leaf, const plan::Plan& plan) {
     PaperUi& ui = leaf.ui.paper;
     const std::string now = choiceWords(leaf.bench.chosen);
     if (now == ui.boardChoice) return;
@@ -166,7 +166,7 @@ void followBench(const Leaf& leaf, const lesson::Plan& plan) {
         }
 }
 
-void showEnd(const Leaf& leaf, const lesson::Plan& plan, std::size_t row, int end) {
+void showEnd(const Leaf& leaf, const plan::Plan& plan, std::size_t row, int end) {
     const bench::Bench& bench = leaf.view.session->attempt().bench();
     const bench::CableId cable = rowsOnBench(plan, bench)[row].cable;
     if (cable) leaf.bench.chosen = cable;
@@ -176,13 +176,13 @@ void showEnd(const Leaf& leaf, const lesson::Plan& plan, std::size_t row, int en
     leaf.ui.paperOut = false; // on a tablet it lies over the board
 }
 
-const PlanCache& cacheOf(const Leaf& leaf, const lesson::Plan& plan) {
+const PlanCache& cacheOf(const Leaf& leaf, const plan::Plan& plan) {
     PlanCache& cache = leaf.ui.paper.cache;
     const std::string exercise = leaf.job.exercise->id + "/" + leaf.job.exercise->hash;
     if (cache.exercise != exercise) {
         cache = {};
         cache.exercise = exercise;
-        cache.drawing = lesson::drawPlan(plan);
+        cache.drawing = plan::drawPlan(plan);
     }
     const attempt::Attempt& attempt = leaf.view.session->attempt();
     if (cache.revision != attempt.revision()) {

@@ -18,9 +18,9 @@ constexpr float band_px = 30.0f; // over the frame, for buttons
 constexpr float dragAfter_px = 8.0f, reach_px = 14.0f;
 
 float fitScale(const Pen& pen, const Rect& area) {
-    const float across = area.width() / static_cast<float>(lesson::planField_mm.width());
+    const float across = area.width() / static_cast<float>(plan::planField_mm.width());
     const float down =
-        (area.height() - pen.px(band_px)) / static_cast<float>(lesson::planField_mm.height());
+        (area.height() - pen.px(band_px)) / static_cast<float>(plan::planField_mm.height());
     return std::max(0.1f, std::min(across, down));
 }
 
@@ -35,17 +35,17 @@ PlanScale scaleOf(const Pen& pen, const Rect& area, PlanSight& sight) {
         centre =
             2 * half >= to - from ? (from + to) / 2 : std::clamp(centre, from + half, to - half);
     };
-    keep(sight.centre.x, lesson::planField_mm.min.x, lesson::planField_mm.max.x, shown.width());
-    keep(sight.centre.y, lesson::planField_mm.min.y, lesson::planField_mm.max.y, shown.height());
+    keep(sight.centre.x, plan::planField_mm.min.x, plan::planField_mm.max.x, shown.width());
+    keep(sight.centre.y, plan::planField_mm.min.y, plan::planField_mm.max.y, shown.height());
     out.origin = {shown.centre().x - static_cast<float>(sight.centre.x) * out.px_per_mm,
                   shown.centre().y - static_cast<float>(sight.centre.y) * out.px_per_mm};
     return out;
 }
 
 void zoomAbout(const Pen& pen, const Rect& area, PlanSight& sight, ImVec2 at, double factor) {
-    const lesson::Mm before = scaleOf(pen, area, sight).mm(at);
+    const plan::Mm before = scaleOf(pen, area, sight).mm(at);
     sight.zoom *= factor;
-    const lesson::Mm after = scaleOf(pen, area, sight).mm(at);
+    const plan::Mm after = scaleOf(pen, area, sight).mm(at);
     sight.centre.x += before.x - after.x;
     sight.centre.y += before.y - after.y;
 }
@@ -123,7 +123,7 @@ void drawZoomButtons(const Leaf& leaf, const Rect& area, PlanSight& sight) {
     }
 }
 
-Rect rectOf(const PlanScale& scale, const lesson::MmBox& box) {
+Rect rectOf(const PlanScale& scale, const plan::MmBox& box) {
     return {scale.px(box.min), scale.px(box.max)};
 }
 
@@ -133,7 +133,7 @@ std::optional<std::size_t> pressLabels(const Leaf& leaf,
                                        const PlanScale& scale,
                                        const PlanPicture& picture) {
     std::optional<std::size_t> out;
-    for (const lesson::DrawnCable& cable : picture.drawing.cables) {
+    for (const plan::DrawnCable& cable : picture.drawing.cables) {
         const Rect at = seen(area, rectOf(scale, cable.label));
         const Touch touch = leaf.items.add(rowItem(picture.itemPrefix, picture.plan, cable.cable),
                                            spokenRow(picture.plan,
@@ -149,7 +149,7 @@ std::optional<std::size_t> pressLabels(const Leaf& leaf,
 
 } // namespace
 
-std::string rowItem(const char* prefix, const lesson::Plan& plan, std::size_t row) {
+std::string rowItem(const char* prefix, const plan::Plan& plan, std::size_t row) {
     int before = 0;
     for (std::size_t i = 0; i < row; ++i)
         if (plan.cables[i].label == plan.cables[row].label) ++before;
@@ -159,8 +159,7 @@ std::string rowItem(const char* prefix, const lesson::Plan& plan, std::size_t ro
 }
 
 float planHeight(const Pen& pen, float width_px) {
-    return width_px *
-               static_cast<float>(lesson::planField_mm.height() / lesson::planField_mm.width()) +
+    return width_px * static_cast<float>(plan::planField_mm.height() / plan::planField_mm.width()) +
            pen.px(band_px);
 }
 
@@ -175,7 +174,7 @@ drawPlanCanvas(const Leaf& leaf, const Rect& area, const PlanPicture& picture) {
     const Touch touch = leaf.items.add("paper/plan", words("plan/drawing"), Zone::Paper, area);
     if (touch.focused) drawFocusRing(pen.list, shrunk(area, 2.0f), pen.px(6.0f));
     if (touch.clicked && !sight.dragging && area.contains(ImGui::GetIO().MousePos))
-        touched = lesson::cableAt(
+        touched = plan::cableAt(
             picture.drawing, scale.mm(ImGui::GetIO().MousePos), pen.px(reach_px) / scale.px_per_mm);
     pen.list->PushClipRect(area.min, area.max, true);
     strokePlan(pen, scale, picture);

@@ -3,7 +3,7 @@
 // takes the cable under it. Start with drawPlanCanvas().
 #pragma once
 
-#include "lesson/plan_drawing.h"
+#include "plan/drawing.h"
 #include "screen/paper/leaf.h"
 #include "screen/paper/plan_bench.h"
 
@@ -20,8 +20,8 @@ struct RowLook {
 };
 
 struct PlanPicture {
-    const lesson::Plan& plan;
-    const lesson::PlanDrawing& drawing;
+    const plan::Plan& plan;
+    const plan::PlanDrawing& drawing;
     std::vector<RowLook> looks; // one a row
     std::optional<std::size_t> chosen;
     std::optional<int> way;           // of the connector block, 0 first: walked round to
@@ -37,6 +37,6 @@ drawPlanCanvas(const Leaf& leaf, const Rect& area, const PlanPicture& picture);
 
 // The item of a row: its label, with a number for further rows of the same label: "plan/P-14",
 // "plan/P-14/2".
-std::string rowItem(const char* prefix, const lesson::Plan& plan, std::size_t row);
+std::string rowItem(const char* prefix, const plan::Plan& plan, std::size_t row);
 
 } // namespace loom::screen

@@ -16,8 +16,8 @@ namespace {
 constexpr float leastForDrawing = 480.0f, takeButton = 150.0f;
 
 // The walk goes round the first block of the plan.
-const lesson::PlanPart* blockOf(const lesson::Plan& plan) {
-    for (const lesson::PlanPart& part : plan.parts)
+const plan::PlanPart* blockOf(const plan::Plan& plan) {
+    for (const plan::PlanPart& part : plan.parts)
         if (part.kind == bench::PartKind::Block) return &part;
     return nullptr;
 }
@@ -29,7 +29,7 @@ int waysOf(const bench::PartSpec& spec) {
     return ways;
 }
 
-bool isOn(const lesson::Spot& spot, const std::string& ref, int way) {
+bool isOn(const plan::Spot& spot, const std::string& ref, int way) {
     if (spot.ref != ref) return false;
     for (const bench::TerminalSpec& terminal : bench::spec(bench::PartKind::Block).terminals)
         if (spot.terminal == terminal.word) return terminal.node == way;
@@ -37,11 +37,11 @@ bool isOn(const lesson::Spot& spot, const std::string& ref, int way) {
 }
 
 // What belongs on a way, and how many ends are there; not which, before the check.
-RowWords wayWords(const Leaf& leaf, const lesson::Plan& plan, const std::string& ref, int way) {
+RowWords wayWords(const Leaf& leaf, const plan::Plan& plan, const std::string& ref, int way) {
     const bench::PartSpec& spec = bench::spec(bench::PartKind::Block);
     std::string belongs;
     int wanted = 0, there = 0;
-    for (const lesson::PlanCable& cable : plan.cables)
+    for (const plan::PlanCable& cable : plan.cables)
         for (int end = 0; end < 2; ++end) {
             if (!isOn(end == 0 ? cable.from : cable.to, ref, way)) continue;
             ++wanted;
@@ -113,7 +113,7 @@ struct Tool {
     std::string shown;
 };
 
-std::vector<Tool> toolsFor(const Leaf& leaf, bool asDrawing, const lesson::PlanPart* block) {
+std::vector<Tool> toolsFor(const Leaf& leaf, bool asDrawing, const plan::PlanPart* block) {
     const PaperUi& ui = leaf.ui.paper;
     std::vector<Tool> tools;
     tools.push_back(asDrawing ? Tool{"paper/rows", words("plan/as-rows")}
@@ -125,7 +125,7 @@ std::vector<Tool> toolsFor(const Leaf& leaf, bool asDrawing, const lesson::PlanP
     return tools;
 }
 
-void useTool(const Leaf& leaf, const std::string& name, const lesson::Plan& plan) {
+void useTool(const Leaf& leaf, const std::string& name, const plan::Plan& plan) {
     PaperUi& ui = leaf.ui.paper;
     if (name == "paper/rows") ui.asRows = true;
     if (name == "paper/drawing") {
@@ -139,7 +139,7 @@ void useTool(const Leaf& leaf, const std::string& name, const lesson::Plan& plan
 }
 
 // Buttons over the drawing or the list; returns the height they take.
-float drawTools(const Leaf& leaf, const Rect& area, bool asDrawing, const lesson::Plan& plan) {
+float drawTools(const Leaf& leaf, const Rect& area, bool asDrawing, const plan::Plan& plan) {
     const Pen& pen = leaf.pen;
     float x = area.min.x, y = area.min.y;
     for (const Tool& tool : toolsFor(leaf, asDrawing, blockOf(plan))) {
@@ -156,7 +156,7 @@ float drawTools(const Leaf& leaf, const Rect& area, bool asDrawing, const lesson
     return y + pen.px(50.0f) - area.min.y;
 }
 
-std::vector<RowLook> looksOf(const Leaf& leaf, const lesson::Plan& plan) {
+std::vector<RowLook> looksOf(const Leaf& leaf, const plan::Plan& plan) {
     std::vector<RowLook> out;
     for (const RowOnBench& each : rowsOnBench(plan, leaf.view.session->attempt().bench()))
         out.push_back({each.laid, attempt::SheetMark::None, false});
@@ -164,10 +164,7 @@ std::vector<RowLook> looksOf(const Leaf& leaf, const lesson::Plan& plan) {
 }
 
 // Not on the bench yet, and the tray has it ready made.
-bool waits(const Leaf& leaf,
-           const lesson::Plan& plan,
-           const PlanPicture& picture,
-           std::size_t row) {
+bool waits(const Leaf& leaf, const plan::Plan& plan, const PlanPicture& picture, std::size_t row) {
     if (picture.looks[row].laid != Laid::No) return false;
     const bench::Bench& bench = leaf.view.session->attempt().bench();
     for (const bench::CableSlot& slot : bench.kit.readyMade)
@@ -177,7 +174,7 @@ bool waits(const Leaf& leaf,
 
 // The chosen row if it waits in the tray, else the next one that does.
 std::optional<std::size_t>
-nextToLay(const Leaf& leaf, const lesson::Plan& plan, const PlanPicture& picture) {
+nextToLay(const Leaf& leaf, const plan::Plan& plan, const PlanPicture& picture) {
     if (holdsSomething(leaf.bench)) return std::nullopt;
     const std::size_t all = plan.cables.size(), first = leaf.ui.paper.row.value_or(0);
     for (std::size_t i = 0; i < all; ++i)
@@ -186,7 +183,7 @@ nextToLay(const Leaf& leaf, const lesson::Plan& plan, const PlanPicture& picture
 }
 
 // The cable comes into the hand, and the paper out of the way.
-void takeFromTray(const Leaf& leaf, const lesson::Plan& plan, std::size_t row) {
+void takeFromTray(const Leaf& leaf, const plan::Plan& plan, std::size_t row) {
     leaf.ui.paper.wide = false;
     leaf.ui.paperOut = false;
     fitBoard(leaf.bench);
@@ -212,7 +209,7 @@ struct RowActions {
 void drawChosen(const Leaf& leaf,
                 const Rect& at,
                 const RowWords& said,
-                const lesson::Plan& plan,
+                const plan::Plan& plan,
                 const RowActions& actions) {
     const Pen& pen = leaf.pen;
     const float wide = actions.count() > 0 ? pen.px(takeButton) : 0.0f;
@@ -265,14 +262,14 @@ drawPlanBody(const Leaf& leaf, const Rect& area, const PlanPicture& picture) {
 }
 
 void drawPlanLeaf(const Leaf& leaf, const Rect& whole) {
-    const lesson::Plan* plan = planOf(*leaf.view.session);
+    const plan::Plan* plan = planOf(*leaf.view.session);
     if (!plan) return;
     const Pen& pen = leaf.pen;
     PaperUi& ui = leaf.ui.paper;
     const Rect area{{whole.min.x, whole.min.y + pen.px(6.0f)},
                     {whole.max.x, whole.max.y - pen.px(8.0f)}};
     PlanPicture picture{*plan, cacheOf(leaf, *plan).drawing, looksOf(leaf, *plan), ui.row, ui.walk};
-    const lesson::PlanPart* block = blockOf(*plan);
+    const plan::PlanPart* block = blockOf(*plan);
     if (!block) ui.walk.reset();
     RowWords said;
     if (ui.walk)

@@ -13,9 +13,9 @@ inline constexpr float walkButtons = 300.0f; // design pixels
 std::optional<std::size_t>
 drawPlanBody(const Leaf& leaf, const Rect& area, const PlanPicture& picture);
 // A further button over them on the Sheet.
-void askToHandIn(const Leaf& leaf, const lesson::Plan& plan);
+void askToHandIn(const Leaf& leaf, const plan::Plan& plan);
 
 // "21 of 33 checked"
-std::string sheetCount(const lesson::Plan& plan, const lesson::Sheet& sheet);
+std::string sheetCount(const plan::Plan& plan, const lesson::Sheet& sheet);
 
 } // namespace loom::screen

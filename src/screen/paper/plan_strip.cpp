@@ -37,7 +37,7 @@ float buttonsHeight(const Leaf& leaf, int rows) {
 }
 
 // A sample of the sleeve with its letters, so that no colour goes unnamed.
-void drawSample(const Pen& pen, const Rect& at, const lesson::PlanCable& cable) {
+void drawSample(const Pen& pen, const Rect& at, const plan::PlanCable& cable) {
     const art::SleeveTone tone = art::sleeveTone(cable.sleeve);
     pen.list->AddRectFilled(at.min, at.max, tone.body, pen.px(3.0f));
     pen.list->AddRect(at.min, at.max, tone::tubeEdge, pen.px(3.0f), 0, 1.0f);
@@ -45,8 +45,8 @@ void drawSample(const Pen& pen, const Rect& at, const lesson::PlanCable& cable) 
 
 } // namespace
 
-RowWords rowWords(const lesson::Plan& plan, std::size_t row, Laid laid) {
-    const lesson::PlanCable& cable = plan.cables[row];
+RowWords rowWords(const plan::Plan& plan, std::size_t row, Laid laid) {
+    const plan::PlanCable& cable = plan.cables[row];
     const char* state = laid == Laid::Joined  ? "plan/laid"
                         : laid == Laid::Loose ? "plan/loose"
                                               : "plan/not-laid";
@@ -108,7 +108,7 @@ void addRows(const Leaf& leaf,
              std::optional<std::size_t>& touched) {
     const Pen& pen = leaf.inner;
     for (std::size_t i = 0; i < picture.plan.cables.size(); ++i) {
-        const lesson::PlanCable& cable = picture.plan.cables[i];
+        const plan::PlanCable& cable = picture.plan.cables[i];
         const std::string where = words(
             "plan/from-to", {placeOf(picture.plan, cable.from), placeOf(picture.plan, cable.to)});
         const float textX = pen.px(92.0f), width = stack.width - textX - pen.px(8.0f);

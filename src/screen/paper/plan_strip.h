@@ -15,7 +15,7 @@ struct RowWords {
     std::string title, make, last;
 };
 
-RowWords rowWords(const lesson::Plan& plan, std::size_t row, Laid laid);
+RowWords rowWords(const plan::Plan& plan, std::size_t row, Laid laid);
 
 // Words in a warm box; buttons go to its right where there is room for them, else under them.
 struct StripBox {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "screen/paper/plan_stroke.h"
 
-#include "lesson/paper.h"
+#include "plan/paper.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
 #include "screen/sentences.h"
@@ -21,18 +21,17 @@ struct Stroke {
 
     float mm(double length) const { return static_cast<float>(length) * scale.px_per_mm; }
 
-    std::vector<ImVec2> path(const lesson::DrawnCable& cable) const {
+    std::vector<ImVec2> path(const plan::DrawnCable& cable) const {
         std::vector<ImVec2> out;
-        for (const lesson::Mm at : cable.points)
+        for (const plan::Mm at : cable.points)
             out.push_back(scale.px(at));
         return out;
     }
 
-    Rect rect(const lesson::MmBox& box) const { return {scale.px(box.min), scale.px(box.max)}; }
+    Rect rect(const plan::MmBox& box) const { return {scale.px(box.min), scale.px(box.max)}; }
 
     // Letters of a size on the drawing, their capitals' middle at the point.
-    void
-    write(lesson::Mm at, double em_mm, bool bold, ImU32 colour, const std::string& text) const {
+    void write(plan::Mm at, double em_mm, bool bold, ImU32 colour, const std::string& text) const {
         if (text.empty()) return;
         ImFont* font = pen.font(bold ? Face::Bold : Face::Body);
         const float size = mm(em_mm) * linePerEm;
@@ -74,7 +73,7 @@ void dashed(const Stroke& stroke, const std::vector<ImVec2>& path, ImU32 colour,
 }
 
 // Under everything: the marker's stroke, and the ring of light about the chosen one.
-void strokeHalo(const Stroke& stroke, const lesson::DrawnCable& cable) {
+void strokeHalo(const Stroke& stroke, const plan::DrawnCable& cable) {
     const RowLook& look = stroke.picture.looks[cable.cable];
     const auto path = stroke.path(cable);
     const float wide = stroke.mm(cable.width_mm);
@@ -86,8 +85,8 @@ void strokeHalo(const Stroke& stroke, const lesson::DrawnCable& cable) {
 }
 
 // Laid ones with their body; the others thin and broken.
-void strokeCable(const Stroke& stroke, const lesson::DrawnCable& cable) {
-    const lesson::PlanCable& row = stroke.picture.plan.cables[cable.cable];
+void strokeCable(const Stroke& stroke, const plan::DrawnCable& cable) {
+    const plan::PlanCable& row = stroke.picture.plan.cables[cable.cable];
     const auto path = stroke.path(cable);
     const ImU32 body = art::sleeveTone(row.sleeve).body;
     const float wide = std::max(1.4f, stroke.mm(cable.width_mm));
@@ -106,41 +105,40 @@ void strokeCable(const Stroke& stroke, const lesson::DrawnCable& cable) {
 
 void strokeFrame(const Stroke& stroke) {
     const Pen& pen = stroke.pen;
-    const lesson::PlanDrawing& drawing = stroke.picture.drawing;
+    const plan::PlanDrawing& drawing = stroke.picture.drawing;
     const Rect frame = stroke.rect(drawing.frame);
     pen.list->AddRect(
         frame.min, frame.max, tone::frameLine, stroke.mm(6.0), 0, std::max(1.2f, stroke.mm(0.6)));
-    for (const lesson::MmBox& wheel : drawing.wheels) {
+    for (const plan::MmBox& wheel : drawing.wheels) {
         const Rect at = stroke.rect(wheel);
         pen.list->AddRectFilled(at.min, at.max, tone::paperLine, stroke.mm(1.4));
         pen.list->AddRect(at.min, at.max, tone::frameLine, stroke.mm(1.4), 0, 1.2f);
     }
-    stroke.write(
-        drawing.frontAt, lesson::planLegends_mm, false, tone::inkSoft, words("plan/front"));
+    stroke.write(drawing.frontAt, plan::planLegends_mm, false, tone::inkSoft, words("plan/front"));
     if (drawing.wheels.empty()) return;
     const int from = pen.list->VtxBuffer.Size;
-    stroke.write(drawing.axleAt, lesson::planLegends_mm, false, tone::inkSoft, words("plan/axle"));
+    stroke.write(drawing.axleAt, plan::planLegends_mm, false, tone::inkSoft, words("plan/axle"));
     turnDrawn(pen.list, from, stroke.scale.px(drawing.axleAt), -1.5707963f);
 }
 
 void strokeParts(const Stroke& stroke) {
     const Pen& pen = stroke.pen;
-    const lesson::PlanDrawing& drawing = stroke.picture.drawing;
-    const lesson::Plan& plan = stroke.picture.plan;
+    const plan::PlanDrawing& drawing = stroke.picture.drawing;
+    const plan::Plan& plan = stroke.picture.plan;
     const float thin = std::max(1.0f, stroke.mm(0.4));
-    for (const lesson::DrawnPart& part : drawing.parts) {
+    for (const plan::DrawnPart& part : drawing.parts) {
         const Rect at = stroke.rect(part.box);
         pen.list->AddRectFilled(at.min, at.max, tone::planPart, stroke.mm(1.8));
         pen.list->AddRect(at.min, at.max, tone::ink, stroke.mm(1.8), 0, thin);
-        const lesson::PlanPart& row = plan.parts[part.part];
-        stroke.write(part.refAt, lesson::planLetters_mm, true, tone::ink, row.ref);
+        const plan::PlanPart& row = plan.parts[part.part];
+        stroke.write(part.refAt, plan::planLetters_mm, true, tone::ink, row.ref);
         if (!part.wordsAt) continue;
         const std::string said =
-            lesson::underRef(row, [](std::string_view key) { return words(key); });
-        if (lesson::textWidth_em(said) * lesson::planLegends_mm <= part.clear_mm)
-            stroke.write(*part.wordsAt, lesson::planLegends_mm, false, tone::inkSoft, said);
+            plan::underRef(row, [](std::string_view key) { return words(key); });
+        if (plan::textWidth_em(said) * plan::planLegends_mm <= part.clear_mm)
+            stroke.write(*part.wordsAt, plan::planLegends_mm, false, tone::inkSoft, said);
     }
-    for (const lesson::DrawnWay& way : drawing.ways) {
+    for (const plan::DrawnWay& way : drawing.ways) {
         const Rect at = stroke.rect(way.box);
         const bool walked = stroke.picture.way == way.number - 1;
         if (walked) pen.list->AddRectFilled(at.min, at.max, tone::paperWarm);
@@ -151,28 +149,28 @@ void strokeParts(const Stroke& stroke) {
                           0,
                           walked ? thin * 2.5f : thin);
         stroke.write(
-            way.box.centre(), lesson::planLegends_mm, true, tone::ink, std::to_string(way.number));
+            way.box.centre(), plan::planLegends_mm, true, tone::ink, std::to_string(way.number));
     }
-    for (const lesson::DrawnTerminal& terminal : drawing.terminals) {
+    for (const plan::DrawnTerminal& terminal : drawing.terminals) {
         const Rect at = stroke.rect(terminal.mark);
         pen.list->AddRectFilled(at.min, at.max, tone::paper, stroke.mm(0.6));
         pen.list->AddRect(at.min, at.max, tone::ink, stroke.mm(0.6), 0, thin);
         if (plan.parts[terminal.part].kind == bench::PartKind::Block) continue;
         const std::string legend = terminal.legend == "-" ? "\u2212" : terminal.legend;
-        stroke.write(terminal.legendAt, lesson::planLegends_mm, false, tone::inkSoft, legend);
+        stroke.write(terminal.legendAt, plan::planLegends_mm, false, tone::inkSoft, legend);
     }
 }
 
 // A round mark at each end of the chosen cable.
-void ringEnds(const Stroke& stroke, const lesson::DrawnCable& cable) {
-    for (const lesson::Mm at : {cable.points.front(), cable.points.back()}) {
+void ringEnds(const Stroke& stroke, const plan::DrawnCable& cable) {
+    for (const plan::Mm at : {cable.points.front(), cable.points.back()}) {
         const ImVec2 centre = stroke.scale.px(at);
         const float radius = std::max(stroke.mm(3.0), stroke.pen.px(8.0f));
         stroke.pen.list->AddCircle(centre, radius, tone::attention, 0, stroke.pen.px(2.6f));
     }
 }
 
-void strokeLabel(const Stroke& stroke, const lesson::DrawnCable& cable) {
+void strokeLabel(const Stroke& stroke, const plan::DrawnCable& cable) {
     const Pen& pen = stroke.pen;
     const RowLook& look = stroke.picture.looks[cable.cable];
     const bool chosen = stroke.picture.chosen == cable.cable;
@@ -198,7 +196,7 @@ void strokeLabel(const Stroke& stroke, const lesson::DrawnCable& cable) {
                       chosen || wrong ? stroke.mm(0.8) : std::max(1.0f, stroke.mm(0.35)));
     const int from = pen.list->VtxBuffer.Size;
     stroke.write(cable.label.centre(),
-                 lesson::planLetters_mm,
+                 plan::planLetters_mm,
                  true,
                  tone::ink,
                  stroke.picture.plan.cables[cable.cable].label);
@@ -215,16 +213,16 @@ void strokeLabel(const Stroke& stroke, const lesson::DrawnCable& cable) {
 void strokePlan(const Pen& pen, const PlanScale& scale, const PlanPicture& picture) {
     const Stroke stroke{pen, scale, picture};
     strokeFrame(stroke);
-    for (const lesson::DrawnCable& cable : picture.drawing.cables)
+    for (const plan::DrawnCable& cable : picture.drawing.cables)
         strokeHalo(stroke, cable);
-    for (const lesson::DrawnCable& cable : picture.drawing.cables)
+    for (const plan::DrawnCable& cable : picture.drawing.cables)
         if (picture.chosen != cable.cable) strokeCable(stroke, cable);
-    for (const lesson::DrawnCable& cable : picture.drawing.cables)
+    for (const plan::DrawnCable& cable : picture.drawing.cables)
         if (picture.chosen == cable.cable) strokeCable(stroke, cable);
     strokeParts(stroke);
-    for (const lesson::DrawnCable& cable : picture.drawing.cables)
+    for (const plan::DrawnCable& cable : picture.drawing.cables)
         if (picture.chosen == cable.cable) ringEnds(stroke, cable);
-    for (const lesson::DrawnCable& cable : picture.drawing.cables)
+    for (const plan::DrawnCable& cable : picture.drawing.cables)
         strokeLabel(stroke, cable);
 }
 

@@ -12,12 +12,12 @@ struct PlanScale {
     float px_per_mm = 1.0f;
     ImVec2 origin{0, 0};
 
-    ImVec2 px(lesson::Mm at) const {
+    ImVec2 px(plan::Mm at) const {
         return {origin.x + static_cast<float>(at.x) * px_per_mm,
                 origin.y + static_cast<float>(at.y) * px_per_mm};
     }
 
-    lesson::Mm mm(ImVec2 at) const {
+    plan::Mm mm(ImVec2 at) const {
         return {(at.x - origin.x) / px_per_mm, (at.y - origin.y) / px_per_mm};
     }
 };

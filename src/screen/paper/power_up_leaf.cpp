@@ -11,17 +11,16 @@
 namespace loom::screen {
 namespace {
 
-using lesson::Step;
 using lesson::StepSeen;
+using plan::Step;
 
 std::string keyOf(Step step) {
-    return std::string("power/step/") + lesson::stepWords[static_cast<int>(step)];
+    return std::string("power/step/") + plan::stepWords[static_cast<int>(step)];
 }
 
 // A caution stands at the step where the danger begins.
 std::string cautionAt(Step step) {
-    const std::string key =
-        std::string("power/caution/") + lesson::stepWords[static_cast<int>(step)];
+    const std::string key = std::string("power/caution/") + plan::stepWords[static_cast<int>(step)];
     return hasWords(key) ? words(key) : std::string();
 }
 

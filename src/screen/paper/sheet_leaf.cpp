@@ -24,7 +24,7 @@ SheetMark markOf(const lesson::Sheet& sheet, const std::string& label) {
     return found == sheet.marks.end() ? SheetMark::None : found->second;
 }
 
-std::vector<RowLook> looksOf(const Leaf& leaf, const lesson::Plan& plan, const PlanCache& cache) {
+std::vector<RowLook> looksOf(const Leaf& leaf, const plan::Plan& plan, const PlanCache& cache) {
     std::vector<RowLook> out;
     const auto rows = rowsOnBench(plan, leaf.view.session->attempt().bench());
     for (std::size_t i = 0; i < rows.size(); ++i)
@@ -35,7 +35,7 @@ std::vector<RowLook> looksOf(const Leaf& leaf, const lesson::Plan& plan, const P
 }
 
 std::optional<std::size_t>
-nextUnmarked(const lesson::Plan& plan, const lesson::Sheet& sheet, std::size_t after) {
+nextUnmarked(const plan::Plan& plan, const lesson::Sheet& sheet, std::size_t after) {
     for (std::size_t step = 1; step <= plan.cables.size(); ++step) {
         const std::size_t row = (after + step) % plan.cables.size();
         if (markOf(sheet, plan.cables[row].label) == SheetMark::None) return row;
@@ -43,8 +43,8 @@ nextUnmarked(const lesson::Plan& plan, const lesson::Sheet& sheet, std::size_t a
     return std::nullopt;
 }
 
-RowWords sheetWords(const lesson::Plan& plan, const lesson::Sheet& sheet, std::size_t row) {
-    const lesson::PlanCable& cable = plan.cables[row];
+RowWords sheetWords(const plan::Plan& plan, const lesson::Sheet& sheet, std::size_t row) {
+    const plan::PlanCable& cable = plan.cables[row];
     RowWords out = rowWords(plan, row, Laid::Joined);
     const int looked = static_cast<int>(sheet.looked.count({cable.label, 0}) +
                                         sheet.looked.count({cable.label, 1}));
@@ -58,10 +58,10 @@ RowWords sheetWords(const lesson::Plan& plan, const lesson::Sheet& sheet, std::s
 }
 
 // Two rows of two: look at one end, at the other; not right, mark it or go on.
-void drawMarking(const Leaf& leaf, const Rect& at, const lesson::Plan& plan, std::size_t row) {
+void drawMarking(const Leaf& leaf, const Rect& at, const plan::Plan& plan, std::size_t row) {
     const Pen& pen = leaf.pen;
     const PlanCache& cache = cacheOf(leaf, plan);
-    const lesson::PlanCable& cable = plan.cables[row];
+    const plan::PlanCable& cable = plan.cables[row];
     const float gap = pen.px(gap_px), half = (at.width() - gap) * 0.5f, high = pen.px(44.0f);
     const auto place = [&](int column, int line) {
         return rectAt(at.min.x + static_cast<float>(column) * (half + gap),
@@ -69,7 +69,7 @@ void drawMarking(const Leaf& leaf, const Rect& at, const lesson::Plan& plan, std
                       half,
                       high);
     };
-    const std::array<lesson::Spot, 2> ends{cable.from, cable.to};
+    const std::array<plan::Spot, 2> ends{cable.from, cable.to};
     for (int end = 0; end < 2; ++end) {
         const Rect box = place(end, 0);
         if (button(pen,
@@ -125,7 +125,7 @@ void drawMarking(const Leaf& leaf, const Rect& at, const lesson::Plan& plan, std
 }
 
 // Nothing is chosen: begin with the first that is not marked.
-void drawBeginning(const Leaf& leaf, const Rect& at, const lesson::Plan& plan) {
+void drawBeginning(const Leaf& leaf, const Rect& at, const plan::Plan& plan) {
     const PlanCache& cache = cacheOf(leaf, plan);
     const auto next = nextUnmarked(plan, cache.sheet, plan.cables.size() - 1);
     if (next && button(leaf.pen,
@@ -138,7 +138,7 @@ void drawBeginning(const Leaf& leaf, const Rect& at, const lesson::Plan& plan) {
         chooseRow(leaf, plan, *next);
 }
 
-int unmarked(const lesson::Plan& plan, const lesson::Sheet& sheet) {
+int unmarked(const plan::Plan& plan, const lesson::Sheet& sheet) {
     return static_cast<int>(
         std::count_if(plan.cables.begin(), plan.cables.end(), [&](const auto& cable) {
             return markOf(sheet, cable.label) == SheetMark::None;
@@ -169,10 +169,10 @@ void drawQuestion(const Leaf& leaf, const Rect& at) {
 }
 
 // The looks want their words whole where there is room.
-float marksWidth(const Leaf& leaf, const lesson::Plan& plan, std::size_t row, float whole) {
+float marksWidth(const Leaf& leaf, const plan::Plan& plan, std::size_t row, float whole) {
     const Pen& pen = leaf.pen;
     float wide = pen.px(120.0f);
-    for (const lesson::Spot& spot : {plan.cables[row].from, plan.cables[row].to})
+    for (const plan::Spot& spot : {plan.cables[row].from, plan.cables[row].to})
         wide = std::max(wide, buttonWidth(pen, words("sheet/look", {placeOf(plan, spot)})));
     return std::min(2.0f * wide + pen.px(gap_px), 0.62f * whole);
 }
@@ -211,7 +211,7 @@ int countOf(const std::vector<lesson::SheetFinding>& findings, Kind kind) {
 
 void addFinding(const Leaf& leaf,
                 Stack& stack,
-                const lesson::Plan& plan,
+                const plan::Plan& plan,
                 const lesson::SheetFinding& finding,
                 std::size_t row_,
                 std::optional<std::size_t>& touched) {
@@ -249,7 +249,7 @@ void addFinding(const Leaf& leaf,
     });
 }
 
-void drawFindings(const Leaf& leaf, const Rect& area, const lesson::Plan& plan) {
+void drawFindings(const Leaf& leaf, const Rect& area, const plan::Plan& plan) {
     const Pen& pen = leaf.inner;
     const auto& findings = cacheOf(leaf, plan).findings;
     const int missed = countOf(findings, Kind::Missed);
@@ -282,16 +282,16 @@ void drawFindings(const Leaf& leaf, const Rect& area, const lesson::Plan& plan) 
 
 } // namespace
 
-void askToHandIn(const Leaf& leaf, const lesson::Plan& plan) {
+void askToHandIn(const Leaf& leaf, const plan::Plan& plan) {
     if (unmarked(plan, cacheOf(leaf, plan).sheet) > 0)
         leaf.ui.asking = handIn;
     else
         leaf.out.push_back(Do{attempt::HandInSheet{}});
 }
 
-std::string sheetCount(const lesson::Plan& plan, const lesson::Sheet& sheet) {
+std::string sheetCount(const plan::Plan& plan, const lesson::Sheet& sheet) {
     std::set<std::string> all, marked;
-    for (const lesson::PlanCable& cable : plan.cables) {
+    for (const plan::PlanCable& cable : plan.cables) {
         all.insert(cable.label);
         if (markOf(sheet, cable.label) != SheetMark::None) marked.insert(cable.label);
     }
@@ -299,7 +299,7 @@ std::string sheetCount(const lesson::Plan& plan, const lesson::Sheet& sheet) {
 }
 
 void drawSheetLeaf(const Leaf& leaf, const Rect& whole) {
-    const lesson::Plan* plan = planOf(*leaf.view.session);
+    const plan::Plan* plan = planOf(*leaf.view.session);
     if (!plan || plan->cables.empty()) return;
     const Pen& pen = leaf.pen;
     PaperUi& ui = leaf.ui.paper;

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "lesson/plan_lanes.h"
+#include "plan/lanes.h"
 
 #include <algorithm>
 #include <array>
 #include <cstdlib>
 
-namespace loom::lesson {
+namespace loom::plan {
 namespace {
 
 // What makes a way dear, in tenths of a lane's pitch. By eye: a detour of three lanes for a crossing.
@@ -278,4 +278,4 @@ long long Lanes::cost() {
     return sum;
 }
 
-} // namespace loom::lesson
+} // namespace loom::plan

@@ -2,11 +2,11 @@
 // The wiring plan on paper: the drawing with its key, and the cables as a table.
 #include "bench/catalogue.h"
 #include "bench/limits.h"
-#include "lesson/paper_page.h"
+#include "plan/paper_page.h"
 
 #include <algorithm>
 
-namespace loom::lesson {
+namespace loom::plan {
 namespace {
 
 void drawFrame(Page& page, const PaperJob& job, const PlanDrawing& drawing) {
@@ -133,4 +133,4 @@ std::vector<std::string> planPages(const PaperJob& job) {
     return out;
 }
 
-} // namespace loom::lesson
+} // namespace loom::plan

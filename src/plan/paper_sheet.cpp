@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // The check sheet on paper: a row a cable, boxes to tick for each end and both persons.
-#include "lesson/paper_page.h"
-#include "lesson/step.h"
+#include "plan/paper_page.h"
+#include "plan/step.h"
 
-namespace loom::lesson {
+namespace loom::plan {
 namespace {
 
 Table checkTable(const PaperJob& job) {
@@ -58,4 +58,4 @@ std::vector<std::string> sheetPages(const PaperJob& job) {
     return out;
 }
 
-} // namespace loom::lesson
+} // namespace loom::plan

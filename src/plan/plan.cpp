@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "lesson/plan.h"
+#include "plan/plan.h"
 
 #include "bench/catalogue.h"
 #include "bench/limits.h"
@@ -10,7 +10,7 @@
 #include <optional>
 #include <set>
 
-namespace loom::lesson {
+namespace loom::plan {
 namespace {
 
 using bench::Bench;
@@ -297,4 +297,4 @@ std::string told(const Difference& difference) {
     return label;
 }
 
-} // namespace loom::lesson
+} // namespace loom::plan

@@ -10,7 +10,7 @@
 #include <cstdint>
 #include <vector>
 
-namespace loom::lesson {
+namespace loom::plan {
 
 struct Node {
     int x = 0, y = 0;
@@ -95,4 +95,4 @@ private:
     std::vector<std::vector<Node>> ways; // every node passed
 };
 
-} // namespace loom::lesson
+} // namespace loom::plan

@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: MIT
 // The wiring plan of an exercise as plain data, and how a bench differs from it. Start with
-// differences(). Drawn by plan_drawing.h; read with the exercise, member "plan".
+// differences(). Drawn by drawing.h; read with the exercise, member "plan".
 #pragma once
 
 #include "bench/bench.h"
-#include "lesson/spot.h"
+#include "plan/spot.h"
 
 #include <array>
 #include <string>
 #include <vector>
 
-namespace loom::lesson {
+namespace loom::plan {
 
 // Where a part is on the vehicle, seen from above: metres from the frame's front left corner, x to
 // the right, y to the rear.
@@ -68,4 +68,4 @@ std::string told(const Difference& difference);
 std::string placeName(bench::PartKind kind, const Spot& spot);
 std::string placeName(const bench::Bench& bench, bench::TerminalRef terminal);
 
-} // namespace loom::lesson
+} // namespace loom::plan

@@ -6,14 +6,14 @@
 #pragma once
 
 #include "bench/refusal.h"
-#include "lesson/plan.h"
+#include "plan/plan.h"
 
 #include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
 
-namespace loom::lesson {
+namespace loom::plan {
 
 // The words under a key of assets/strings.
 using Say = std::function<std::string(std::string_view key)>;
@@ -38,4 +38,4 @@ std::string onOneSheet(const std::vector<std::string>& pages);
 // What stands under a part's ref on the plan: "50 A", "12 V", "key"; may be empty.
 std::string underRef(const PlanPart& part, const Say& say);
 
-} // namespace loom::lesson
+} // namespace loom::plan

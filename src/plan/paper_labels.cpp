@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 // Labels to cut out, one for each end of each cable, with where that end goes; and the choice of
 // pages by a word.
-#include "lesson/paper_page.h"
+#include "plan/paper_page.h"
 
-namespace loom::lesson {
+namespace loom::plan {
 namespace {
 
 constexpr std::size_t across = 6, down = 14;
@@ -80,4 +80,4 @@ bench::Outcome<std::vector<std::string>> paperPages(std::string_view which, cons
     return out;
 }
 
-} // namespace loom::lesson
+} // namespace loom::plan

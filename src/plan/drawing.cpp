@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "lesson/plan_drawing.h"
+#include "plan/drawing.h"
 
 #include "bench/catalogue.h"
-#include "lesson/plan_boxes.h"
-#include "lesson/plan_labels.h"
+#include "plan/boxes.h"
+#include "plan/labels.h"
 
 #include <algorithm>
 #include <cmath>
 
-namespace loom::lesson {
+namespace loom::plan {
 namespace {
 
 constexpr std::size_t notDrawn = static_cast<std::size_t>(-1);
@@ -292,4 +292,4 @@ std::optional<std::size_t> cableAt(const PlanDrawing& drawing, Mm at, double rea
     return found;
 }
 
-} // namespace loom::lesson
+} // namespace loom::plan

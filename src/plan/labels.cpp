@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "lesson/plan_labels.h"
+#include "plan/labels.h"
 
 #include <algorithm>
 #include <cmath>
 
-namespace loom::lesson {
+namespace loom::plan {
 namespace {
 
 constexpr double height_mm = 6.1, pad_mm = 1.2;
@@ -209,4 +209,4 @@ int covered(const std::vector<DrawnCable>& cables, std::size_t label) {
     return count;
 }
 
-} // namespace loom::lesson
+} // namespace loom::plan

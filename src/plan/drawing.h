@@ -5,14 +5,14 @@
 // The same plan gives the same drawing everywhere.
 #pragma once
 
-#include "lesson/plan.h"
+#include "plan/plan.h"
 
 #include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
 
-namespace loom::lesson {
+namespace loom::plan {
 
 struct Mm {
     double x = 0.0, y = 0.0; // from the page's top left corner
@@ -95,4 +95,4 @@ std::optional<std::size_t> cableAt(const PlanDrawing& drawing, Mm at, double rea
 // About how wide a text in semibold is, in ems.
 double textWidth_em(const std::string& text);
 
-} // namespace loom::lesson
+} // namespace loom::plan

@@ -3,13 +3,13 @@
 // paper_*.cpp only. Make a Page, draw on it, take finish().
 #pragma once
 
-#include "lesson/paper.h"
-#include "lesson/plan_drawing.h"
+#include "plan/drawing.h"
+#include "plan/paper.h"
 
 #include <string>
 #include <vector>
 
-namespace loom::lesson {
+namespace loom::plan {
 
 enum class Anchor { Start, Middle, End };
 
@@ -83,4 +83,4 @@ std::string sleeveWords(const PaperJob& job, bench::Sleeve sleeve);
 std::string endWords(const PaperJob& job, bench::EndKind end);
 std::string placeWords(const PaperJob& job, const Spot& spot);
 
-} // namespace loom::lesson
+} // namespace loom::plan

@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
 // Where the parts of a plan stand on the grid of its drawing, and where each cable end leaves its
-// part. Start with placeParts(). Used by plan_drawing.cpp only.
+// part. Start with placeParts(). Used by drawing.cpp only.
 #pragma once
 
-#include "lesson/plan_drawing.h"
-#include "lesson/plan_lanes.h"
+#include "plan/drawing.h"
+#include "plan/lanes.h"
 
 #include <optional>
 #include <vector>
 
-namespace loom::lesson {
+namespace loom::plan {
 
 // The grid of lanes inside the frame; node 0 and the last are the frame itself.
 inline constexpr double pitch_mm = 4.0;
@@ -50,4 +50,4 @@ std::optional<Terminus> terminusOf(const std::vector<PlacedPart>& parts, PlanEnd
 // The node of the i-th end along the terminal.
 Terminus terminusOf(const PlacedPart& part, const PlacedTerminal& terminal, std::size_t i);
 
-} // namespace loom::lesson
+} // namespace loom::plan

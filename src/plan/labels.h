@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 // Where each cable's label goes on the drawing: on its own line where it covers nothing, else beside
-// it with a thin stroke. Used by plan_drawing.cpp only.
+// it with a thin stroke. Used by drawing.cpp only.
 #pragma once
 
-#include "lesson/plan_drawing.h"
+#include "plan/drawing.h"
 
-namespace loom::lesson {
+namespace loom::plan {
 
 // taken: what no label may cover. Sets label, turned and leader of each cable.
 void placeLabels(const Plan& plan,
@@ -15,4 +15,4 @@ void placeLabels(const Plan& plan,
 // How many foreign lines run under the cable's label.
 int covered(const std::vector<DrawnCable>& cables, std::size_t label);
 
-} // namespace loom::lesson
+} // namespace loom::plan

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-#include "lesson/paper_page.h"
+#include "plan/paper_page.h"
 
 #include "bench/catalogue.h"
 #include "bench/limits.h"
 
 #include <cstdio>
 
-namespace loom::lesson {
+namespace loom::plan {
 namespace {
 
 std::string number(double value) {
@@ -220,4 +220,4 @@ std::string placeWords(const PaperJob& job, const Spot& spot) {
     return spot.ref + " " + spot.terminal;
 }
 
-} // namespace loom::lesson
+} // namespace loom::plan

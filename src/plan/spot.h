@@ -4,10 +4,10 @@
 
 #include <string>
 
-namespace loom::lesson {
+namespace loom::plan {
 
 struct Spot {
     std::string ref, terminal; // "K1", "normally open"
 };
 
-} // namespace loom::lesson
+} // namespace loom::plan

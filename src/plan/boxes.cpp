@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "lesson/plan_boxes.h"
+#include "plan/boxes.h"
 
 #include "bench/catalogue.h"
 
@@ -7,7 +7,7 @@
 #include <cmath>
 #include <cstdlib>
 
-namespace loom::lesson {
+namespace loom::plan {
 namespace {
 
 using bench::PartKind;
@@ -359,4 +359,4 @@ std::optional<Terminus> terminusOf(const std::vector<PlacedPart>& parts, PlanEnd
     return std::nullopt;
 }
 
-} // namespace loom::lesson
+} // namespace loom::plan

@@ -2,12 +2,12 @@
 // What to get and what to cut: the parts, the cables off each reel with their totals, the fittings.
 #include "bench/catalogue.h"
 #include "bench/limits.h"
-#include "lesson/paper_page.h"
+#include "plan/paper_page.h"
 
 #include <algorithm>
 #include <map>
 
-namespace loom::lesson {
+namespace loom::plan {
 namespace {
 
 Table partsTable(const PaperJob& job) {
@@ -102,4 +102,4 @@ std::vector<std::string> partsPages(const PaperJob& job) {
     return out;
 }
 
-} // namespace loom::lesson
+} // namespace loom::plan

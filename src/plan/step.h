@@ -3,7 +3,7 @@
 // words. What counts as done: procedure.h.
 #pragma once
 
-namespace loom::lesson {
+namespace loom::plan {
 
 // Common practice, no source.
 enum class Step {
@@ -41,4 +41,4 @@ inline constexpr const char* stepWords[stepCount] = {"isolator off",
                                                      "key hung",
                                                      "batteries out"};
 
-} // namespace loom::lesson
+} // namespace loom::plan
