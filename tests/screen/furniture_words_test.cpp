@@ -29,7 +29,7 @@ std::string textOf(const std::filesystem::path& path) {
 
 std::string sources() {
     std::string all;
-    for (const char* room : {"screen", "host", "lesson"})
+    for (const char* room : {"screen", "host", "lesson", "plan"})
         for (const auto& entry : std::filesystem::recursive_directory_iterator(
                  std::string(LOOM_SOURCE_DIR) + "/src/" + room))
             if (entry.path().extension() == ".cpp") all += textOf(entry.path()) + "\n";
