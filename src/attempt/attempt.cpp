@@ -65,9 +65,9 @@ bool sameOrder(const std::vector<bench::Part>& left, const std::vector<bench::Pa
 
 } // namespace
 
-bool isOfMeter(const Happening& happening) {
-    return !happening.part && !happening.cable && happening.name.empty() &&
-           happening.kind == circuit::EventKind::FuseMelted;
+bool isOfMeter(const BenchEvent& event) {
+    return !event.part && !event.cable && event.name.empty() &&
+           event.kind == circuit::EventKind::FuseMelted;
 }
 
 Attempt::Attempt(bench::Bench start,
@@ -145,36 +145,37 @@ void Attempt::advance(std::int64_t slices) {
         live.step(events);
         ++history.slices;
         for (const circuit::Event& event : events)
-            happen(event);
+            logEvent(event);
     }
 }
 
 // Of a strand that stands out only its burning off is told: it glows in a blink before.
-bool Attempt::isTold(const circuit::Event& event) const {
+bool Attempt::isLogged(const circuit::Event& event) const {
     return !bench::strandOf(event.element) || event.kind == circuit::EventKind::CableParted;
 }
 
-void Attempt::happen(const circuit::Event& event) {
-    if (!isTold(event)) return;
-    Happening told;
-    told.slice = history.slices;
-    told.time_s = event.time_s;
-    told.kind = event.kind;
-    told.part = bench::partOf(event.element);
-    told.cable = bench::cableOf(event.element);
+void Attempt::logEvent(const circuit::Event& event) {
+    if (!isLogged(event)) return;
+    BenchEvent entry;
+    entry.slice = history.slices;
+    entry.time_s = event.time_s;
+    entry.kind = event.kind;
+    entry.part = bench::partOf(event.element);
+    entry.cable = bench::cableOf(event.element);
     if (const auto strand = bench::strandOf(event.element)) {
-        told.cable = strand->cable;
-        told.strandEnd = strand->end;
+        entry.cable = strand->cable;
+        entry.strandEnd = strand->end;
     }
-    told.value = event.value;
-    told.second = event.second;
-    if (const bench::Part* part = bench::findPart(current, told.part)) told.name = part->ref;
-    if (const bench::Cable* cable = bench::findCable(current, told.cable)) told.name = cable->label;
-    if (happened.size() >= 2 * leastHappenings) {
-        happened.erase(happened.begin(), happened.begin() + leastHappenings);
-        forgotten += leastHappenings;
+    entry.value = event.value;
+    entry.second = event.second;
+    if (const bench::Part* part = bench::findPart(current, entry.part)) entry.name = part->ref;
+    if (const bench::Cable* cable = bench::findCable(current, entry.cable))
+        entry.name = cable->label;
+    if (loggedEvents.size() >= 2 * kLeastEvents) {
+        loggedEvents.erase(loggedEvents.begin(), loggedEvents.begin() + kLeastEvents);
+        droppedEvents += kLeastEvents;
     }
-    happened.push_back(std::move(told));
+    loggedEvents.push_back(std::move(entry));
     if (const auto lasting = wearFrom(event, current)) wear(*lasting);
 }
 

@@ -16,7 +16,7 @@
 namespace loom::attempt {
 
 // A circuit event told of a part or a cable. The one not concerned is none.
-struct Happening {
+struct BenchEvent {
     std::int64_t slice = 0; // at whose beginning it had happened: time_s <= slice * slice_s
     double time_s = 0.0;
     circuit::EventKind kind = circuit::EventKind::FuseMelted;
@@ -28,10 +28,10 @@ struct Happening {
 };
 
 // Its fuse has melted.
-bool isOfMeter(const Happening& happening);
+bool isOfMeter(const BenchEvent& event);
 
-// The log keeps at least this many of the latest happenings.
-inline constexpr std::size_t leastHappenings = 10000;
+// The log keeps at least this many of the latest events.
+inline constexpr std::size_t kLeastEvents = 10000;
 
 class Attempt {
 public:
@@ -57,10 +57,10 @@ public:
 
     std::int64_t now_slices() const { return history.slices; }
 
-    // The latest happenings, oldest first, and how many older ones the log has let go.
-    const std::vector<Happening>& happenings() const { return happened; }
+    // The latest events, oldest first, and how many older ones the log has let go.
+    const std::vector<BenchEvent>& events() const { return loggedEvents; }
 
-    std::size_t happeningsBefore() const { return forgotten; }
+    std::size_t eventsBefore() const { return droppedEvents; }
 
     bool canUndo() const { return steps.canUndo(); }
 
@@ -90,16 +90,16 @@ private:
     std::optional<bench::Refusal> undoOrRedo(bool undo);
     std::optional<bench::Refusal> edit(const bench::Edit& edit);
     void follow(const bench::Edit& edit, const bench::Bench& before);
-    bool isTold(const circuit::Event& event) const;
-    void happen(const circuit::Event& event);
+    bool isLogged(const circuit::Event& event) const;
+    void logEvent(const circuit::Event& event);
     std::optional<bench::Refusal> wear(const bench::Edit& edit);
     void reopen();
     void write(const Command& command);
 
     bench::Bench current;
     Record history;
-    std::vector<Happening> happened;
-    std::size_t forgotten = 0;
+    std::vector<BenchEvent> loggedEvents;
+    std::size_t droppedEvents = 0;
     UndoStack steps;
     LiveCircuit live;
     bool folding = false; // the record is being taken up: the circuit waits until it is done

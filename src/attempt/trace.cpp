@@ -21,7 +21,7 @@ void widen(double& least, double& greatest, double low, double high) {
 // The current at which the fuse or the cable opened after slice `since`; 0: it did not.
 double openedAt_A(const Attempt& attempt, const Quantity& quantity, std::int64_t since) {
     if (quantity.kind != Quantity::Kind::Current) return 0.0;
-    const auto& all = attempt.happenings();
+    const auto& all = attempt.events();
     for (std::size_t i = all.size(); i-- > 0 && all[i].slice > since;) {
         const bool opens = all[i].kind == circuit::EventKind::FuseMelted ||
                            all[i].kind == circuit::EventKind::CableParted;

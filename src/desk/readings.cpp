@@ -26,8 +26,8 @@ std::string heading(const Quantity& quantity) {
 
 std::string sentences(const ReadingRow& row) {
     std::string text;
-    for (const attempt::Happening& happening : row.happenings)
-        text += (text.empty() ? "" : "; ") + sentence(happening);
+    for (const attempt::BenchEvent& event : row.events)
+        text += (text.empty() ? "" : "; ") + sentence(event);
     return text;
 }
 
@@ -46,12 +46,11 @@ std::string rowJson(const ReadingRow& row) {
     return text + "]";
 }
 
-std::string eventJson(const attempt::Happening& happening) {
-    return "{\"time_s\": " + inDigits(happening.time_s) + ", \"name\": " + inJson(happening.name) +
-           ", \"event\": " + inJson(word(happening.kind)) +
-           ", \"value\": " + inDigits(happening.value) +
-           ", \"second\": " + inDigits(happening.second) +
-           ", \"sentence\": " + inJson(sentence(happening)) + "}";
+std::string eventJson(const attempt::BenchEvent& event) {
+    return "{\"time_s\": " + inDigits(event.time_s) + ", \"name\": " + inJson(event.name) +
+           ", \"event\": " + inJson(word(event.kind)) + ", \"value\": " + inDigits(event.value) +
+           ", \"second\": " + inDigits(event.second) +
+           ", \"sentence\": " + inJson(sentence(event)) + "}";
 }
 
 std::string list(const std::vector<std::string>& items) {
@@ -84,8 +83,8 @@ std::string asJson(const Readings& readings, bool events) {
         columns.push_back(columnJson(quantity.asked, quantity.unit));
     for (const ReadingRow& row : readings.rows) {
         rows.push_back(rowJson(row));
-        for (const attempt::Happening& happening : row.happenings)
-            happened.push_back(eventJson(happening));
+        for (const attempt::BenchEvent& event : row.events)
+            happened.push_back(eventJson(event));
     }
     std::string text = "{\n\"columns\": " + list(columns) + ",\n\"rows\": " + list(rows);
     if (events) text += ",\n\"events\": " + list(happened);

@@ -13,8 +13,8 @@ namespace loom::desk {
 
 struct ReadingRow {
     std::int64_t slice = 0;
-    std::vector<std::optional<double>> values;  // as many as there are quantities
-    std::vector<attempt::Happening> happenings; // since the row before
+    std::vector<std::optional<double>> values; // as many as there are quantities
+    std::vector<attempt::BenchEvent> events;   // since the row before
 };
 
 struct Readings {

@@ -44,8 +44,8 @@ Said replayAttempt(const std::vector<std::string>& arguments) {
     const auto attempt = replayFile(arguments[0]);
     if (!attempt) return sayNot(Unreadable, attempt.refusal());
     Said said;
-    for (const attempt::Happening& happening : attempt.value().happenings())
-        said.err += inDigits(happening.time_s) + " s: " + sentence(happening) + "\n";
+    for (const attempt::BenchEvent& event : attempt.value().events())
+        said.err += inDigits(event.time_s) + " s: " + sentence(event) + "\n";
     said.out = hex(attempt.value().stateHash()) + "\n";
     return said;
 }

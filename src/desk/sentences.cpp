@@ -15,11 +15,11 @@ std::string celsius(double temp_K) {
     return amount(temp_K - 273.15, "C");
 }
 
-std::string hot(const attempt::Happening& h, const char* did) {
+std::string hot(const attempt::BenchEvent& h, const char* did) {
     return did + std::string(" at ") + celsius(h.second) + ", carrying " + amount(h.value, "A");
 }
 
-std::string deed(const attempt::Happening& h) {
+std::string deed(const attempt::BenchEvent& h) {
     switch (h.kind) {
     case EventKind::FuseMelted:
         return "opened at " + amount(h.value, "A") + ", " + amount(h.second, "s") +
@@ -87,12 +87,12 @@ const char* remark(FindingKind kind) {
 
 } // namespace
 
-std::string sentence(const attempt::Happening& happening) {
-    if (happening.strandEnd >= 0)
-        return happening.name + " burnt off the strand that stood out, with " +
-               amount(happening.value, "A");
-    const std::string name = attempt::isOfMeter(happening) ? "the meter's fuse" : happening.name;
-    return (name.empty() ? "something" : name) + " " + deed(happening);
+std::string sentence(const attempt::BenchEvent& event) {
+    if (event.strandEnd >= 0)
+        return event.name + " burnt off the strand that stood out, with " +
+               amount(event.value, "A");
+    const std::string name = attempt::isOfMeter(event) ? "the meter's fuse" : event.name;
+    return (name.empty() ? "something" : name) + " " + deed(event);
 }
 
 const char* word(EventKind kind) {

@@ -9,7 +9,7 @@
 namespace loom::desk {
 
 // "F2 opened at 38.1 A, 0.2 s after its current passed the rating"
-std::string sentence(const attempt::Happening& happening);
+std::string sentence(const attempt::BenchEvent& event);
 // A file's word: "fuse-melted"
 const char* word(circuit::EventKind kind);
 

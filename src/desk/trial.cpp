@@ -79,7 +79,7 @@ private:
     std::size_t line = 0; // the next one
     Readings readings;
     std::set<std::size_t> everRead; // indices of quantities whose thing was there
-    std::size_t told = 0;           // happenings that stand in a row
+    std::size_t told = 0;           // events that stand in a row
 
     std::optional<Refusal> takeQuantities() {
         for (const std::string& text : trial.quantities) {
@@ -117,10 +117,10 @@ private:
             if (isThere(readings.quantities[i], attempt.bench())) everRead.insert(i);
             row.values.push_back(value.value());
         }
-        const std::size_t end = attempt.happeningsBefore() + attempt.happenings().size();
-        const std::size_t begin = std::max(told, attempt.happeningsBefore());
+        const std::size_t end = attempt.eventsBefore() + attempt.events().size();
+        const std::size_t begin = std::max(told, attempt.eventsBefore());
         for (std::size_t i = begin; i < end; ++i)
-            row.happenings.push_back(attempt.happenings()[i - attempt.happeningsBefore()]);
+            row.events.push_back(attempt.events()[i - attempt.eventsBefore()]);
         told = end;
         readings.rows.push_back(std::move(row));
         return std::nullopt;
@@ -145,8 +145,8 @@ private:
         said.out = trial.json ? asJson(readings, trial.events) : asCsv(readings, trial.events);
         if (!trial.events)
             for (const ReadingRow& row : readings.rows)
-                for (const attempt::Happening& happening : row.happenings)
-                    said.err += inDigits(happening.time_s) + " s: " + sentence(happening) + "\n";
+                for (const attempt::BenchEvent& event : row.events)
+                    said.err += inDigits(event.time_s) + " s: " + sentence(event) + "\n";
         for (const circuit::Finding& finding : attempt.findings()) {
             const std::string remark = sentence(finding, attempt.bench());
             if (!remark.empty()) said.err += "note: " + remark + "\n";

@@ -174,8 +174,8 @@ void present(App& app) {
 std::string lastSentence(const App& app) {
     if (!app.room.bench.notice.empty()) return app.room.bench.notice;
     if (const std::string saving = savedWord(app); !saving.empty()) return saving;
-    const auto& happenings = app.session.attempt().happenings();
-    return happenings.empty() ? std::string() : screen::sentence(happenings.back());
+    const auto& events = app.session.attempt().events();
+    return events.empty() ? std::string() : screen::sentence(events.back());
 }
 
 void sound(App& app) {

@@ -86,10 +86,10 @@ Json live(const attempt::Attempt& attempt) {
             {"quiet", attempt.quiet()}};
 }
 
-Json happenings(const attempt::Attempt& attempt) {
+Json events(const attempt::Attempt& attempt) {
     Json out = Json::array();
-    for (const attempt::Happening& happening : attempt.happenings())
-        out.push_back(screen::sentence(happening));
+    for (const attempt::BenchEvent& event : attempt.events())
+        out.push_back(screen::sentence(event));
     return out;
 }
 
@@ -188,7 +188,7 @@ std::string probe(const App& app) {
     out["revision"] = attempt.revision();
     out["saved"] = saved(app.autosave);
     out["live"] = live(attempt);
-    out["happenings"] = happenings(attempt);
+    out["events"] = events(attempt);
     out["measurements"] = attempt::measurementsOf(attempt.record());
     out["notice"] = room.bench.notice;
     out["verdict"] = verdict(app.session);

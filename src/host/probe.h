@@ -10,7 +10,7 @@
 //   document      what is open; exercise its id; bench as in a bench file; revision of it; saved the
 //                 revision that storage holds, null before the first save
 //   live          supply, parts by ref and cables by id with their readings
-//   happenings    sentences; notice the refusal on show; verdict of the last check
+//   events        sentences; notice the refusal on show; verdict of the last check
 //   hand          what is held; pointer where it is, null for a lifted finger; camera
 //   reducedMotion as the system asks
 #pragma once

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// One plain sentence for a refusal or a happening. The keys are "refusal/<why>", "event/<kind>".
+// One plain sentence for a refusal or an event. The keys are "refusal/<why>", "event/<kind>".
 #include "screen/sentences.h"
 
 #include <cstring>
@@ -121,10 +121,10 @@ Telling tellingOf(circuit::EventKind kind) {
 }
 
 // A strand that stood out, and the meter's fuse, are neither a part nor a cable.
-Telling tellingOf(const attempt::Happening& happening) {
-    if (happening.strandEnd >= 0) return {"event/strand-burnt", "A", ""};
-    if (attempt::isOfMeter(happening)) return {"event/meter-fuse", "A", ""};
-    return tellingOf(happening.kind);
+Telling tellingOf(const attempt::BenchEvent& event) {
+    if (event.strandEnd >= 0) return {"event/strand-burnt", "A", ""};
+    if (attempt::isOfMeter(event)) return {"event/meter-fuse", "A", ""};
+    return tellingOf(event.kind);
 }
 
 std::string told(double value, const char* unit) {
@@ -140,12 +140,11 @@ std::string sentence(const bench::Refusal& refusal) {
     return words(keyOf(refusal.why), {refusal.place, refusal.expected, refusal.found});
 }
 
-std::string sentence(const attempt::Happening& happening) {
-    const Telling telling = tellingOf(happening);
-    return words(telling.key,
-                 {happening.name,
-                  told(happening.value, telling.value),
-                  told(happening.second, telling.second)});
+std::string sentence(const attempt::BenchEvent& event) {
+    const Telling telling = tellingOf(event);
+    return words(
+        telling.key,
+        {event.name, told(event.value, telling.value), told(event.second, telling.second)});
 }
 
 } // namespace loom::screen

@@ -21,7 +21,7 @@ bool setStrings(std::string_view json);
 bool hasWords(std::string_view key);
 
 std::string sentence(const bench::Refusal& refusal);
-std::string sentence(const attempt::Happening& happening);
+std::string sentence(const attempt::BenchEvent& event);
 
 // A number with its unit at a readable precision: "25.1 V", "18.4 A", "75 mA", "43 °C", "0.9 W".
 // Three figures at most; thousandths and thousands by their prefix where people use one; U+2212 before

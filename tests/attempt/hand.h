@@ -72,8 +72,8 @@ public:
     void wait(double time_s) { attempt.advance(static_cast<std::int64_t>(time_s / slice_s + 0.5)); }
 
     bool happened(circuit::EventKind kind, const char* name) const {
-        for (const Happening& happening : attempt.happenings())
-            if (happening.kind == kind && happening.name == name) return true;
+        for (const BenchEvent& event : attempt.events())
+            if (event.kind == kind && event.name == name) return true;
         return false;
     }
 

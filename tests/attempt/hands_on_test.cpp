@@ -93,8 +93,8 @@ TEST_CASE("a strand onto the negative way shorts, burns off, and the end then co
     CHECK(hand.cable("W-1").ends[1].make->twisted);
     CHECK(attempt.record().entries.size() == entries + 1);
     bool told = false;
-    for (const Happening& happening : attempt.happenings())
-        told |= happening.strandEnd == 1 && happening.name == "W-1";
+    for (const BenchEvent& event : attempt.events())
+        told |= event.strandEnd == 1 && event.name == "W-1";
     CHECK(told);
     CHECK(hand.cable("W-1").condition == bench::CableCondition::Sound);
     hand.wait(1.0);

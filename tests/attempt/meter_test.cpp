@@ -162,8 +162,8 @@ TEST_CASE("amperes across a battery melt the meter's own fuse, which stays so un
     REQUIRE(attempt.bench().meter);
     CHECK(attempt.bench().meter->fuseOpen);
     bool told = false;
-    for (const Happening& happening : attempt.happenings())
-        told |= isOfMeter(happening);
+    for (const BenchEvent& event : attempt.events())
+        told |= isOfMeter(event);
     CHECK(told);
     CHECK_FALSE(attempt.canRedo());
     hand.does(bench::SetMeter{MeterRange::Volts}); // its volts go past the fuse

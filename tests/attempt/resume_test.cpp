@@ -77,7 +77,7 @@ TEST_CASE("a replay comes to the same state hash, whatever portions time came in
     const auto replayed = replay(live.record());
     REQUIRE(replayed);
     CHECK(replayed.value().stateHash() == live.stateHash());
-    CHECK(replayed.value().happenings().size() == live.happenings().size());
+    CHECK(replayed.value().events().size() == live.events().size());
     CHECK(toJson(replayed.value().record()) == toJson(live.record()));
 
     Attempt slow(builtInBench("pippin"));
@@ -160,8 +160,8 @@ TEST_CASE("time passes on a bench where nothing happens, without being computed"
     hand.set("S4", 1);
     hand.wait(2.0);
     REQUIRE(hand.happened(circuit::EventKind::FuseMelted, "F2"));
-    for (const Happening& happening : attempt.happenings()) {
-        CHECK(happening.time_s > 3600.0 * 24 * 365);
-        CHECK(happening.time_s <= static_cast<double>(happening.slice) * slice_s + 1e-6);
+    for (const BenchEvent& event : attempt.events()) {
+        CHECK(event.time_s > 3600.0 * 24 * 365);
+        CHECK(event.time_s <= static_cast<double>(event.slice) * slice_s + 1e-6);
     }
 }

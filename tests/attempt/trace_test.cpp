@@ -71,8 +71,8 @@ struct Short {
         run(attempt, trace, 3.0);
     }
 
-    const Happening* melted() const {
-        for (const Happening& h : attempt.happenings())
+    const BenchEvent* melted() const {
+        for (const BenchEvent& h : attempt.events())
             if (h.kind == circuit::EventKind::FuseMelted) return &h;
         return nullptr;
     }
@@ -87,7 +87,7 @@ struct Short {
         sheet.labels = {{"Current in F2", "A"}, {"Voltage, B1", "V"}};
         sheet.from = *trace.firstSlice();
         sheet.to = *trace.lastSlice();
-        for (const Happening& h : attempt.happenings())
+        for (const BenchEvent& h : attempt.events())
             sheet.marks.push_back({h.slice, h.time_s, h.name + " opened, \"melted\""});
         return sheet;
     }
@@ -301,7 +301,7 @@ TEST_CASE("the table can be read, is in SI, and has the event in its row") {
     REQUIRE(rows.size() > 300);
     CHECK(rows[0] ==
           std::vector<std::string>{"time (s)", "Current in F2 (A)", "Voltage, B1 (V)", "event"});
-    const Happening* melted = bench.melted();
+    const BenchEvent* melted = bench.melted();
     REQUIRE(melted);
     int found = 0;
     for (std::size_t i = 1; i < rows.size(); ++i) {

@@ -270,7 +270,7 @@ TEST_CASE("what happened is said, and the whole list opens and closes") {
     stage.wire("B1 plus", "B1 minus", 1e-6, Sleeve::Red);
     stage.run(3.0);
     stage.frames(2);
-    REQUIRE_FALSE(stage.session().attempt().happenings().empty());
+    REQUIRE_FALSE(stage.session().attempt().events().empty());
     CHECK(stage.labelOf("events/last").find(" s ") != std::string::npos);
     stage.click("events/all");
     CHECK(stage.ui.furniture.eventsOpen);

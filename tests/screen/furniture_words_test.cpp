@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Words: each key the sources use is there and each one there is used; a sentence for every refusal
-// and happening; numbers as people read them; letters that can be read.
+// and event; numbers as people read them; letters that can be read.
 #include "bench/catalogue.h"
 #include "screen/kit/tones.h"
 #include "screen/sentences.h"
@@ -138,7 +138,7 @@ TEST_CASE("each kind, sleeve, end and control position has its words") {
         CHECK(screen::endWords(static_cast<bench::EndKind>(end)).find('/') == std::string::npos);
 }
 
-TEST_CASE("each refusal and each happening is one sentence with its facts") {
+TEST_CASE("each refusal and each event is one sentence with its facts") {
     std::set<std::string> said;
     for (int why = 0; why <= static_cast<int>(bench::Why::UnknownWord); ++why) {
         const bench::Refusal refusal{static_cast<bench::Why>(why), "PLACE", "EXPECTED", "FOUND"};
@@ -149,12 +149,12 @@ TEST_CASE("each refusal and each happening is one sentence with its facts") {
         CHECK(sentence.back() == '.');
     }
     for (int kind = 0; kind <= static_cast<int>(circuit::EventKind::MotorStalled); ++kind) {
-        attempt::Happening happening;
-        happening.kind = static_cast<circuit::EventKind>(kind);
-        happening.name = "NAME";
-        happening.value = 0.5;
-        happening.second = 400.0;
-        const std::string sentence = screen::sentence(happening);
+        attempt::BenchEvent event;
+        event.kind = static_cast<circuit::EventKind>(kind);
+        event.name = "NAME";
+        event.value = 0.5;
+        event.second = 400.0;
+        const std::string sentence = screen::sentence(event);
         CAPTURE(sentence);
         CHECK(sentence.find("event/") == std::string::npos);
         CHECK(sentence.find('{') == std::string::npos);
@@ -163,12 +163,12 @@ TEST_CASE("each refusal and each happening is one sentence with its facts") {
             sentence.begin(), sentence.end(), [](char c) { return c >= '0' && c <= '9'; }));
         CHECK(said.insert(sentence).second);
     }
-    attempt::Happening pulledIn;
+    attempt::BenchEvent pulledIn;
     pulledIn.kind = circuit::EventKind::PulledIn;
     pulledIn.name = "K1";
     pulledIn.value = 17.08;
     CHECK(screen::sentence(pulledIn) == "K1 pulled in at 17.1 V.");
-    const attempt::Happening soft{
+    const attempt::BenchEvent soft{
         0, 0.0, circuit::EventKind::SleeveSoftened, {}, {}, -1, "P-01", 640.2, 357.4};
     CHECK(screen::sentence(soft) == "P-01 is softening: 640 A, 84 °C.");
 }

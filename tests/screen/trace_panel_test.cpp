@@ -64,7 +64,7 @@ struct Table {
     }
 
     double melted_s() const {
-        for (const attempt::Happening& h : stage.session().attempt().happenings())
+        for (const attempt::BenchEvent& h : stage.session().attempt().events())
             if (h.kind == circuit::EventKind::FuseMelted) return h.time_s;
         return -1.0;
     }

@@ -84,7 +84,7 @@ benchTest("a blade too small for the lamp's first rush or a short opens, and is 
     await hands.choose("part/S4");
     const probe = await page.waitFor((p) => p.live.parts.F3.open, "F3 opens");
     await page.shot("fuse-blown");
-    check.that(probe.happenings.some((line) => line.includes("F3")), "the log names F3", probe.happenings);
+    check.that(probe.events.some((line) => line.includes("F3")), "the log names F3", probe.events);
     await hands.choose("part/S4");
     await hands.fit("blade/3", "F3");
     await page.waitFor((p) => !p.live.parts.F3.open, "a fresh blade is whole");

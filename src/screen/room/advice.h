@@ -14,7 +14,7 @@ namespace loom::screen {
 std::string adviceForHand(const bench::Bench& bench, const BenchUi& ui);
 // How the chosen tool is used; empty for the bare hand.
 std::string adviceForTool(Tool tool);
-// On a bench without any happenings: lay a part, wire, switch on.
+// On a bench without any events: lay a part, wire, switch on.
 std::string adviceForBench(const bench::Bench& bench);
 
 } // namespace loom::screen

@@ -11,7 +11,7 @@
 namespace loom::screen {
 namespace {
 
-using attempt::Happening;
+using attempt::BenchEvent;
 
 // A word and a shape that say what kind of line it is.
 void drawNoticeSign(const Pen& pen, ImVec2 at) {
@@ -54,15 +54,15 @@ struct Line {
 };
 
 // How a tool is used is said when it is taken, until something happens.
-std::string toolJustTaken(const FurnitureUi& ui, const BenchUi& bench, std::size_t happenings) {
-    return ui.told.happenings == happenings ? adviceForTool(bench.tool) : std::string();
+std::string toolJustTaken(const FurnitureUi& ui, const BenchUi& bench, std::size_t events) {
+    return ui.told.events == events ? adviceForTool(bench.tool) : std::string();
 }
 
 Line lineOf(const View& view, const FurnitureUi& ui, const BenchUi& hands) {
     if (!hands.notice.empty()) return {"", hands.notice, true};
     if (!view.savedWord.empty()) return {"", view.savedWord, true};
     const attempt::Attempt& attempt = view.session->attempt();
-    const std::vector<Happening>& all = attempt.happenings();
+    const std::vector<BenchEvent>& all = attempt.events();
     std::string advice = adviceForHand(attempt.bench(), hands);
     if (advice.empty()) advice = toolJustTaken(ui, hands, all.size());
     // What was undone is no longer how things stand; the whole list keeps it.
@@ -72,9 +72,9 @@ Line lineOf(const View& view, const FurnitureUi& ui, const BenchUi& hands) {
 }
 
 void noteTold(const View& view, Told& told, Tool tool) {
-    const std::size_t count = view.session->attempt().happenings().size();
+    const std::size_t count = view.session->attempt().events().size();
     if (count < told.undone) told.undone = 0; // another bench
-    if (tool != told.tool) told.happenings = count;
+    if (tool != told.tool) told.events = count;
     told.tool = tool;
 }
 
@@ -109,7 +109,7 @@ Rect slipFor(const Rect& slip, const Pen& pen, const Line& line, bool any) {
 void drawSlip(
     const View& view, Items& items, FurnitureUi& ui, const BenchUi& bench, const Pen& pen) {
     const Line line = lineOf(view, ui, bench);
-    const bool any = !view.session->attempt().happenings().empty();
+    const bool any = !view.session->attempt().events().empty();
     const SlipPlaces at = placesOn(slipFor(view.layout.events, pen, line, any), pen, line, any);
     const Rect& slip = at.slip;
     pen.list->AddRectFilled(slip.min, slip.max, tone::eventPaper, pen.px(8.0f));
@@ -156,12 +156,12 @@ constexpr std::size_t mostListed = 400; // what anybody reads; the record keeps 
 
 // The latest time is the longest to write.
 float widestTime(const View& view, const Pen& pen) {
-    const std::vector<Happening>& all = view.session->attempt().happenings();
+    const std::vector<BenchEvent>& all = view.session->attempt().events();
     return all.empty() ? 0.0f : pen.width(Face::Bold, timeOf(all.back().time_s));
 }
 
 std::vector<Entry> entriesOf(const View& view, const Pen& pen, float textWidth) {
-    const std::vector<Happening>& all = view.session->attempt().happenings();
+    const std::vector<BenchEvent>& all = view.session->attempt().events();
     std::vector<Entry> out;
     for (std::size_t i = all.size(); i-- > 0 && out.size() < mostListed;) {
         Entry entry{timeOf(all[i].time_s), sentence(all[i]), 0.0f};

@@ -14,17 +14,17 @@
 
 namespace loom::screen {
 
-// How many happenings there were when what the event line says changed for another reason.
+// How many events there were when what the event line says changed for another reason.
 struct Told {
     Tool tool = Tool::BareHand;
-    std::size_t happenings = 0; // when this tool was taken
-    std::size_t undone = 0;     // when something was undone last
+    std::size_t events = 0; // when this tool was taken
+    std::size_t undone = 0; // when something was undone last
 };
 
 struct FurnitureUi {
     bool paperOut = false;   // tablet: the paper is pulled in over the board
     bool trayOpen = true;    // the drawer
-    bool eventsOpen = false; // the whole list of happenings
+    bool eventsOpen = false; // the whole list of events
     bool helpOpen = false;
     bool coursesOpen = false;  // the leaf on which another exercise is chosen
     bool traceOpen = false;    // quantities against time
@@ -65,7 +65,7 @@ Layout besidePaper(const Layout& layout, const FurnitureUi& ui);
 bool paperTells(const FurnitureUi& ui);
 // The point lies on the paper, so that two fingers there are not for the board.
 bool onPaper(const View& view, const FurnitureUi& ui, ImVec2 at);
-// Under the board: a refusal, what to do next, or the last happening; opens the whole list.
+// Under the board: a refusal, what to do next, or the last event; opens the whole list.
 void drawEvents(
     const View& view, Items& items, FurnitureUi& ui, const BenchUi& bench, ImDrawList* list);
 void drawTray(const View& view,

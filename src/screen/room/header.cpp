@@ -141,7 +141,7 @@ void askUndo(const View& view, FurnitureUi& ui, Intents& out) {
     const attempt::Attempt& attempt = view.session->attempt();
     if (!attempt.canUndo()) return;
     out.push_back(Do{attempt::Undo{}});
-    ui.told.undone = attempt.happenings().size();
+    ui.told.undone = attempt.events().size();
 }
 
 void drawHeader(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list, Intents& out) {

@@ -104,12 +104,12 @@ void movePanel(const Panel& p, const Touch& sheet) {
                       (io.MousePos.y - ui.grabbed.y - board.y) / p.pen.unit);
 }
 
-// The happening the head tells of: the one at the cursor, else the last one in the window.
-const attempt::Happening* toldOf(const Panel& p, const TracePlot& plot) {
+// The event the head tells of: the one at the cursor, else the last one in the window.
+const attempt::BenchEvent* toldOf(const Panel& p, const TracePlot& plot) {
     const double from_s = p.ui.end_s - p.ui.span_s;
     const double reach_s = 0.02 * p.ui.span_s;
-    const attempt::Happening* told = nullptr;
-    for (const attempt::Happening& h : p.attempt.happenings()) {
+    const attempt::BenchEvent* told = nullptr;
+    for (const attempt::BenchEvent& h : p.attempt.events()) {
         if (h.time_s < from_s || h.time_s > p.ui.end_s) continue;
         if (!plot.cursor_s) {
             told = &h;
@@ -122,7 +122,7 @@ const attempt::Happening* toldOf(const Panel& p, const TracePlot& plot) {
     return told;
 }
 
-void drawHead(const Panel& p, const attempt::Happening* told) {
+void drawHead(const Panel& p, const attempt::BenchEvent* told) {
     const Pen& pen = p.pen;
     const float left = p.at.min.x + pen.px(pad + 4.0f);
     pen.left(Face::Title, {left, p.at.min.y + pen.px(24.0f)}, tone::ink, words("trace/title"));
@@ -142,14 +142,14 @@ void drawHead(const Panel& p, const attempt::Happening* told) {
              pen.cut(Face::Body, said, room));
 }
 
-// To the last happening; pressed again on one, to the one before it.
+// To the last event; pressed again on one, to the one before it.
 void toEvent(const Panel& p) {
-    const auto& all = p.attempt.happenings();
+    const auto& all = p.attempt.events();
     if (all.empty()) return;
-    const attempt::Happening* to = &all.back();
+    const attempt::BenchEvent* to = &all.back();
     for (std::size_t i = all.size(); p.ui.paused && p.ui.cursor_s && i-- > 0;) {
         if (all[i].time_s >= *p.ui.cursor_s - 1e-9) continue;
-        const bool onOne = std::any_of(all.begin(), all.end(), [&](const attempt::Happening& h) {
+        const bool onOne = std::any_of(all.begin(), all.end(), [&](const attempt::BenchEvent& h) {
             return h.time_s == *p.ui.cursor_s;
         });
         if (onOne) to = &all[i];
@@ -232,7 +232,7 @@ void drawTools(const Panel& p) {
                                p.at.max.y - pen.px(pad + buttonsHigh),
                                std::min(wide, right - x),
                                pen.px(buttonsHigh));
-        const bool enabled = i != eventTool || !p.attempt.happenings().empty();
+        const bool enabled = i != eventTool || !p.attempt.events().empty();
         if (button(pen, p.items, tools[i], label, Zone::Card, at, ButtonLook::Paper, enabled))
             useTool(p, i);
         x += wide + gap;

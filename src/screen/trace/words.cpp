@@ -81,8 +81,8 @@ attempt::TraceSheet traceSheet(const attempt::Attempt& attempt,
     sheet.to = to;
     for (std::size_t i = 0; i < trace.size(); ++i)
         sheet.labels.push_back(traceLabel(attempt.bench(), trace.quantity(i)));
-    for (const attempt::Happening& happening : attempt.happenings())
-        sheet.marks.push_back({happening.slice, happening.time_s, sentence(happening)});
+    for (const attempt::BenchEvent& event : attempt.events())
+        sheet.marks.push_back({event.slice, event.time_s, sentence(event)});
     return sheet;
 }
 
