@@ -22,6 +22,7 @@ struct App {
 
     lesson::Session session;
     screen::RoomUi room;
+    screen::Shown shown; // what the last frame came to
     art::PictureStore pictures;
 
     Window window;
@@ -39,6 +40,7 @@ struct App {
 
     double yardMoved_s = 0.0;   // when the yard was last moved
     bench::CableId gripped;     // by the hand in the yard
+    int opened = 0;             // counts the documents put on the bench
     std::uint64_t nextSeed = 0; // chooses what the next exercise hides
 
     bool ready = false;  // a document is on the bench: frames may be drawn
@@ -66,7 +68,7 @@ void begin(App& app, const std::string& exercise);
 // A file of the learner's. One that cannot be read changes nothing but the notice.
 void openFile(App& app, const std::string& name, const std::string& text);
 void saveFile(const App& app);
-// Another document is on the bench: nothing of the old one stays in the hand or on the card.
-void lookAfresh(App& app);
+// Another document is on the bench: the screen starts afresh, and frames may be drawn.
+void showOpened(App& app);
 
 } // namespace loom::host

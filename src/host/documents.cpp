@@ -4,8 +4,8 @@
 #include "bench/file.h"
 #include "host/app.h"
 #include "host/handover.h"
-#include "host/letter.h"
 #include "host/page.h"
+#include "host/string_argument.h"
 #include "screen/sentences.h"
 
 #include <cstdlib>
@@ -19,7 +19,7 @@ const std::string embeddedBench = "bench:"; // "bench:NAME"
 
 std::string fromAddress(const char* name) {
     loom_address(name);
-    return takeLetter();
+    return stringArgument();
 }
 
 void notice(App& app, std::string sentence) {
@@ -64,11 +64,9 @@ std::optional<bench::Refusal> takeUp(App& app, const std::string& text) {
 
 } // namespace
 
-void lookAfresh(App& app) {
-    const std::string said = app.room.bench.notice;
-    app.room.bench = {};
-    app.room.items.letGo();
-    app.room.bench.notice = said;
+void showOpened(App& app) {
+    ++app.opened;
+    app.shown.inHand = {};
     app.clock.rest(seconds());
     app.ready = true;
     wake(app);
@@ -109,7 +107,7 @@ void documentRead(App& app, const std::string& document, const std::string& text
         opened = "free";
     if (!read) opened = startAfresh(app, opened);
     app.autosave.follow(opened, app.session.attempt());
-    lookAfresh(app);
+    showOpened(app);
     if (atStart) loom_link_look();
 }
 
@@ -132,7 +130,7 @@ void begin(App& app, const std::string& exercise) {
     startAfresh(app, document);
     app.autosave.follow(document, app.session.attempt());
     app.autosave.write(app.session.attempt());
-    lookAfresh(app);
+    showOpened(app);
 }
 
 namespace {
@@ -164,7 +162,7 @@ void openFile(App& app, const std::string& name, const std::string& text) {
     app.session.openBench(bench.value());
     app.autosave.follow("file", app.session.attempt());
     app.autosave.write(app.session.attempt());
-    lookAfresh(app);
+    showOpened(app);
 }
 
 void saveFile(const App& app) {

@@ -21,8 +21,8 @@ namespace loom::host {
 
 namespace {
 
-constexpr double modelBudget_s = 0.1; // of real time in one frame
-constexpr float longestStep_s = 0.1f; // what an animation sees of a pause
+constexpr double kModelBudget_s = 0.1; // of real time in one frame
+constexpr float kLongestStep_s = 0.1f; // what an animation sees of a pause
 
 void readInput(App& app) {
     SDL_Event event;
@@ -45,33 +45,47 @@ void loadFontsFor(App& app, float unit) {
 void runModel(App& app) {
     const double start_s = seconds();
     std::int64_t due = app.clock.due(start_s, !app.session.attempt().quiet());
-    for (; due > 0 && seconds() - start_s < modelBudget_s; --due)
+    for (; due > 0 && seconds() - start_s < kModelBudget_s; --due)
         app.session.advance(1);
     app.clock.drop(due);
 }
 
+// What is in the hand, for the yard: a cable gripped by its middle, or what is carried.
+struct HandInYard {
+    lesson::Session& session;
+    bench::CableId& gripped;
+
+    void release() {
+        if (gripped) session.releaseCable();
+        gripped = {};
+    }
+
+    void operator()(std::monostate) {
+        release();
+        session.carry({}, {});
+    }
+
+    void operator()(const screen::Carried& carried) {
+        release();
+        session.carry(carried.shown, carried.inHand);
+    }
+
+    void operator()(const screen::Pull& pull) {
+        if (!gripped) session.gripCable(pull.cable, pull.taken_m);
+        gripped = pull.cable;
+        session.pullCable(pull.to_m);
+    }
+};
+
 // The yard follows the hand and moves in real time, also while the circuit rests.
 void moveYard(App& app) {
     const double now_s = seconds();
-    const double passed_s = std::min(now_s - app.yardMoved_s, static_cast<double>(longestStep_s));
+    const double passed_s = std::min(now_s - app.yardMoved_s, static_cast<double>(kLongestStep_s));
     app.yardMoved_s = now_s;
-    const screen::BenchUi& ui = app.room.bench;
-    const auto* middle = std::get_if<screen::CableInHand>(&ui.hand);
-    if (middle == nullptr && app.gripped) {
-        app.session.releaseCable();
-        app.gripped = {};
-    }
-    if (middle != nullptr) {
-        const ImVec2 at = ui.scene.board.toBoard(ui.hand_px);
-        if (!app.gripped) app.session.gripCable(middle->cable, middle->at_m);
-        app.gripped = middle->cable;
-        app.session.pullCable({at.x, at.y});
-    } else if (ui.scene.carried) {
-        app.session.carry(ui.scene.carried->shown, ui.scene.carried->inHand);
-    } else {
-        app.session.carry({}, {});
-    }
-    if (app.reducedMotion && middle == nullptr && !ui.scene.carried)
+    HandInYard hand{app.session, app.gripped};
+    std::visit(hand, app.shown.inHand);
+    const bool empty = std::holds_alternative<std::monostate>(app.shown.inHand);
+    if (app.reducedMotion && empty)
         app.session.settleYard();
     else
         app.session.moveYard(passed_s);
@@ -99,6 +113,7 @@ screen::View viewOf(App& app, const screen::Layout& layout) {
     view.pinch = app.pointer.takePinch();
     view.touch = app.pointer.isFinger();
     view.reducedMotion = app.reducedMotion;
+    view.opened = app.opened;
     view.savedWord = savedWord(app);
     return view;
 }
@@ -108,16 +123,16 @@ screen::Intents drawScreen(App& app) {
     const screen::Layout layout = screen::layOut(static_cast<float>(app.window.width),
                                                  static_cast<float>(app.window.height),
                                                  app.larger,
-                                                 app.room.furniture.trayOpen);
+                                                 app.room.tray.open);
     loadFontsFor(app, layout.unit);
     app.pointer.settle(app.room);
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplSDL2_NewFrame();
-    ImGui::GetIO().DeltaTime = std::min(ImGui::GetIO().DeltaTime, longestStep_s);
+    ImGui::GetIO().DeltaTime = std::min(ImGui::GetIO().DeltaTime, kLongestStep_s);
     ImGui::NewFrame();
     screen::Intents intents;
-    app.moving = screen::drawRoom(viewOf(app, layout), app.room, app.pictures, intents);
-    app.pointer.settle(app.room);
+    app.shown = screen::drawRoom(viewOf(app, layout), app.room, app.pictures, intents);
+    if (app.pointer.settle(app.room)) app.shown.inHand = {};
     ImGui::Render();
     return intents;
 }
@@ -139,25 +154,39 @@ void print(App& app, const std::string& which) {
     loom_print_now();
 }
 
-void apply(App& app, const screen::Intents& intents) {
-    for (const screen::Intent& intent : intents) {
-        if (const auto* done = std::get_if<screen::Do>(&intent)) ask(app, done->command);
-        if (const auto* begun = std::get_if<screen::Begin>(&intent)) begin(app, begun->exercise);
-        if (std::holds_alternative<screen::SaveBench>(intent)) saveFile(app);
-        if (std::holds_alternative<screen::OpenBench>(intent)) loom_files_choose();
-        if (const auto* file = std::get_if<screen::SaveText>(&intent))
-            loom_files_save(file->name.c_str(), file->text.c_str());
-        if (const auto* wish = std::get_if<screen::Watch>(&intent)) {
-            app.room.furniture.traceOpen = true;
-            if (!app.session.watch(wish->quantity))
-                screen::showNotice(app.room, screen::words("trace/full"));
-        }
-        if (const auto* wish = std::get_if<screen::Unwatch>(&intent))
-            app.session.unwatch(wish->quantity);
-        if (const auto* paper = std::get_if<screen::Print>(&intent)) print(app, paper->which);
-        if (const auto* over = std::get_if<screen::HandOver>(&intent))
-            over->asLink ? handOverLink(app) : handOverFile(app);
+// One overload an intent: a forgotten one does not compile.
+struct Apply {
+    App& app;
+
+    void operator()(const screen::Do& intent) const { ask(app, intent.command); }
+
+    void operator()(const screen::Begin& intent) const { begin(app, intent.exercise); }
+
+    void operator()(const screen::SaveBench&) const { saveFile(app); }
+
+    void operator()(const screen::OpenBench&) const { loom_files_choose(); }
+
+    void operator()(const screen::HandOver& intent) const {
+        intent.asLink ? handOverLink(app) : handOverFile(app);
     }
+
+    void operator()(const screen::SaveText& intent) const {
+        loom_files_save(intent.name.c_str(), intent.text.c_str());
+    }
+
+    void operator()(const screen::Watch& intent) const {
+        if (!app.session.watch(intent.quantity))
+            screen::showNotice(app.room, screen::words("trace/full"));
+    }
+
+    void operator()(const screen::Unwatch& intent) const { app.session.unwatch(intent.quantity); }
+
+    void operator()(const screen::Print& intent) const { print(app, intent.which); }
+};
+
+void apply(App& app, const screen::Intents& intents) {
+    for (const screen::Intent& intent : intents)
+        std::visit(Apply{app}, intent);
     if (!intents.empty()) wake(app);
     app.autosave.look(app.session.attempt());
 }
@@ -172,16 +201,15 @@ void present(App& app) {
 }
 
 std::string lastSentence(const App& app) {
-    if (!app.room.bench.notice.empty()) return app.room.bench.notice;
+    if (!app.room.board.notice.empty()) return app.room.board.notice;
     if (const std::string saving = savedWord(app); !saving.empty()) return saving;
     const auto& events = app.session.attempt().events();
     return events.empty() ? std::string() : screen::sentence(events.back());
 }
 
 void sound(App& app) {
-    const bool sounding = app.room.bench.meter.sounding;
-    if (sounding != app.sounding) loom_tone(sounding ? 1 : 0);
-    app.sounding = sounding;
+    if (app.shown.sounds != app.sounding) loom_tone(app.shown.sounds ? 1 : 0);
+    app.sounding = app.shown.sounds;
 }
 
 bool inputWaits() {
@@ -189,7 +217,7 @@ bool inputWaits() {
 }
 
 void restOrGoOn(App& app) {
-    app.moving = app.moving || !app.session.yard().asleep() ||
+    app.moving = app.shown.moves || !app.session.yard().asleep() ||
                  attempt::isMeasuring(app.session.attempt()) || inputWaits() ||
                  !app.session.attempt().quiet();
     const bool resting = app.pace.framesWanted() == 0 && !app.moving;

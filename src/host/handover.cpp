@@ -62,7 +62,7 @@ std::optional<bench::Refusal> takeUpHanded(App& app, attempt::Record record) {
     if (auto refused = app.session.takeUp(record)) return refused;
     app.autosave.follow(handed + nameOf(app.session), app.session.attempt());
     app.autosave.write(app.session.attempt());
-    lookAfresh(app);
+    showOpened(app);
     return std::nullopt;
 }
 

@@ -7,7 +7,7 @@
 extern "C" {
 // page.js
 void loom_listen();
-void loom_address(const char* name); // the answer is the letter
+void loom_address(const char* name); // the answer is the string argument
 void loom_first_frame();
 void loom_no_graphics(); // the page says what that means
 [[noreturn]] void loom_give_up(const char* text);

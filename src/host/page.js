@@ -7,13 +7,13 @@ mergeInto(LibraryManager.library, {
         return Math.min(2, window.devicePixelRatio || 1);
     },
 
-    // Puts text, or bytes, where letter() in letter.h finds it.
+    // Puts text, or bytes, where stringArgument() in string_argument.h finds it.
     $loomSend: function (text) {
         if (typeof text === 'string') {
             var length = lengthBytesUTF8(text);
-            stringToUTF8(text, _loom_letter(length), length + 1);
+            stringToUTF8(text, _loom_string_argument(length), length + 1);
         } else {
-            HEAPU8.set(text, _loom_letter(text.length));
+            HEAPU8.set(text, _loom_string_argument(text.length));
         }
     },
 

@@ -141,13 +141,15 @@ screen::Pinch Pointer::takePinch() {
 
 // The release may reach the screen some frames later, behind other input; until then whatever it
 // would end is undone again, so that nothing takes it for a click.
-void Pointer::settle(screen::RoomUi& ui) {
-    if (!lettingGo) return;
+bool Pointer::settle(screen::RoomUi& ui) {
+    if (!lettingGo) return false;
     ui.items.letGo();
-    if (ui.bench.carried || !screen::holdsSomething(ui.bench)) screen::letGo(ui.bench);
-    ui.bench.press = {};
+    const bool lets = ui.board.carried || !screen::holdsSomething(ui.board);
+    if (lets) screen::letGo(ui.board);
+    ui.board.press = {};
     const bool seen = ImGui::GetCurrentContext()->InputEventsQueue.empty();
     if (seen && !ImGui::GetIO().MouseDown[0]) lettingGo = false;
+    return lets;
 }
 
 } // namespace loom::host

@@ -21,8 +21,8 @@ public:
 
     // What two fingers have done since the last call.
     screen::Pinch takePinch();
-    // Before and after each frame: lets go of what a second finger interrupted.
-    void settle(screen::RoomUi& ui);
+    // Before and after each frame: lets go of what a second finger interrupted. Whether it did.
+    bool settle(screen::RoomUi& ui);
 
     bool isFinger() const { return finger; }
 

@@ -180,7 +180,7 @@ std::string probe(const App& app) {
     out["time_s"] = static_cast<double>(attempt.now_slices()) * attempt::slice_s;
     out["rects"] = rects(room.items);
     out["zones"] = zones(room.items);
-    out["boardView"] = boardView(room.bench.scene.board);
+    out["boardView"] = boardView(room.board.scene.board);
     out["focused"] = room.items.focusVisible() ? room.items.focused() : std::string();
     out["document"] = app.autosave.document();
     out["exercise"] =
@@ -190,12 +190,12 @@ std::string probe(const App& app) {
     out["live"] = live(attempt);
     out["events"] = events(attempt);
     out["measurements"] = attempt::measurementsOf(attempt.record());
-    out["notice"] = room.bench.notice;
+    out["notice"] = room.board.notice;
     out["verdict"] = verdict(app.session);
     out["pointer"] = pointer();
     out["reducedMotion"] = app.reducedMotion;
-    out["hand"] = std::visit(HandTeller{attempt.bench()}, room.bench.hand);
-    out["camera"] = camera(room.bench.camera);
+    out["hand"] = std::visit(HandTeller{attempt.bench()}, room.board.hand);
+    out["camera"] = camera(room.board.camera);
     // The bench goes in as its file reads, in the file's order.
     std::string text = out.dump(-1, ' ', false, Json::error_handler_t::replace);
     return "{\"bench\":" + bench::toJson(attempt.bench()) + "," + text.substr(1);

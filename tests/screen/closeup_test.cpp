@@ -58,7 +58,7 @@ void tightenTo(Stage& stage, double torque_Nm) {
     stage.press();
     for (int i = 0; i < 400; ++i) {
         stage.frame();
-        const auto& hand = stage.ui.bench.closeup.hand;
+        const auto& hand = stage.ui.closeup.hand;
         if (i > 2 && (!hand || hand->value >= torque_Nm)) break;
     }
     stage.release();
@@ -129,7 +129,7 @@ TEST_CASE("Escape, Done and a tap on the board close it, and nothing is lost") {
     stage.click("closeup/strip");
     stage.key(ImGuiKey_Escape);
     CHECK_FALSE(stage.has("closeup/sheet"));
-    stage.ui.bench.tool = screen::Tool::Strip;
+    stage.ui.board.tool = screen::Tool::Strip;
     stage.clickAt(stage.rectOf("terminal/X1/3 upper").centre());
     REQUIRE(stage.has("closeup/sheet"));
     CHECK(stage.labelOf("closeup/strip").rfind("Strip: 10 mm.", 0) == 0);
@@ -173,8 +173,8 @@ TEST_CASE("how much is bare follows the pointer along the scale and counts when 
     stage.frames(2);
     stage.moveTo({from.x - 60.0f, from.y});
     stage.frames(2);
-    REQUIRE(stage.ui.bench.closeup.hand);
-    const double live_m = stage.ui.bench.closeup.hand->value;
+    REQUIRE(stage.ui.closeup.hand);
+    const double live_m = stage.ui.closeup.hand->value;
     CHECK(makeOf(stage).strip_m == doctest::Approx(0.010));
     CHECK(stage.labelOf("closeup/scale").find("mm bare") != std::string::npos);
     stage.release();
@@ -376,7 +376,7 @@ TEST_CASE("cards lead to the close-up, and so do the tools of the wall") {
     Stage stage(1280, 800);
     joinByHand(stage);
     stage.click("closeup/done");
-    stage.ui.bench.chosen = cableOf(stage).id;
+    stage.ui.board.chosen = cableOf(stage).id;
     stage.frames(2);
     stage.click("card/closeup/1");
     CHECK(stage.labelOf("closeup/sheet").find("X1 3 upper") != std::string::npos);
@@ -387,7 +387,7 @@ TEST_CASE("cards lead to the close-up, and so do the tools of the wall") {
     CHECK(stage.has("closeup/sheet"));
     stage.click("closeup/done");
     stage.click("rail/driver");
-    CHECK(stage.ui.bench.tool == screen::Tool::Driver);
+    CHECK(stage.ui.board.tool == screen::Tool::Driver);
     stage.clickAt(stage.rectOf("terminal/K1/normally open").centre());
     CHECK(stage.labelOf("closeup/sheet").find("A nut takes the spanner.") != std::string::npos);
     stage.click("closeup/done");
@@ -396,7 +396,7 @@ TEST_CASE("cards lead to the close-up, and so do the tools of the wall") {
     CHECK_FALSE(stage.has("closeup/strip"));
     stage.key(ImGuiKey_Escape);
     stage.key(ImGuiKey_Escape);
-    CHECK(stage.ui.bench.tool == screen::Tool::BareHand);
+    CHECK(stage.ui.board.tool == screen::Tool::BareHand);
 }
 
 TEST_CASE("choosing something else on the board closes the close-up and shows its card") {
@@ -416,14 +416,14 @@ TEST_CASE("the wall's tools: meter off its hook and back, trace, marker") {
     stage.click("rail/meter");
     CHECK_FALSE(benchOf(stage).meter);
     stage.click("rail/trace");
-    CHECK(stage.ui.furniture.traceOpen);
+    CHECK(stage.ui.trace.open);
     stage.click("rail/trace");
-    CHECK_FALSE(stage.ui.furniture.traceOpen);
+    CHECK_FALSE(stage.ui.trace.open);
     stage.begin("pippin"); // has a sheet to mark
     stage.click("rail/marker");
-    CHECK(stage.ui.bench.tool == screen::Tool::Marker);
+    CHECK(stage.ui.board.tool == screen::Tool::Marker);
     stage.click("rail/hand");
-    CHECK(stage.ui.bench.tool == screen::Tool::BareHand);
+    CHECK(stage.ui.board.tool == screen::Tool::BareHand);
 }
 
 TEST_CASE("every thing of the close-up is big enough for a finger and inside the window") {

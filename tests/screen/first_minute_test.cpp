@@ -121,7 +121,7 @@ TEST_CASE("the marker says when there is no sheet to mark") {
     Stage stage(1280, 800);
     stage.begin("headlamp");
     stage.click("rail/marker");
-    CHECK(stage.ui.bench.tool == screen::Tool::BareHand);
+    CHECK(stage.ui.board.tool == screen::Tool::BareHand);
     says(stage, "This job has no sheet");
 }
 

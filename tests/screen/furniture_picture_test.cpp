@@ -157,7 +157,7 @@ TEST_CASE("sheets and cards lie over the bench") {
     wireRelay(stage);
     drive(stage);
     const Bitmap plain = stage.picture();
-    stage.ui.bench.chosen = bench::findPart(stage.session().attempt().bench(), "M1")->id;
+    stage.ui.board.chosen = bench::findPart(stage.session().attempt().bench(), "M1")->id;
     stage.frames(3);
     const Rect card = stage.rectOf("card/sheet");
     const Bitmap carded = stage.picture();
@@ -165,7 +165,7 @@ TEST_CASE("sheets and cards lie over the bench") {
     CHECK(different(plain, carded, card) > 0.5);
     CHECK(near(carded, {card.min.x + 6.0f, card.min.y + 20.0f}, screen::tone::paper));
 
-    stage.ui.bench.chosen = std::monostate{};
+    stage.ui.board.chosen = std::monostate{};
     stage.click("events/all");
     stage.frames(5);
     stage.shoot("furniture-events");

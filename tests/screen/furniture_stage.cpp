@@ -83,7 +83,7 @@ Stage::~Stage() {
 
 void Stage::frame() {
     view.layout = screen::layOut(
-        static_cast<float>(width), static_cast<float>(height), larger, ui.furniture.trayOpen);
+        static_cast<float>(width), static_cast<float>(height), larger, ui.tray.open);
     clock_s += 1.0 / 60.0;
     view.clock_s = clock_s;
     ImGui::NewFrame();
@@ -110,7 +110,6 @@ void Stage::apply(const screen::Intents& intents) {
         saved = saved || std::holds_alternative<screen::SaveBench>(intent);
         if (const auto* text = std::get_if<screen::SaveText>(&intent)) texts.push_back(*text);
         if (const auto* wish = std::get_if<screen::Watch>(&intent)) {
-            ui.furniture.traceOpen = true;
             if (!sitting->watch(wish->quantity))
                 screen::showNotice(ui, screen::words("trace/full"));
         }

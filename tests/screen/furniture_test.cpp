@@ -66,9 +66,9 @@ bool isCut(const Stage& stage, const screen::Item& item) {
     const Rect& tray = stage.view.layout.tray;
     const bool inTray = item.zone == screen::Zone::Tray &&
                         (item.rect.max.x >= tray.max.x - 3.0f || item.rect.width() <= 1.0f ||
-                         stage.ui.furniture.trayScroll > 0.0f);
+                         stage.ui.tray.scroll > 0.0f);
     const bool inPaper = item.zone == screen::Zone::Paper &&
-                         (item.rect.height() <= 1.0f || stage.ui.furniture.paperScroll > 0.0f ||
+                         (item.rect.height() <= 1.0f || stage.ui.paper.scroll > 0.0f ||
                           item.rect.max.y >= stage.view.layout.paper.max.y - 8.0f);
     return inTray || inPaper;
 }
@@ -186,7 +186,7 @@ TEST_CASE("a tap in the tray picks up, and a tap on the board lays it") {
     Stage stage(1280, 800);
     stage.begin("");
     stage.click("tray/B1");
-    CHECK(screen::holdsSomething(stage.ui.bench));
+    CHECK(screen::holdsSomething(stage.ui.board));
     stage.clickAt(stage.view.layout.board.centre());
     CHECK(partOf(stage, "B1"));
 }
@@ -198,17 +198,17 @@ TEST_CASE(
     const ImVec2 from = stage.rectOf("tray/F1").centre();
     stage.drag(from, {from.x - 120.0f, from.y + 4.0f});
     CHECK(benchOf(stage).parts.empty());
-    CHECK_FALSE(screen::holdsSomething(stage.ui.bench));
-    CHECK(stage.ui.furniture.trayScroll == doctest::Approx(120).epsilon(0.15));
+    CHECK_FALSE(screen::holdsSomething(stage.ui.board));
+    CHECK(stage.ui.tray.scroll == doctest::Approx(120).epsilon(0.15));
     stage.moveTo(stage.view.layout.tray.centre());
     stage.wheel(-1.0f);
-    CHECK(stage.ui.furniture.trayScroll > 130.0f);
+    CHECK(stage.ui.tray.scroll > 130.0f);
     stage.click("tray/to/3");
     stage.frames(60);
     const Rect reel = stage.rectOf("tray/reel/2");
     CHECK(reel.width() >= 44.0f);
     stage.click("tray/reel/2");
-    CHECK(stage.ui.bench.reel == 2);
+    CHECK(stage.ui.board.reel == 2);
     CHECK(stage.labelOf("tray/reel/2").find("Chosen") != std::string::npos);
 }
 
@@ -223,7 +223,7 @@ TEST_CASE("what is out of sight in the tray is reached by arrow keys and brought
     const std::string focused = stage.ui.items.focused();
     CAPTURE(focused);
     CHECK(focused.rfind("tray/", 0) == 0);
-    CHECK(stage.ui.furniture.trayScroll > 200.0f);
+    CHECK(stage.ui.tray.scroll > 200.0f);
     CHECK(stage.rectOf(focused).width() >= 40.0f);
 }
 
@@ -231,10 +231,10 @@ TEST_CASE("the tray shuts and opens") {
     Stage stage(1280, 800);
     const float before = stage.view.layout.board.height();
     stage.click("tray/handle");
-    CHECK_FALSE(stage.ui.furniture.trayOpen);
+    CHECK_FALSE(stage.ui.tray.open);
     CHECK(stage.view.layout.board.height() > before);
     stage.click("tray/handle");
-    CHECK(stage.ui.furniture.trayOpen);
+    CHECK(stage.ui.tray.open);
 }
 
 TEST_CASE("the key hangs on its hook until it is taken") {
@@ -242,9 +242,9 @@ TEST_CASE("the key hangs on its hook until it is taken") {
     joinBattery(stage);
     CHECK(stage.labelOf("rail/key").find("on its hook") != std::string::npos);
     stage.click("rail/key");
-    CHECK(std::holds_alternative<screen::KeyInHand>(stage.ui.bench.hand));
+    CHECK(std::holds_alternative<screen::KeyInHand>(stage.ui.board.hand));
     CHECK(stage.labelOf("rail/key").find("in your hand") != std::string::npos);
-    screen::letGo(stage.ui.bench);
+    screen::letGo(stage.ui.board);
     stage.ask(bench::Edit{bench::Operate{partOf(stage, "Q1"), 1}});
     stage.frames(1);
     CHECK(stage.labelOf("rail/key").find("in the isolator") != std::string::npos);
@@ -255,11 +255,11 @@ TEST_CASE("the key hangs on its hook until it is taken") {
 TEST_CASE("the wall's buttons bring the board closer and show it whole again") {
     Stage stage(1280, 800);
     stage.begin("");
-    const double whole = stage.ui.bench.camera.zoom;
+    const double whole = stage.ui.board.camera.zoom;
     stage.click("rail/zoom-in");
-    CHECK(stage.ui.bench.camera.zoom > whole * 1.1);
+    CHECK(stage.ui.board.camera.zoom > whole * 1.1);
     stage.click("rail/fit");
-    CHECK(stage.ui.bench.camera.zoom == doctest::Approx(whole));
+    CHECK(stage.ui.board.camera.zoom == doctest::Approx(whole));
 }
 
 TEST_CASE("what happened is said, and the whole list opens and closes") {
@@ -273,13 +273,13 @@ TEST_CASE("what happened is said, and the whole list opens and closes") {
     REQUIRE_FALSE(stage.session().attempt().events().empty());
     CHECK(stage.labelOf("events/last").find(" s ") != std::string::npos);
     stage.click("events/all");
-    CHECK(stage.ui.furniture.eventsOpen);
+    CHECK(stage.ui.events.open);
     CHECK(inside(stage.view.layout.board, stage.rectOf("events/list")));
     stage.click("events/close");
-    CHECK_FALSE(stage.ui.furniture.eventsOpen);
+    CHECK_FALSE(stage.ui.events.open);
     stage.click("events/all");
     stage.clickAt({stage.view.layout.board.centre().x, stage.view.layout.board.min.y + 20.0f});
-    CHECK_FALSE(stage.ui.furniture.eventsOpen);
+    CHECK_FALSE(stage.ui.events.open);
 }
 
 TEST_CASE("a card tells the readings of each kind of part beside it and within the board") {
@@ -294,7 +294,7 @@ TEST_CASE("a card tells the readings of each kind of part beside it and within t
             const bench::PartId id = stage.lay(slot.ref, 0.4, 0.5);
             REQUIRE(id);
             stage.frames(2);
-            stage.ui.bench.chosen = id;
+            stage.ui.board.chosen = id;
             stage.frames(2);
             REQUIRE(stage.has("card/sheet"));
             const Rect card = stage.rectOf("card/sheet");
@@ -312,14 +312,14 @@ TEST_CASE("a card tells the readings of each kind of part beside it and within t
 TEST_CASE("a card operates, fits fuses and tells a cable's and a terminal's numbers") {
     Stage stage(1280, 800);
     joinBattery(stage);
-    stage.ui.bench.chosen = partOf(stage, "Q1");
+    stage.ui.board.chosen = partOf(stage, "Q1");
     stage.frames(2);
     stage.click("card/position/1");
     stage.click("card/position/2");
     CHECK(bench::findPart(benchOf(stage), "Q1")->position == 2);
 
     stage.lay("F2", 1.1, 0.3);
-    stage.ui.bench.chosen = partOf(stage, "F2");
+    stage.ui.board.chosen = partOf(stage, "F2");
     stage.frames(2);
     CHECK(stage.labelOf("card/sheet").find("Fitted 7.5 A") != std::string::npos);
     stage.click("card/blade/30");
@@ -327,15 +327,15 @@ TEST_CASE("a card operates, fits fuses and tells a cable's and a terminal's numb
     stage.click("card/blade/0");
     CHECK(bench::findPart(benchOf(stage), "F2")->rating == 0.0);
 
-    stage.ui.bench.chosen = stage.terminal("B1", "plus");
+    stage.ui.board.chosen = stage.terminal("B1", "plus");
     stage.run(0.1);
     stage.frames(2);
     CHECK(stage.labelOf("card/sheet").find("Voltage 12.8") != std::string::npos);
     stage.click("card/wire");
-    CHECK(std::holds_alternative<screen::NewCable>(stage.ui.bench.hand));
-    screen::letGo(stage.ui.bench);
+    CHECK(std::holds_alternative<screen::NewCable>(stage.ui.board.hand));
+    screen::letGo(stage.ui.board);
 
-    stage.ui.bench.chosen = benchOf(stage).cables.front().id;
+    stage.ui.board.chosen = benchOf(stage).cables.front().id;
     stage.frames(2);
     CHECK(stage.labelOf("card/sheet").find("10 mm²") != std::string::npos);
     stage.click("card/off/0");
@@ -351,7 +351,7 @@ TEST_CASE("a button is pressed through the cable that hangs over it") {
     stage.lay("X1", 0.85, 0.3);
     stage.wire("B1 plus", "X1 1 upper", 6e-6, Sleeve::Red);
     stage.frames(30);
-    const std::vector<ImVec2>& route_m = stage.ui.bench.scene.routes.front().points_m;
+    const std::vector<ImVec2>& route_m = stage.ui.board.scene.routes.front().points_m;
     const ImVec2 over = route_m[route_m.size() / 3];
     const bench::PartId button = stage.lay("S3", over.x, over.y);
     stage.frames(2);
@@ -408,13 +408,13 @@ TEST_CASE("every target is a finger wide and says what it is, at every size and 
         for (const char* exercise : {"", "headlamp", "twenty-four-volts", "relay"}) {
             stage.begin(exercise);
             checkItems(stage);
-            stage.ui.furniture.paperOut = true;
+            stage.ui.paper.pulledIn = true;
             stage.frames(20);
             checkItems(stage);
-            stage.ui.furniture.coursesOpen = true;
+            stage.ui.paper.coursesOpen = true;
             stage.frames(2);
             checkItems(stage);
-            stage.ui.furniture.coursesOpen = stage.ui.furniture.paperOut = false;
+            stage.ui.paper.coursesOpen = stage.ui.paper.pulledIn = false;
             stage.frames(20);
         }
     }

@@ -3,6 +3,7 @@
 // and event; numbers as people read them; letters that can be read.
 #include "bench/catalogue.h"
 #include "screen/kit/tones.h"
+#include "screen/kit/part_words.h"
 #include "screen/sentences.h"
 #include "screen/tray/cells.h"
 

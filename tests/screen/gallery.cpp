@@ -4,6 +4,7 @@
 #include "bench/catalogue.h"
 #include "screen/art/board_art.h"
 #include "screen/art/cable_art.h"
+#include "screen/art/fitting_art.h"
 #include "screen/art/palette.h"
 #include "screen/art/part_art.h"
 #include "screen/board/label_art.h"

@@ -112,12 +112,12 @@ TEST_CASE("keys do the same: take a probe up, go to a terminal, put it there, tu
     t.stage.ui.items.setFocus("meter/black");
     t.stage.frames(1);
     t.stage.key(ImGuiKey_Enter);
-    REQUIRE(std::holds_alternative<screen::ProbeInHand>(t.stage.ui.bench.hand));
+    REQUIRE(std::holds_alternative<screen::ProbeInHand>(t.stage.ui.board.hand));
     t.stage.ui.items.setFocus("terminal/B1/minus");
     t.stage.frames(1);
     t.stage.key(ImGuiKey_Enter);
     CHECK(on(t.meter().probes[1], t.stage.terminal("B1", "minus")));
-    CHECK(std::holds_alternative<std::monostate>(t.stage.ui.bench.hand));
+    CHECK(std::holds_alternative<std::monostate>(t.stage.ui.board.hand));
 
     t.stage.ui.items.setFocus("meter/range/volts");
     t.stage.frames(1);
@@ -138,7 +138,7 @@ TEST_CASE("keys do the same: take a probe up, go to a terminal, put it there, tu
     t.stage.frames(1);
     t.stage.key(ImGuiKey_Enter);
     t.stage.key(ImGuiKey_Escape);
-    CHECK(std::holds_alternative<std::monostate>(t.stage.ui.bench.hand));
+    CHECK(std::holds_alternative<std::monostate>(t.stage.ui.board.hand));
     CHECK(t.meter().probes[0].cable == t.bench().cables[0].id); // let go, not moved
 }
 
@@ -226,12 +226,12 @@ TEST_CASE("continuity sounds and shows that it sounds") {
     t.set(MeterRange::Tone);
     t.stage.run(0.5);
     t.stage.frames(2);
-    CHECK(t.stage.ui.bench.meter.sounding);
+    CHECK(t.stage.ui.meter.sounding);
     CHECK(t.stage.labelOf("meter/body").find("the tone sounds") != std::string::npos);
     t.stage.ask(bench::Edit{bench::Probe{1, {}}});
     t.stage.run(0.1);
     t.stage.frames(2);
-    CHECK_FALSE(t.stage.ui.bench.meter.sounding);
+    CHECK_FALSE(t.stage.ui.meter.sounding);
 }
 
 TEST_CASE("the display settles within half a second, or at once without motion") {
@@ -251,8 +251,8 @@ TEST_CASE("the display settles within half a second, or at once without motion")
     t.touch(1, "E1", "in");
     t.stage.run(0.1);
     t.stage.frame();
-    CHECK(t.stage.ui.bench.meter.shown.value() != value);
-    CHECK(t.stage.ui.bench.meter.shown.value() ==
+    CHECK(t.stage.ui.meter.shown.value() != value);
+    CHECK(t.stage.ui.meter.shown.value() ==
           screen::measured(t.stage.session().attempt()).value);
 }
 

@@ -27,7 +27,7 @@ struct AtPlan : Stage {
     const bench::Bench& bench() const { return session().attempt().bench(); }
 
     std::string chosenOnBench() const {
-        const auto* id = std::get_if<bench::CableId>(&ui.bench.chosen);
+        const auto* id = std::get_if<bench::CableId>(&ui.board.chosen);
         const bench::Cable* cable = id ? bench::findCable(bench(), *id) : nullptr;
         return cable ? cable->label : "";
     }
@@ -57,39 +57,39 @@ TEST_CASE("A leaf of the plan is there only where the exercise has one") {
 
 TEST_CASE("Opening the plan pulls the paper wide, and the board makes room") {
     AtPlan stage(1280, 800, "plan");
-    CHECK(stage.ui.furniture.paper.wide);
+    CHECK(stage.ui.paper.plan.wide);
     CHECK(stage.rectOf("paper/plan").width() > 700.0f);
     stage.click("paper/handle");
     stage.frames(20);
-    CHECK_FALSE(stage.ui.furniture.paper.wide);
+    CHECK_FALSE(stage.ui.paper.plan.wide);
     CHECK_FALSE(stage.has("paper/plan")); // narrow: the list
     CHECK(stage.has("plan/P-06"));
     stage.click("leaf/plan");
     stage.key(ImGuiKey_Escape);
-    CHECK_FALSE(stage.ui.furniture.paper.wide);
+    CHECK_FALSE(stage.ui.paper.plan.wide);
 }
 
 TEST_CASE("A cable touched on the plan is chosen on the bench, and the other way round") {
     AtPlan stage(1280, 800, "plan");
     stage.click("plan/P-10");
-    CHECK(stage.ui.furniture.planCable == "P-10");
+    CHECK(stage.ui.paper.planCable == "P-10");
     CHECK(stage.chosenOnBench() == "P-10");
     CHECK(stage.labelOf("plan/chosen").find("K1 common to X1/6") != std::string::npos);
     CHECK(stage.labelOf("plan/chosen").find("6 mm² · white · 0.35 m") != std::string::npos);
     for (const bench::Cable& cable : stage.bench().cables)
-        if (cable.label == "P-20") stage.ui.bench.chosen = cable.id;
+        if (cable.label == "P-20") stage.ui.board.chosen = cable.id;
     stage.frames(2);
-    CHECK(stage.ui.furniture.planCable == "P-20");
+    CHECK(stage.ui.paper.planCable == "P-20");
     CHECK(stage.labelOf("plan/chosen").find("P-20") == 0);
 }
 
 TEST_CASE("Both pieces of a cable with one label can be chosen") {
     AtPlan stage(1280, 800, "plan");
     stage.click("plan/P-14");
-    const auto first = std::get<bench::CableId>(stage.ui.bench.chosen);
+    const auto first = std::get<bench::CableId>(stage.ui.board.chosen);
     stage.click("plan/P-14/2");
     CHECK(stage.chosenOnBench() == "P-14");
-    CHECK(std::get<bench::CableId>(stage.ui.bench.chosen) != first);
+    CHECK(std::get<bench::CableId>(stage.ui.board.chosen) != first);
 }
 
 TEST_CASE("Dragging moves the plan and chooses nothing; the wheel brings it closer") {
@@ -98,13 +98,13 @@ TEST_CASE("Dragging moves the plan and chooses nothing; the wheel brings it clos
     stage.moveTo(stage.rectOf("paper/plan").centre());
     stage.frames(2);
     stage.wheel(3.0f);
-    CHECK(stage.ui.furniture.paper.sight.zoom > 1.1);
+    CHECK(stage.ui.paper.plan.sight.zoom > 1.1);
     stage.click("paper/closer");
     const ImVec2 from = stage.rectOf("paper/plan").centre();
-    const double x = stage.ui.furniture.paper.sight.centre.x;
+    const double x = stage.ui.paper.plan.sight.centre.x;
     stage.drag(from, {from.x - 120.0f, from.y});
-    CHECK(stage.ui.furniture.paper.sight.centre.x > x + 5.0);
-    CHECK(stage.ui.furniture.planCable.empty());
+    CHECK(stage.ui.paper.plan.sight.centre.x > x + 5.0);
+    CHECK(stage.ui.paper.planCable.empty());
     stage.click("paper/whole");
     CHECK(stage.rectOf("plan/P-10").min.x == doctest::Approx(before.min.x));
 }

@@ -43,14 +43,14 @@ struct Table {
     bench::PartId part(const char* ref) const { return bench::findPart(bench(), ref)->id; }
 
     void choose(const char* ref) {
-        stage.ui.bench.chosen = part(ref);
+        stage.ui.board.chosen = part(ref);
         stage.frames(2);
     }
 
     void traceFuse() {
         choose("F2");
         stage.click("card/trace");
-        stage.ui.bench.chosen = std::monostate{};
+        stage.ui.board.chosen = std::monostate{};
         stage.frames(2);
     }
 
@@ -92,7 +92,7 @@ TEST_CASE("a card's button traces the thing and opens the trace") {
     t.stage.click("card/trace/voltage");
     CHECK(t.trace().size() == 2);
     CHECK(screen::traceLabel(t.bench(), t.trace().quantity(1)).name == "Voltage of B1");
-    t.stage.ui.bench.chosen = std::monostate{};
+    t.stage.ui.board.chosen = std::monostate{};
     t.stage.frames(2);
     t.stage.click("trace/remove/1");
     CHECK(t.trace().size() == 1);
@@ -114,11 +114,11 @@ TEST_CASE("a fifth quantity is refused in words, one traced already opens the pa
     t.stage.click("card/trace");
     t.stage.click("card/trace/voltage");
     CHECK(t.trace().size() == attempt::Trace::most);
-    CHECK(t.stage.ui.bench.notice.empty());
+    CHECK(t.stage.ui.board.notice.empty());
     t.choose("B1");
     t.stage.click("card/trace");
     CHECK(t.trace().size() == attempt::Trace::most);
-    CHECK(t.stage.ui.bench.notice.find("Four") == 0);
+    CHECK(t.stage.ui.board.notice.find("Four") == 0);
 }
 
 TEST_CASE("the trace runs with time, and stands still when paused") {
@@ -202,7 +202,7 @@ TEST_CASE("dragging and the wheel go back in time; closer and further change how
     t.stage.click("trace/further");
     t.stage.click("trace/further");
     CHECK(t.ui().span_s == doctest::Approx(2.0 * span_s));
-    CHECK(t.stage.ui.bench.camera.zoom == 1.0); // the board stays
+    CHECK(t.stage.ui.board.camera.zoom == 1.0); // the board stays
 }
 
 TEST_CASE("table and drawing are saved as files of what is shown") {
@@ -255,7 +255,7 @@ TEST_CASE("everything on the trace can be hit with a finger and has words, at ea
         t.choose("B1");
         t.stage.shoot("trace-card-" + std::to_string(size.width));
         t.stage.click("card/trace/voltage");
-        t.stage.ui.bench.chosen = std::monostate{};
+        t.stage.ui.board.chosen = std::monostate{};
         t.stage.ask(bench::Edit{bench::FitFuse{t.part("F2"), 7.5}});
         t.stage.run(3.0);
         t.stage.frames(2);
@@ -276,7 +276,7 @@ TEST_CASE("everything on the trace can be hit with a finger and has words, at ea
 
 TEST_CASE("pictures of the trace in its states") {
     Table t;
-    t.stage.ui.furniture.traceOpen = true;
+    t.stage.ui.trace.open = true;
     t.stage.frames(2);
     t.stage.shoot("trace-empty");
     t.blow();
@@ -292,7 +292,7 @@ TEST_CASE("pictures of the trace in its states") {
         t.stage.click("card/trace");
         if (t.stage.has("card/trace/voltage")) t.stage.click("card/trace/voltage");
     }
-    t.stage.ui.bench.chosen = std::monostate{};
+    t.stage.ui.board.chosen = std::monostate{};
     t.stage.ask(bench::Edit{bench::FitFuse{t.part("F2"), 7.5}});
     t.stage.run(5.0);
     t.stage.click("trace/pause");

@@ -100,14 +100,6 @@ void drawBoard(ImDrawList* list, PictureStore& pictures, Box board) {
     }
 }
 
-void drawRaised(ImDrawList* list, Box box, float rounding_px) {
-    list->AddRectFilled(box.min, box.max, tone::roomRaised, rounding_px);
-    list->AddRect(box.min, box.max, tone::roomLine, rounding_px, 0, 1.0f);
-    list->AddLine(ImVec2(box.min.x + rounding_px, box.min.y + 1.5f),
-                  ImVec2(box.max.x - rounding_px, box.min.y + 1.5f),
-                  fade(IM_COL32_WHITE, 0.10f));
-}
-
 void drawTakesRing(ImDrawList* list, ImVec2 centre, float radius_px, float turn_rad) {
     // Pale under the dashes, so that the ring shows on dark plastic and on birch alike.
     list->AddCircle(centre, radius_px, fade(tone::paper, 0.75f), 0, 5.0f);
@@ -194,23 +186,6 @@ Box drawTag(ImDrawList* list,
                  ImVec2(middle, firstY + head.size_px * 0.5f + 5.0f * k + body.size_px * 0.5f),
                  second);
     return box;
-}
-
-void drawLoupeRim(ImDrawList* list, PictureStore& pictures, ImVec2 centre, float radius_px) {
-    list->AddCircle(centre, radius_px + 2.0f, rgb(0x20282a), 0, 7.0f);
-    list->AddCircle(centre, radius_px + 2.0f, tone::steel, 0, 4.0f);
-    list->PathArcTo(centre, radius_px + 2.5f, 3.3f, 4.9f, 16);
-    list->PathStroke(IM_COL32_WHITE, 0, 1.6f);
-    // A window's light on the glass.
-    list->PushTextureID(pictures.softSpot());
-    const ImVec2 spot(centre.x - radius_px * 0.38f, centre.y - radius_px * 0.46f);
-    quadUV(list,
-           {ImVec2(spot.x - radius_px * 0.5f, spot.y - radius_px * 0.4f),
-            ImVec2(spot.x + radius_px * 0.5f, spot.y + radius_px * 0.4f)},
-           ImVec2(0, 0),
-           ImVec2(1, 1),
-           fade(IM_COL32_WHITE, 0.22f));
-    list->PopTextureID();
 }
 
 } // namespace loom::art

@@ -14,9 +14,6 @@ void drawBoard(ImDrawList* list, PictureStore& pictures, Box board);
 // A soft shadow under a rounded box: paper, tags, drawers. reach_px: how far it spreads.
 void drawBoxShadow(
     ImDrawList* list, PictureStore& pictures, Box box, float reach_px, float alpha = 0.35f);
-// A panel standing proud of the room: tray, wall.
-void drawRaised(ImDrawList* list, Box box, float rounding_px = 10.0f);
-
 // Dashed ring round a terminal that will take the held end. turn_rad moves the dashes.
 void drawTakesRing(ImDrawList* list, ImVec2 centre, float radius_px, float turn_rad = 0.0f);
 // Ring of another shape round one that will not: a cross stroke through it, in the fault colour.
@@ -36,8 +33,5 @@ Box drawTag(ImDrawList* list,
             const char* first,
             const char* second,
             TagMark mark = TagMark::Attention);
-
-// Rim of the loupe above a finger; draw the magnified bench into its circle first.
-void drawLoupeRim(ImDrawList* list, PictureStore& pictures, ImVec2 centre, float radius_px);
 
 } // namespace loom::art

@@ -210,21 +210,4 @@ void drawReel(ImDrawList* list, ImVec2 centre, float radius_px, bench::Sleeve sl
     list->PathStroke(fade(IM_COL32_WHITE, 0.35f), 0, ImMax(1.0f, radius_px * 0.06f));
 }
 
-void drawFitting(
-    ImDrawList* list, ImVec2 centre, float length_px, bench::EndKind kind, double area_m2) {
-    constexpr float tall_m = 0.046f;
-    const float k = length_px / tall_m;
-    EndSeat seat;
-    seat.kind = kind;
-    seat.leaves = ImVec2(0, 1);
-    const ImVec2 at(centre.x, centre.y - 0.5f * length_px + 0.014f * k);
-    const float half_px = 0.5f * sleeveWidth_m(area_m2) * k;
-    drawBarrel(list,
-               ImVec2(at.x, at.y + sleeveStart_m(seat, sleeveWidth_m(area_m2)) * k),
-               ImVec2(at.x, centre.y + 0.5f * length_px),
-               half_px,
-               {sleeveTone(bench::Sleeve::Red).body, 1.0f, 1.0f, 1.0f});
-    drawEnd(list, at, k, seat, area_m2, sleeveTone(bench::Sleeve::Red).body, 1.0f);
-}
-
 } // namespace loom::art

@@ -3,7 +3,8 @@
 // The states are pictures of the temperature and of lasting damage; the physics is elsewhere.
 #pragma once
 
-#include "screen/art/cable_art.h"
+#include "screen/art/cable_look.h"
+#include "screen/art/picture.h"
 #include "screen/art/ribbon.h"
 
 namespace loom::art {

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "screen/art/fitting_art.h"
 
-#include "screen/art/cable_art.h"
 #include "screen/art/palette.h"
 #include "screen/art/ribbon.h"
 #include "yard/seat.h"
@@ -197,6 +196,23 @@ void drawEnd(ImDrawList* list,
         if (!seat.joined) drawCopper(list, f, 0.0f, kCopper_m, 0.62f * half_m, alpha);
         break;
     }
+}
+
+void drawFitting(
+    ImDrawList* list, ImVec2 centre, float length_px, bench::EndKind kind, double area_m2) {
+    constexpr float tall_m = 0.046f;
+    const float k = length_px / tall_m;
+    EndSeat seat;
+    seat.kind = kind;
+    seat.leaves = ImVec2(0, 1);
+    const ImVec2 at(centre.x, centre.y - 0.5f * length_px + 0.014f * k);
+    const float half_px = 0.5f * sleeveWidth_m(area_m2) * k;
+    drawBarrel(list,
+               ImVec2(at.x, at.y + sleeveStart_m(seat, sleeveWidth_m(area_m2)) * k),
+               ImVec2(at.x, centre.y + 0.5f * length_px),
+               half_px,
+               {sleeveTone(bench::Sleeve::Red).body, 1.0f, 1.0f, 1.0f});
+    drawEnd(list, at, k, seat, area_m2, sleeveTone(bench::Sleeve::Red).body, 1.0f);
 }
 
 } // namespace loom::art

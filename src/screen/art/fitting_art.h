@@ -17,5 +17,8 @@ void drawEnd(ImDrawList* list,
 
 // Nut and tip of a stud, over the rings on it.
 void drawStudNut(ImDrawList* list, ImVec2 at_px, float px_per_m, bool isM8, float alpha);
+// One end fitting by itself, pointing up, for choosing: length_px tall.
+void drawFitting(
+    ImDrawList* list, ImVec2 centre, float length_px, bench::EndKind kind, double area_m2);
 
 } // namespace loom::art

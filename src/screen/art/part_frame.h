@@ -3,7 +3,9 @@
 // shapes its moving bits are made of. Used by part_*.cpp only.
 #pragma once
 
-#include "screen/art/part_art.h"
+#include "screen/art/lettering.h"
+#include "screen/art/part_look.h"
+#include "screen/art/picture.h"
 
 namespace loom::art {
 

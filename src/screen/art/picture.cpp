@@ -298,13 +298,4 @@ bool PictureStore::endFrame() {
     return wantsAnother;
 }
 
-void PictureStore::contextLost() {
-    for (auto& [name, sheet] : sheets_) {
-        sheet->made.clear();
-        sheet->shadow = Picture{};
-    }
-    softSpot_ = birch_ = nullptr;
-    memory_ = 0;
-}
-
 } // namespace loom::art

@@ -77,9 +77,6 @@ public:
     // Bytes of texture above which old zoom steps go.
     void setBudget(std::size_t bytes) { budget_ = bytes; }
 
-    // Forget every texture without discarding it: the graphics context was lost.
-    void contextLost();
-
 private:
     struct Sheet; // a parsed file and its textures
 

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "screen/art/route.h"
 
-#include "screen/art/fitting_art.h"
 #include "screen/art/ribbon.h"
 #include "yard/course.h"
 

@@ -1,149 +1,21 @@
 // SPDX-License-Identifier: MIT
 // The board: camera, what lies on it, what is in the hand. Dragging, wiring, operating; the same by
-// pointer, finger and keys. The drawing itself is in art/.
+// pointer, finger and keys. The drawing itself is in draw.h and art/.
 #pragma once
 
 #include "screen/art/picture.h"
-#include "screen/art/route.h"
-#include "screen/board/label_art.h"
-#include "screen/closeup/closeup.h"
-#include "screen/kit/view.h"
-#include "screen/meter/meter.h"
-
-#include <optional>
-#include <string>
-#include <variant>
-#include <vector>
+#include "screen/board/wish.h"
 
 namespace loom::screen {
 
-// What a press or a key has picked up. It hangs on the pointer until let go.
-struct FromTray {
-    std::string ref;
-}; // a part
-
-struct ReadyMade {
-    std::string label;
-}; // a cable from the tray
-
-struct FuseInHand {
-    double rating_A = 0.0;
-}; // a blade or strip
-
-struct KeyInHand {}; // the isolator's key
-
-struct PartInHand {
-    bench::PartId part;
-    double dx_m = 0.0, dy_m = 0.0;
-};
-
-struct EndInHand {
-    bench::CableId cable;
-    int end = 0;
-};
-
-struct NewCable {
-    bench::TerminalRef from;
-}; // cut from the chosen reel
-
-struct CableInHand {
-    bench::CableId cable;
-    bench::Point at_m; // where it was taken
-};                     // by its middle, to lay it elsewhere
-
-struct ProbeInHand {
-    int which = 0;
-}; // 0 red, 1 black: of the meter
-
-using Hand = std::variant<std::monostate,
-                          FromTray,
-                          ReadyMade,
-                          FuseInHand,
-                          KeyInHand,
-                          PartInHand,
-                          EndInHand,
-                          CableInHand,
-                          NewCable,
-                          ProbeInHand>;
-
-// Which tool of the wall is in use. With one that makes ends, a tap on an end or a terminal opens the
-// close-up; everything else stays as with the hand.
-enum class Tool { BareHand, Strip, Driver, Spanner, Meter, Marker };
-
-// What the card shows.
-using Chosen = std::variant<std::monostate, bench::PartId, bench::CableId, bench::TerminalRef>;
-
-struct Camera {
-    double zoom = 1.0; // 1 shows the whole board
-    double centreX_m = 0.0, centreY_m = 0.0;
-    bool placed = false; // false: fit the board at the next frame
-};
-
-// What a press began on, before it is known to be a tap or a drag.
-struct Press {
-    enum class On { Nothing, Board, Part, Control, Terminal, End, Cable } on = On::Nothing;
-    bench::PartId part;
-    bench::TerminalRef terminal;
-    bench::CableId cable;
-    int end = 0;        // the nearer end of the cable
-    double along = 0.5; // on a cable: where, 0 at its first end .. 1
-    ImVec2 at_px{0, 0};
-    ImVec2 local_m{0, 0}; // on a part: from its centre, before turning
-};
-
-// What the yard is told while something is in the hand: the bench as shown, and what is held.
-struct Carried {
-    bench::Bench shown;
-    yard::InHand inHand;
-};
-
-// What is worked out from the bench once and kept until it changes.
-struct SceneCache {
-    std::uint64_t key = 0;
-    std::vector<art::Route> routes; // one a cable, in the bench's order
-    std::vector<art::LabelSpot> labels;
-    std::vector<bench::TerminalRef> takers; // terminals that take what is in the hand
-    std::uint64_t takersKey = 0;
-    art::BoardView board;           // of the frame drawn last
-    std::optional<Carried> carried; // likewise; nothing while the hand is empty
-};
-
-struct BenchUi {
-    Camera camera;
-    Hand hand;
-    bool carried = false; // held by a pressed pointer (drag); false: picked up by a tap or key
-    bool byTap = false;   // how it was picked up: the other end of a cable follows into the hand
-    Tool tool = Tool::BareHand;
-    Chosen chosen;
-    double chosenAlong = 0.5; // a chosen cable: where it was tapped, 0 at its first end .. 1
-    std::size_t reel = 0;     // index into the kit's reels
-    std::optional<bench::PartId> heldButton; // a push button held down
-    bool heldByKey = false;
-    Press press;
-    std::string notice;   // a refusal in words, until the next act
-    ImVec2 hand_px{0, 0}; // where the hand is: the pointer, or the item the keys are on
-    ImVec2 pinchFrom{0, 0};
-    MeterUi meter;
-    SceneCache scene;
-    CloseupUi closeup;
-};
-
-// One step nearer (factor > 1) or further, about the middle of the board or a point on the screen.
-void zoomBy(BenchUi& ui, double factor);
-void fitBoard(BenchUi& ui);
-
-// Furniture calls these when a tray slot, blade or the key is picked up. dragged: the pointer is
-// still down.
-void pickUp(BenchUi& ui, Hand hand, bool dragged);
-void letGo(BenchUi& ui);
-bool holdsSomething(const BenchUi& ui);
-
-// Draws the board and handles everything done to it. Returns whether something moves by itself.
-bool drawBench(const View& view,
+// Draws the board and handles everything done to it. quiet: something is looked at closely, so that
+// nothing is said of what the pointer rests on. Returns whether something moves by itself.
+bool drawBoard(const View& view,
                Items& items,
-               BenchUi& ui,
+               BoardUi& ui,
+               bool quiet,
                art::PictureStore& pictures,
                ImDrawList* list,
-               Intents& out);
+               Asked& out);
 
 } // namespace loom::screen

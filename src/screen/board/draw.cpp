@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: MIT
 // Draws the scene: parts, rings, cables, labels, what is in the hand; and registers each thing
 // under its name for the keyboard, the mirror and the tests.
+#include "screen/board/draw.h"
+
 #include "bench/catalogue.h"
 #include "screen/art/board_art.h"
 #include "screen/art/cable_art.h"
 #include "screen/art/palette.h"
+#include "screen/board/drop.h"
 #include "screen/board/ends.h"
-#include "screen/board/hand.h"
 #include "screen/board/hit.h"
-#include "screen/board/scene.h"
 #include "screen/board/tie_art.h"
 #include "screen/sentences.h"
 
@@ -21,7 +22,7 @@ namespace {
 
 struct Drawing {
     const Scene& scene;
-    BenchUi& ui;
+    BoardUi& ui;
     Items& items;
     art::PictureStore& pictures;
     ImDrawList* list;
@@ -325,7 +326,7 @@ void drawLoupe(const Drawing& d) {
 } // namespace
 
 bool drawScene(
-    const Scene& scene, BenchUi& ui, Items& items, art::PictureStore& pictures, ImDrawList* list) {
+    const Scene& scene, BoardUi& ui, Items& items, art::PictureStore& pictures, ImDrawList* list) {
     const Drawing d{scene, ui, items, pictures, list};
     bool moves = drawParts(d);
     drawTakers(d);

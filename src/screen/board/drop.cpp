@@ -2,9 +2,9 @@
 #include "screen/board/drop.h"
 
 #include "bench/catalogue.h"
-#include "screen/board/hand.h"
 #include "screen/board/hit.h"
 #include "screen/board/place.h"
+#include "screen/board/probe.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -18,7 +18,7 @@ const bench::Bench& real(const Scene& scene) {
     return scene.view->session->attempt().bench();
 }
 
-void ask(Intents& out, bench::Edit edit) {
+void ask(Asked& out, bench::Edit edit) {
     out.push_back(Do{std::move(edit)});
 }
 
@@ -28,7 +28,7 @@ const bench::CableSlot* readySlot(const bench::Bench& bench, const std::string& 
     return nullptr;
 }
 
-bench::Reel chosenReel(const bench::Bench& bench, const BenchUi& ui) {
+bench::Reel chosenReel(const bench::Bench& bench, const BoardUi& ui) {
     if (bench.kit.reels.empty()) return {};
     return bench.kit.reels[std::min(ui.reel, bench.kit.reels.size() - 1)];
 }
@@ -42,10 +42,10 @@ int readyEnd(const bench::Bench& bench, const bench::CableSlot& slot, bench::Ter
 
 struct Dropping {
     const Scene& scene;
-    BenchUi& ui;
+    BoardUi& ui;
     ImVec2 at_px;
     bool onBoard, onTray;
-    Intents& out;
+    Asked& out;
 
     bench::Point at() const { return metres(scene, at_px); }
 
@@ -115,7 +115,7 @@ struct Dropping {
     void operator()(const KeyInHand&) { dropOnUnder(); }
 
     void operator()(const ProbeInHand& held) {
-        const auto near = onBoard ? probeTargetNear(*scene.view, real(scene), ui, at_px)
+        const auto near = onBoard ? probeTargetNear(*scene.view, real(scene), ui.scene, at_px)
                                   : std::optional<ProbeTarget>();
         ask(out, bench::Probe{held.which, near ? near->tip : bench::ProbeTip{}});
     }
@@ -132,7 +132,7 @@ struct Dropping {
 
 struct JoinEdit {
     const bench::Bench& bench;
-    const BenchUi& ui;
+    const BoardUi& ui;
     bench::TerminalRef to;
 
     std::vector<bench::Edit> operator()(const NewCable& held) const {
@@ -164,7 +164,7 @@ struct JoinEdit {
 };
 
 // After a join by tap or key, the other end of a ready-made cable is next in the hand.
-Hand handAfter(const bench::Bench& bench, const BenchUi& ui, bench::TerminalRef to) {
+Hand handAfter(const bench::Bench& bench, const BoardUi& ui, bench::TerminalRef to) {
     const auto* ready = std::get_if<ReadyMade>(&ui.hand);
     if (ready == nullptr || !ui.byTap) return {};
     const bench::CableSlot* slot = readySlot(bench, ready->label);
@@ -175,7 +175,7 @@ Hand handAfter(const bench::Bench& bench, const BenchUi& ui, bench::TerminalRef 
 } // namespace
 
 std::optional<bench::Refusal>
-startRefused(const bench::Bench& bench, const BenchUi& ui, bench::TerminalRef from) {
+startRefused(const bench::Bench& bench, const BoardUi& ui, bench::TerminalRef from) {
     const bench::Part* part = findPart(bench, from.part);
     if (part == nullptr) return bench::Refusal{bench::Why::UnknownPart, {}, {}, {}};
     const auto kind = bench::spec(part->kind).terminals[from.terminal].kind;
@@ -183,7 +183,7 @@ startRefused(const bench::Bench& bench, const BenchUi& ui, bench::TerminalRef fr
 }
 
 std::optional<bench::Refusal>
-whyNot(const bench::Bench& bench, const BenchUi& ui, bench::TerminalRef to) {
+whyNot(const bench::Bench& bench, const BoardUi& ui, bench::TerminalRef to) {
     bench::Bench after = bench;
     for (const bench::Edit& edit : std::visit(JoinEdit{bench, ui, to}, ui.hand)) {
         auto outcome = bench::apply(after, edit);
@@ -199,12 +199,12 @@ bool takesFuse(bench::PartKind kind, double rating_A) {
            (rating_A > greatestBlade_A ? bench::PartKind::StripFuse : bench::PartKind::BladeHolder);
 }
 
-void dropOnTerminal(const Scene& scene, BenchUi& ui, bench::TerminalRef to, Intents& out) {
+void dropOnTerminal(const Scene& scene, BoardUi& ui, bench::TerminalRef to, Asked& out) {
     if (const auto refusal = whyNot(real(scene), ui, to)) {
         ui.notice = terminalName(real(scene), to) + ": " + sentence(*refusal);
         if (ui.carried) letGo(ui);
         if (refusal->why == bench::Why::ScrewClosed && !holdsSomething(ui))
-            openCloseupAt(ui.closeup, real(scene), to);
+            out.push_back(OpenCloseupAt{to});
         return;
     }
     for (bench::Edit& edit : std::visit(JoinEdit{real(scene), ui, to}, ui.hand))
@@ -215,7 +215,7 @@ void dropOnTerminal(const Scene& scene, BenchUi& ui, bench::TerminalRef to, Inte
     ui.scene.takersKey = 0;
 }
 
-void dropOnPart(const Scene& scene, BenchUi& ui, bench::PartId id, Intents& out) {
+void dropOnPart(const Scene& scene, BoardUi& ui, bench::PartId id, Asked& out) {
     const bench::Part* part = findPart(real(scene), id);
     if (part == nullptr) return;
     if (const auto* fuse = std::get_if<FuseInHand>(&ui.hand)) {
@@ -232,7 +232,7 @@ void dropOnPart(const Scene& scene, BenchUi& ui, bench::PartId id, Intents& out)
     letGo(ui);
 }
 
-void layAtFreePlace(const Scene& scene, BenchUi& ui, const std::string& ref, Intents& out) {
+void layAtFreePlace(const Scene& scene, BoardUi& ui, const std::string& ref, Asked& out) {
     const bench::Bench& bench = real(scene);
     for (const bench::PartSlot& slot : bench.kit.parts)
         if (slot.ref == ref)
@@ -248,7 +248,7 @@ void layAtFreePlace(const Scene& scene, BenchUi& ui, const std::string& ref, Int
     letGo(ui);
 }
 
-void drop(const Scene& scene, const View& view, BenchUi& ui, ImVec2 at_px, Intents& out) {
+void drop(const Scene& scene, const View& view, BoardUi& ui, ImVec2 at_px, Asked& out) {
     const bool onBoard = view.layout.board.contains(at_px);
     const bool onTray = view.layout.tray.contains(at_px);
     const Hand held = ui.hand;

@@ -2,10 +2,10 @@
 #include "screen/board/ends.h"
 
 #include "bench/catalogue.h"
+#include "bench/ends.h"
 #include "screen/art/board_art.h"
 #include "screen/art/fitting_art.h"
 #include "screen/art/palette.h"
-#include "screen/closeup/steps.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -47,7 +47,7 @@ void drawOpenRing(const Scene& scene, ImDrawList* list, ImVec2 at) {
 }
 
 void drawEnd(
-    const Scene& scene, const BenchUi& ui, ImDrawList* list, std::size_t index, int which) {
+    const Scene& scene, const BoardUi& ui, ImDrawList* list, std::size_t index, int which) {
     const bench::Cable& cable = scene.bench.cables[index];
     const bench::CableEnd& end = cable.ends[static_cast<std::size_t>(which)];
     const ImVec2 at = px(scene, bench::endAt(scene.bench, end));
@@ -75,15 +75,26 @@ const bench::Cable* unmadeUnder(const Scene& scene, ImVec2 at_px, ImVec2& place)
 
 } // namespace
 
+bool isUnmade(const bench::Bench& bench, const bench::Cable& cable, int end) {
+    const auto& make = cable.ends[static_cast<std::size_t>(end)].make;
+    if (!make) return false;
+    const bench::EndState state = bench::stateOf(bench, cable, end);
+    return std::any_of(state.faults.begin(), state.faults.end(), [&](bench::EndFault fault) {
+        return fault == bench::EndFault::NotStripped || fault == bench::EndFault::NotPressed ||
+               fault == bench::EndFault::ScrewOpen ||
+               (fault == bench::EndFault::NotPushedIn && make->pushed_m == 0.0);
+    });
+}
+
 void drawEndsByHand(const Scene& scene,
-                    const BenchUi& ui,
+                    const BoardUi& ui,
                     art::PictureStore& pictures,
                     ImDrawList* list) {
     for (std::size_t i = 0; i < std::min(scene.bench.cables.size(), ui.scene.routes.size()); ++i)
         for (int e = 0; e < 2; ++e)
             if (scene.bench.cables[i].ends[static_cast<std::size_t>(e)].make)
                 drawEnd(scene, ui, list, i, e);
-    const bool quiet = holdsSomething(ui) || ui.closeup.open || scene.view->touch ||
+    const bool quiet = holdsSomething(ui) || scene.quiet || scene.view->touch ||
                        !std::holds_alternative<std::monostate>(ui.chosen);
     if (quiet) return;
     ImVec2 place{0, 0};

@@ -3,15 +3,19 @@
 // word; a strand that stands out and copper that shows are there for who looks closely.
 #pragma once
 
+#include "screen/art/picture.h"
 #include "screen/board/scene.h"
 
 #include <string>
 
 namespace loom::screen {
 
+// Whether the end is still to be made: "not made yet" in words.
+bool isUnmade(const bench::Bench& bench, const bench::Cable& cable, int end);
+
 // After the cables. What the pointer rests on says its word.
 void drawEndsByHand(const Scene& scene,
-                    const BenchUi& ui,
+                    const BoardUi& ui,
                     art::PictureStore& pictures,
                     ImDrawList* list);
 

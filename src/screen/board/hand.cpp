@@ -12,17 +12,17 @@ namespace loom::screen {
 
 namespace {
 
-float travelled(const BenchUi& ui, ImVec2 now) {
+float travelled(const BoardUi& ui, ImVec2 now) {
     return std::hypot(now.x - ui.press.at_px.x, now.y - ui.press.at_px.y);
 }
 
 // A finger wanders more than a mouse; a held button lets it wander further still.
-float dragThreshold(const View& view, const BenchUi& ui) {
+float dragThreshold(const View& view, const BoardUi& ui) {
     const float base = (view.touch ? 10.0f : 5.0f) * view.layout.unit;
     return ui.heldButton ? base + 16.0f * view.layout.unit : base;
 }
 
-void holdButton(const Scene& scene, BenchUi& ui, bench::PartId id, bool byKey, Intents& out) {
+void holdButton(const Scene& scene, BoardUi& ui, bench::PartId id, bool byKey, Asked& out) {
     const bench::Part* part = findPart(scene.bench, id);
     if (part == nullptr || !bench::spec(part->kind).springsBack) return;
     ui.heldButton = id;
@@ -30,13 +30,13 @@ void holdButton(const Scene& scene, BenchUi& ui, bench::PartId id, bool byKey, I
     out.push_back(Do{bench::Edit{bench::Operate{id, 1}}});
 }
 
-void releaseButton(BenchUi& ui, Intents& out) {
+void releaseButton(BoardUi& ui, Asked& out) {
     if (!ui.heldButton) return;
     out.push_back(Do{bench::Edit{bench::Operate{*ui.heldButton, 0}}});
     ui.heldButton.reset();
 }
 
-void beginPress(const Scene& scene, BenchUi& ui, ImVec2 at_px, Intents& out) {
+void beginPress(const Scene& scene, BoardUi& ui, ImVec2 at_px, Asked& out) {
     ui.notice.clear();
     ui.hand_px = at_px;
     if (holdsSomething(ui)) { // picked up by a tap: this press carries it on
@@ -50,7 +50,7 @@ void beginPress(const Scene& scene, BenchUi& ui, ImVec2 at_px, Intents& out) {
 
 // From a terminal a new cable is drawn off the reel; without a reel, or when it is full, the end
 // that lies on top comes off.
-void dragFromTerminal(const Scene& scene, BenchUi& ui) {
+void dragFromTerminal(const Scene& scene, BoardUi& ui) {
     const bench::TerminalRef from = ui.press.terminal;
     const std::vector<bench::EndRef> there = endsAt(scene.bench, from);
     const bool reel = !scene.bench.kit.reels.empty();
@@ -64,7 +64,7 @@ void dragFromTerminal(const Scene& scene, BenchUi& ui) {
     }
 }
 
-void beginDrag(const Scene& scene, BenchUi& ui, Intents& out) {
+void beginDrag(const Scene& scene, BoardUi& ui, Asked& out) {
     const Press press = ui.press;
     switch (press.on) {
     case Press::On::Terminal:
@@ -93,8 +93,8 @@ void beginDrag(const Scene& scene, BenchUi& ui, Intents& out) {
     }
 }
 
-void tap(const Scene& scene, BenchUi& ui, Intents& out) {
-    if (lookCloser(scene.bench, ui, ui.press)) return;
+void tap(const Scene& scene, BoardUi& ui, Asked& out) {
+    if (lookCloser(ui, ui.press, out)) return;
     switch (ui.press.on) {
     case Press::On::Terminal:
         ui.chosen = ui.press.terminal;
@@ -121,7 +121,7 @@ void tap(const Scene& scene, BenchUi& ui, Intents& out) {
     }
 }
 
-void endPress(const Scene& scene, const View& view, BenchUi& ui, ImVec2 at_px, Intents& out) {
+void endPress(const Scene& scene, const View& view, BoardUi& ui, ImVec2 at_px, Asked& out) {
     if (ui.carried) {
         ui.hand_px = at_px;
         drop(scene, view, ui, at_px, out);
@@ -134,7 +134,7 @@ void endPress(const Scene& scene, const View& view, BenchUi& ui, ImVec2 at_px, I
 }
 
 // A thing held may have gone: undone, removed, or refused on its way to the bench.
-void forgetMissing(const Scene& scene, BenchUi& ui) {
+void forgetMissing(const Scene& scene, BoardUi& ui) {
     const bench::Bench& bench = scene.view->session->attempt().bench();
     if (const auto* end = std::get_if<EndInHand>(&ui.hand))
         if (findCable(bench, end->cable) == nullptr) letGo(ui);
@@ -154,18 +154,18 @@ void forgetMissing(const Scene& scene, BenchUi& ui) {
 
 } // namespace
 
-bool lookCloser(const bench::Bench& bench, BenchUi& ui, const Press& at) {
+bool lookCloser(const BoardUi& ui, const Press& at, Asked& out) {
     if (ui.tool != Tool::Strip && ui.tool != Tool::Driver && ui.tool != Tool::Spanner) return false;
     if (at.on == Press::On::Terminal) {
-        openCloseupAt(ui.closeup, bench, at.terminal);
+        out.push_back(OpenCloseupAt{at.terminal});
         return true;
     }
     const bool anEnd = at.on == Press::On::End || (at.on == Press::On::Cable && at.end >= 0);
-    if (anEnd) openCloseup(ui.closeup, {at.cable, at.end, {}});
+    if (anEnd) out.push_back(OpenCloseup{{at.cable, at.end, {}}});
     return anEnd;
 }
 
-void handlePointer(const Scene& scene, const View& view, Items& items, BenchUi& ui, Intents& out) {
+void handlePointer(const Scene& scene, const View& view, Items& items, BoardUi& ui, Asked& out) {
     forgetMissing(scene, ui);
     const ImGuiIO& io = ImGui::GetIO();
     const ImVec2 at = io.MousePos;
@@ -185,11 +185,11 @@ void handlePointer(const Scene& scene, const View& view, Items& items, BenchUi& 
     if (ui.heldButton && !ui.heldByKey && !io.MouseDown[0]) releaseButton(ui, out);
 }
 
-void holdButtonByKey(const Scene& scene, BenchUi& ui, bench::PartId id, Intents& out) {
+void holdButtonByKey(const Scene& scene, BoardUi& ui, bench::PartId id, Asked& out) {
     holdButton(scene, ui, id, true, out);
 }
 
-void releaseButtonByKey(BenchUi& ui, Intents& out) {
+void releaseButtonByKey(BoardUi& ui, Asked& out) {
     if (ui.heldByKey) releaseButton(ui, out);
     ui.heldByKey = false;
 }

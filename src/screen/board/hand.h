@@ -1,26 +1,18 @@
 // SPDX-License-Identifier: MIT
-// The hand: from presses, drags, taps and keys to commands.
+// The hand: from presses, drags and taps to commands. keys.h does the same by keyboard.
 #pragma once
 
 #include "screen/board/scene.h"
-
-#include <optional>
+#include "screen/board/wish.h"
 
 namespace loom::screen {
 
-// Why the terminal will not take what is in the hand; nothing when it will.
-std::optional<bench::Refusal>
-whyNot(const bench::Bench& bench, const BenchUi& ui, bench::TerminalRef to);
-// A fuse of this rating goes into this kind of part: blades up to 40 A, bolt-down strips above.
-bool takesFuse(bench::PartKind kind, double rating_A);
-
 // With a tool that makes ends, a press on an end or a terminal opens the close-up of it.
-bool lookCloser(const bench::Bench& bench, BenchUi& ui, const Press& at);
+bool lookCloser(const BoardUi& ui, const Press& at, Asked& out);
 
-void handlePointer(const Scene& scene, const View& view, Items& items, BenchUi& ui, Intents& out);
+void handlePointer(const Scene& scene, const View& view, Items& items, BoardUi& ui, Asked& out);
 // A push button held down by a key, until it comes up.
-void holdButtonByKey(const Scene& scene, BenchUi& ui, bench::PartId id, Intents& out);
-void releaseButtonByKey(BenchUi& ui, Intents& out);
-void handleKeys(const Scene& scene, const View& view, Items& items, BenchUi& ui, Intents& out);
+void holdButtonByKey(const Scene& scene, BoardUi& ui, bench::PartId id, Asked& out);
+void releaseButtonByKey(BoardUi& ui, Asked& out);
 
 } // namespace loom::screen

@@ -55,7 +55,7 @@ bool takeLooseEnd(const Scene& scene, ImVec2 at_px, float nearer_px, Press& pres
     return press.on == Press::On::End;
 }
 
-bool takeLabel(const Scene& scene, const BenchUi& ui, ImVec2 at_px, Press& press) {
+bool takeLabel(const Scene& scene, const BoardUi& ui, ImVec2 at_px, Press& press) {
     for (std::size_t i = std::min(scene.bench.cables.size(), ui.scene.labels.size()); i-- > 0;) {
         const art::LabelSpot& spot = ui.scene.labels[i];
         const Rect box{spot.box_px.min, spot.box_px.max};
@@ -70,7 +70,7 @@ bool takeLabel(const Scene& scene, const BenchUi& ui, ImVec2 at_px, Press& press
 }
 
 // reach_px beyond the sleeve's own edge. The outer two fifths belong to their end.
-bool takeSleeve(const Scene& scene, const BenchUi& ui, ImVec2 at_px, float reach_px, Press& press) {
+bool takeSleeve(const Scene& scene, const BoardUi& ui, ImVec2 at_px, float reach_px, Press& press) {
     for (std::size_t i = std::min(scene.bench.cables.size(), ui.scene.routes.size()); i-- > 0;) {
         const art::Route& route = ui.scene.routes[i];
         const art::RouteHit hit = art::nearestOn(route, scene.board.toBoard(at_px));
@@ -129,7 +129,7 @@ std::optional<bench::TerminalRef> terminalNear(const Scene& scene, ImVec2 at_px)
     return near.distance_px <= grabRadius(scene) * 1.3f ? near.ref : std::nullopt;
 }
 
-Press pressAt(const Scene& scene, const BenchUi& ui, ImVec2 at_px) {
+Press pressAt(const Scene& scene, const BoardUi& ui, ImVec2 at_px) {
     Press press;
     press.at_px = at_px;
     const NearTerminal near = nearestTerminal(scene, at_px);

@@ -8,7 +8,7 @@
 
 namespace loom::screen {
 
-Press pressAt(const Scene& scene, const BenchUi& ui, ImVec2 at_px);
+Press pressAt(const Scene& scene, const BoardUi& ui, ImVec2 at_px);
 
 // The nearest terminal a held end would go to from here; nothing when none is near.
 std::optional<bench::TerminalRef> terminalNear(const Scene& scene, ImVec2 at_px);

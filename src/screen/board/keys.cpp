@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The board by keyboard: Enter acts on what is focused, Space holds a button, Shift with arrows
 // moves a part, T turns it, Delete puts it back, Escape lets go.
+#include "screen/board/keys.h"
+
 #include "bench/catalogue.h"
 #include "screen/board/drop.h"
 #include "screen/board/hand.h"
@@ -11,7 +13,7 @@ namespace loom::screen {
 
 namespace {
 
-constexpr double nudge_m = 0.02;
+constexpr double kNudge_m = 0.02;
 
 bool pressed(ImGuiKey key) {
     return ImGui::IsKeyPressed(key, false);
@@ -55,7 +57,7 @@ int nextPosition(const bench::Part& part) {
     return count > 0 ? (part.position + 1) % count : 0;
 }
 
-void actOnPart(const Scene& scene, BenchUi& ui, bench::PartId id, Intents& out) {
+void actOnPart(const Scene& scene, BoardUi& ui, bench::PartId id, Asked& out) {
     if (holdsSomething(ui)) {
         dropOnPart(scene, ui, id, out);
         return;
@@ -69,7 +71,7 @@ void actOnPart(const Scene& scene, BenchUi& ui, bench::PartId id, Intents& out) 
         out.push_back(Do{bench::Edit{bench::Operate{id, nextPosition(*part)}}});
 }
 
-void actOnTerminal(const Scene& scene, BenchUi& ui, bench::TerminalRef at, Intents& out) {
+void actOnTerminal(const Scene& scene, BoardUi& ui, bench::TerminalRef at, Asked& out) {
     if (holdsSomething(ui))
         dropOnTerminal(scene, ui, at, out);
     else if (!scene.bench.kit.reels.empty())
@@ -79,7 +81,7 @@ void actOnTerminal(const Scene& scene, BenchUi& ui, bench::TerminalRef at, Inten
 }
 
 // A probe in the hand touches the end's metal; an empty hand takes the end up.
-void actOnEnd(BenchUi& ui, bench::CableId cable, int end, Intents& out) {
+void actOnEnd(BoardUi& ui, bench::CableId cable, int end, Asked& out) {
     const auto* probe = std::get_if<ProbeInHand>(&ui.hand);
     if (probe == nullptr) {
         pickUp(ui, EndInHand{cable, end}, false);
@@ -106,8 +108,8 @@ Press pressOn(const Target& target) {
     return press;
 }
 
-void act(const Scene& scene, BenchUi& ui, const Target& target, Intents& out) {
-    if (!holdsSomething(ui) && lookCloser(scene.bench, ui, pressOn(target))) return;
+void act(const Scene& scene, BoardUi& ui, const Target& target, Asked& out) {
+    if (!holdsSomething(ui) && lookCloser(ui, pressOn(target), out)) return;
     if (target.part) actOnPart(scene, ui, *target.part, out);
     if (target.terminal) actOnTerminal(scene, ui, *target.terminal, out);
     if (target.end)
@@ -116,19 +118,19 @@ void act(const Scene& scene, BenchUi& ui, const Target& target, Intents& out) {
         ui.chosen = *target.cable;
 }
 
-void nudge(const Scene& scene, const Target& target, Intents& out) {
+void nudge(const Scene& scene, const Target& target, Asked& out) {
     if (!target.part || !ImGui::GetIO().KeyShift) return;
     const bench::Part* part = findPart(scene.bench, *target.part);
     bench::Point to = part->at_m;
-    if (ImGui::IsKeyPressed(ImGuiKey_LeftArrow)) to.x_m -= nudge_m;
-    if (ImGui::IsKeyPressed(ImGuiKey_RightArrow)) to.x_m += nudge_m;
-    if (ImGui::IsKeyPressed(ImGuiKey_UpArrow)) to.y_m -= nudge_m;
-    if (ImGui::IsKeyPressed(ImGuiKey_DownArrow)) to.y_m += nudge_m;
+    if (ImGui::IsKeyPressed(ImGuiKey_LeftArrow)) to.x_m -= kNudge_m;
+    if (ImGui::IsKeyPressed(ImGuiKey_RightArrow)) to.x_m += kNudge_m;
+    if (ImGui::IsKeyPressed(ImGuiKey_UpArrow)) to.y_m -= kNudge_m;
+    if (ImGui::IsKeyPressed(ImGuiKey_DownArrow)) to.y_m += kNudge_m;
     if (to.x_m != part->at_m.x_m || to.y_m != part->at_m.y_m)
         out.push_back(Do{bench::Edit{bench::MovePart{part->id, to}}});
 }
 
-void turnOrRemove(const Scene& scene, BenchUi& ui, const Target& target, Intents& out) {
+void turnOrRemove(const Scene& scene, BoardUi& ui, const Target& target, Asked& out) {
     const bool remove = pressed(ImGuiKey_Delete) || pressed(ImGuiKey_Backspace);
     if (target.part) {
         const bench::Part* part = findPart(scene.bench, *target.part);
@@ -140,7 +142,7 @@ void turnOrRemove(const Scene& scene, BenchUi& ui, const Target& target, Intents
     if (remove) ui.chosen = {};
 }
 
-Target chosenTarget(const BenchUi& ui) {
+Target chosenTarget(const BoardUi& ui) {
     Target target;
     if (const auto* part = std::get_if<bench::PartId>(&ui.chosen)) target.part = *part;
     if (const auto* cable = std::get_if<bench::CableId>(&ui.chosen)) target.cable = *cable;
@@ -149,7 +151,7 @@ Target chosenTarget(const BenchUi& ui) {
 }
 
 // The focused thing is brought into view when the camera is near.
-void keepFocusInView(const View& view, const Scene& scene, const Item& item, BenchUi& ui) {
+void keepFocusInView(const View& view, const Scene& scene, const Item& item, BoardUi& ui) {
     const Rect inner = shrunk(view.layout.board, 30.0f);
     const ImVec2 at = item.rect.centre();
     if (inner.contains(at)) return;
@@ -160,7 +162,7 @@ void keepFocusInView(const View& view, const Scene& scene, const Item& item, Ben
 
 } // namespace
 
-void handleKeys(const Scene& scene, const View& view, Items& items, BenchUi& ui, Intents& out) {
+void handleKeys(const Scene& scene, const View& view, Items& items, BoardUi& ui, Asked& out) {
     const bool released = ImGui::IsKeyReleased(ImGuiKey_Space) ||
                           ImGui::IsKeyReleased(ImGuiKey_Enter) ||
                           ImGui::IsKeyReleased(ImGuiKey_KeypadEnter);

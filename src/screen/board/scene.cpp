@@ -3,7 +3,7 @@
 
 #include "bench/catalogue.h"
 #include "screen/art/cable_art.h"
-#include "screen/board/hand.h"
+#include "screen/board/camera.h"
 
 #include <algorithm>
 #include <cmath>
@@ -26,7 +26,7 @@ double distance(bench::Point a, bench::Point b) {
 // What hangs in the hand is put on the shown bench, so that it is drawn like everything else.
 struct Hang {
     Scene& scene;
-    const BenchUi& ui;
+    const BoardUi& ui;
     bench::Point at;
 
     void operator()(std::monostate) {}
@@ -114,7 +114,7 @@ std::uint64_t mixed(std::uint64_t h, double v) {
 }
 
 // Changes when a route or a label could lie elsewhere than it did.
-std::uint64_t sceneKey(const Scene& scene, const BenchUi& ui) {
+std::uint64_t sceneKey(const Scene& scene, const BoardUi& ui) {
     std::uint64_t h = 14695981039346656037ull;
     h = mixed(h, static_cast<double>(scene.view->session->attempt().revision()));
     h = mixed(h, static_cast<double>(scene.bench.cables.size()));
@@ -167,7 +167,7 @@ art::FontSet fontSet(const View& view) {
     return set;
 }
 
-Scene showScene(const View& view, BenchUi& ui) {
+Scene showScene(const View& view, BoardUi& ui) {
     Scene scene;
     scene.view = &view;
     scene.bench = view.session->attempt().bench();

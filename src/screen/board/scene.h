@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 // What the board shows this frame: the bench with what is in the hand put where the hand is, and
-// the way from metres to pixels. Made by showScene(), drawn by drawScene().
+// the way from metres to pixels. Made by showScene(), drawn by drawScene() of draw.h.
 #pragma once
 
 #include "screen/art/part_art.h"
-#include "screen/board/board.h"
+#include "screen/board/state.h"
 
 namespace loom::screen {
 
@@ -16,18 +16,13 @@ struct Scene {
     bench::CableId heldCable; // drawn over everything
     bench::PartId heldPart;
     bool ghostPart = false; // the held part is not on the bench yet
+    bool quiet = false;     // nothing is said of what the pointer rests on
 };
 
-// Where the board's metres are on the screen, for the camera.
-art::BoardView boardView(const View& view, const BenchUi& ui);
 art::FontSet fontSet(const View& view);
 
-Scene showScene(const View& view, BenchUi& ui);
+Scene showScene(const View& view, BoardUi& ui);
 art::PartLook lookOf(const Scene& scene, const bench::Part& part);
-
-// Draws parts, cables, labels, rings. Returns whether something moves by itself.
-bool drawScene(
-    const Scene& scene, BenchUi& ui, Items& items, art::PictureStore& pictures, ImDrawList* list);
 
 inline ImVec2 px(const Scene& scene, bench::Point at) {
     return scene.board.toScreen({static_cast<float>(at.x_m), static_cast<float>(at.y_m)});

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 // A small card beside the chosen part, cable or terminal: its readings and what can be done with it.
 // It never covers the thing while there is room beside it, and never leaves the board.
+#include "screen/card/card.h"
+
 #include "screen/card/text.h"
 #include "screen/kit/keep_clear.h"
 #include "screen/kit/stack.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
-#include "screen/room/furniture.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -19,19 +20,14 @@ constexpr float columnWidth = 268.0f, padding = 14.0f, buttonHeight = 44.0f, but
 
 struct Card {
     Items& items;
-    BenchUi& bench;
     const Pen& pen;
-    Intents& out;
+    Asked& out;
     float column; // width of one
 };
 
 void act(const Card& card, const Action& action) {
-    if (action.closer) return openCloseup(card.bench.closeup, *action.closer);
-    if (std::holds_alternative<std::monostate>(action.hand))
-        card.out.push_back(action.intent);
-    else
-        pickUp(card.bench, action.hand, false);
-    if (action.away) card.bench.chosen = std::monostate{};
+    std::visit([&](const auto& asks) { card.out.push_back(asks); }, action.asks);
+    if (action.away) card.out.push_back(Choose{});
 }
 
 // Buttons side by side as long as they fit, each row filled out.
@@ -186,14 +182,15 @@ void leaveOutTraces(CardText& text) {
 
 } // namespace
 
-void drawCard(const View& view, Items& items, BenchUi& bench, ImDrawList* list, Intents& out) {
-    if (std::holds_alternative<std::monostate>(bench.chosen) || holdsSomething(bench)) return;
-    CardText text = cardOf(view.session->attempt(), bench.chosen);
+void drawCard(
+    const View& view, Items& items, const BoardUi& ui, ImDrawList* list, Asked& out) {
+    if (std::holds_alternative<std::monostate>(ui.chosen) || holdsSomething(ui)) return;
+    CardText text = cardOf(view.session->attempt(), ui.chosen);
     if (text.title.empty()) {
-        bench.chosen = std::monostate{};
+        out.push_back(Choose{});
         return;
     }
-    offerMore(view, bench, text);
+    offerMore(view, ui, text);
     const Item* thing = items.find(text.item);
     if (!thing) return;
     // A terminal's card keeps clear of its whole part.
@@ -203,7 +200,7 @@ void drawCard(const View& view, Items& items, BenchUi& bench, ImDrawList* list, 
     const Pen pen(view, list);
     const float pad = pen.px(padding), between = pen.px(10.0f);
     const Rect board = shrunk(clearBoard(view.layout), pen.px(8.0f));
-    Card card{items, bench, pen, out, pen.px(columnWidth)};
+    Card card{items, pen, out, pen.px(columnWidth)};
     Stack facts = factsOf(card, text), actions = actionsOf(card, text);
     // Beside each other where the board is too low for one above the other.
     const bool two = facts.height() + actions.height() + 2.0f * pad + between > board.height();
@@ -235,7 +232,7 @@ void drawCard(const View& view, Items& items, BenchUi& bench, ImDrawList* list, 
         actions.draw({at.min.x + card.column + 2.0f * pad, at.min.y + pad + pen.px(30.0f)});
     else
         actions.draw({at.min.x + pad, at.min.y + pad + facts.height() + between});
-    if (closed) bench.chosen = std::monostate{};
+    if (closed) out.push_back(Choose{});
 }
 
 } // namespace loom::screen

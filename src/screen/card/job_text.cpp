@@ -17,7 +17,7 @@ Action asks(std::string name, std::string label, attempt::Command command) {
     Action action;
     action.name = std::move(name);
     action.label = std::move(label);
-    action.intent = Do{std::move(command)};
+    action.asks = Do{std::move(command)};
     return action;
 }
 
@@ -66,7 +66,7 @@ const bench::Cable* otherOf(const bench::Bench& bench, const bench::Tie& tie, be
     return bench::findCable(bench, tie.cable == self ? tie.other : tie.cable);
 }
 
-void offerTies(const bench::Bench& bench, const BenchUi& ui, bench::CableId id, CardText& card) {
+void offerTies(const bench::Bench& bench, const BoardUi& ui, bench::CableId id, CardText& card) {
     const bench::Cable* cable = bench::findCable(bench, id);
     const auto index = static_cast<std::size_t>(cable - bench.cables.data());
     if (index >= ui.scene.routes.size()) return;
@@ -93,7 +93,7 @@ void offerTies(const bench::Bench& bench, const BenchUi& ui, bench::CableId id, 
 
 } // namespace
 
-void offerMore(const View& view, const BenchUi& ui, CardText& card) {
+void offerMore(const View& view, const BoardUi& ui, CardText& card) {
     const bench::Bench& bench = view.session->attempt().bench();
     const lesson::Exercise* exercise = view.session->exercise();
     if (const auto* cable = std::get_if<bench::CableId>(&ui.chosen))

@@ -2,8 +2,8 @@
 // Readings and controls of a part, kind by kind.
 #include "bench/catalogue.h"
 #include "screen/card/parts.h"
+#include "screen/kit/part_words.h"
 #include "screen/sentences.h"
-#include "screen/tray/cells.h"
 
 #include <cmath>
 
@@ -211,9 +211,7 @@ void addControls(const bench::Part& part, CardText& card) {
             continue;
         card.actions.push_back({"card/position/" + std::to_string(position),
                                 operateWords(part, position),
-                                Do{bench::Edit{bench::Operate{part.id, position}}},
-                                {},
-                                false});
+                                Do{bench::Edit{bench::Operate{part.id, position}}}});
     }
 }
 
@@ -224,16 +222,12 @@ void addFuses(const bench::Bench& bench, const bench::Part& part, CardText& card
         if (rating_A == part.rating && whole) continue;
         card.fuses.push_back({"card/blade/" + plainNumber(rating_A),
                               amount(rating_A, "A"),
-                              Do{bench::Edit{bench::FitFuse{part.id, rating_A}}},
-                              {},
-                              false});
+                              Do{bench::Edit{bench::FitFuse{part.id, rating_A}}}});
     }
     if (part.rating > 0.0 && !bench::ratingsAtHand(bench, part.id).empty())
         card.fuses.push_back({"card/blade/0",
                               words("operate/fuse-out"),
-                              Do{bench::Edit{bench::FitFuse{part.id, 0.0}}},
-                              {},
-                              false});
+                              Do{bench::Edit{bench::FitFuse{part.id, 0.0}}}});
     if (!card.fuses.empty()) card.fuseHeading = words("card/fit-a-fuse");
 }
 
@@ -249,14 +243,10 @@ void tellPart(const attempt::Attempt& attempt, const bench::Part& part, CardText
     addFuses(attempt.bench(), part, card);
     card.actions.push_back({"card/turn",
                             words("card/turn"),
-                            Do{bench::Edit{bench::TurnPart{part.id, (part.quarterTurns + 1) % 4}}},
-                            {},
-                            false});
+                            Do{bench::Edit{bench::TurnPart{part.id, (part.quarterTurns + 1) % 4}}}});
     card.actions.push_back({"card/remove",
                             words("card/remove"),
-                            Do{bench::Edit{bench::RemovePart{part.id}}},
-                            {},
-                            true});
+                            Do{bench::Edit{bench::RemovePart{part.id}}}, true});
 }
 
 } // namespace loom::screen

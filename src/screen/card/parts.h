@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The sorts of things a card can be about; cardOf() in card_text.h calls the one that applies.
+// The sorts of things a card can be about; cardOf() in text.h calls the one that applies.
 #pragma once
 
 #include "screen/card/text.h"

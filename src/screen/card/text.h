@@ -3,10 +3,11 @@
 // frame; card.cpp draws it.
 #pragma once
 
-#include "screen/board/board.h"
+#include "screen/board/wish.h"
 
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 namespace loom::screen {
@@ -21,10 +22,8 @@ struct Fact {
 struct Action {
     std::string name; // of the item
     std::string label;
-    Intent intent;
-    Hand hand;         // taken up instead of the intent, when there is one
-    bool away = false; // the thing is gone after it
-    std::optional<CloseupOf> closer{}; // opens the close-up of this instead
+    std::variant<Intent, Wish> asks; // what it asks for
+    bool away = false;               // the thing is gone after it
 };
 
 struct CardText {
@@ -41,6 +40,6 @@ struct CardText {
 CardText cardOf(const attempt::Attempt& attempt, const Chosen& chosen);
 
 // Adds what the job at hand and the lie of the cables offer for it.
-void offerMore(const View& view, const BenchUi& ui, CardText& card);
+void offerMore(const View& view, const BoardUi& ui, CardText& card);
 
 } // namespace loom::screen

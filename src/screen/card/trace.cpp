@@ -59,9 +59,7 @@ void offer(const std::vector<attempt::Quantity>& quantities, CardText& card) {
         const Offer offered = offerOf(quantity.kind);
         actions.push_back({actions.empty() ? "card/trace" : offered.item,
                            words(offered.key),
-                           Watch{quantity},
-                           {},
-                           false});
+                           Watch{quantity}});
     }
     const bool keepsLast = !card.actions.empty() && card.actions.back().away;
     card.actions.insert(card.actions.end() - (keepsLast ? 1 : 0), actions.begin(), actions.end());

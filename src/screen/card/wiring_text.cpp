@@ -2,8 +2,8 @@
 // Readings and actions of a cable and of a terminal.
 #include "bench/catalogue.h"
 #include "screen/card/parts.h"
+#include "screen/kit/part_words.h"
 #include "screen/sentences.h"
-#include "screen/tray/cells.h"
 
 #include <algorithm>
 #include <cmath>
@@ -56,13 +56,11 @@ Action takeOff(const bench::Bench& bench,
     at.y_m = std::min(at.y_m + besideTerminal_m, bench.board_m.y_m);
     return {std::move(name),
             std::move(label),
-            Do{bench::Edit{bench::FreeEnd{cable.id, end, at}}},
-            {},
-            false};
+            Do{bench::Edit{bench::FreeEnd{cable.id, end, at}}}};
 }
 
 Action lookCloser(std::string name, std::string label, CloseupOf of) {
-    return {std::move(name), std::move(label), {}, {}, false, std::move(of)};
+    return {std::move(name), std::move(label), OpenCloseup{std::move(of)}};
 }
 
 std::string takesWords(bench::TerminalKind kind) {
@@ -136,16 +134,11 @@ void tellCable(const attempt::Attempt& attempt, const bench::Cable& cable, CardT
                                            words("card/off", {endPlace(bench, cable.ends[end])})));
         else
             card.actions.push_back({"card/take/" + number,
-                                    words("card/take", {endWords(cable.ends[end].kind)}),
-                                    {},
-                                    EndInHand{cable.id, end},
-                                    false});
+                                    words("card/take", {endWords(cable.ends[end].kind)}), PickUp{EndInHand{cable.id, end}}});
     }
     card.actions.push_back({"card/remove",
                             words("card/remove"),
-                            Do{bench::Edit{bench::RemoveCable{cable.id}}},
-                            {},
-                            true});
+                            Do{bench::Edit{bench::RemoveCable{cable.id}}}, true});
 }
 
 void tellTerminal(const attempt::Attempt& attempt, bench::TerminalRef terminal, CardText& card) {
@@ -179,7 +172,7 @@ void tellTerminal(const attempt::Attempt& attempt, bench::TerminalRef terminal, 
     card.facts.push_back({words("fact/on-it"), labels.empty() ? words("fact/none") : labels});
     if (!bench.kit.reels.empty())
         card.actions.insert(card.actions.begin(),
-                            {"card/wire", words("card/wire"), {}, NewCable{terminal}, false});
+                            {"card/wire", words("card/wire"), PickUp{NewCable{terminal}}});
 }
 
 CardText cardOf(const attempt::Attempt& attempt, const Chosen& chosen) {

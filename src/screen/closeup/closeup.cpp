@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "screen/closeup/closeup.h"
 
-#include "screen/board/board.h"
+#include "screen/board/ends.h"
 #include "screen/closeup/scene.h"
 #include "screen/kit/keep_clear.h"
 #include "screen/kit/tones.h"
@@ -22,12 +22,11 @@ constexpr double holdTurns_s = 3.2; // from open to beyond breaking, while the t
 struct Panel {
     const View& view;
     Items& items;
-    BenchUi& bench;
+    CloseupUi& ui;
+    const BoardUi& board;
     const Pen& pen;
     const EndAtHand& at;
-    Intents& out;
-
-    CloseupUi& ui() const { return bench.closeup; }
+    Asked& out;
 };
 
 std::set<std::tuple<std::uint32_t, int, std::uint32_t, int>> joinedEnds(const bench::Bench& bench) {
@@ -116,12 +115,12 @@ float weightOf(int way, float unit) {
 }
 
 // Where it hides least of the terminal and its surroundings.
-Rect placePanel(const View& view, const EndAtHand& at, BenchUi& bench, float unit) {
-    if (bench.closeup.way < 0) {
+Rect placePanel(const View& view, const EndAtHand& at, CloseupUi& ui, const BoardUi& board, float unit) {
+    if (ui.way < 0) {
         const bench::Point place =
             at.terminal ? bench::terminalAt(*at.bench, *at.terminal)
                         : bench::endAt(*at.bench, at.cable->ends[static_cast<std::size_t>(at.end)]);
-        const ImVec2 p = bench.scene.board.toScreen(
+        const ImVec2 p = board.scene.board.toScreen(
             {static_cast<float>(place.x_m), static_cast<float>(place.y_m)});
         const Rect itself = around(p, 24.0f * unit), near = around(p, 90.0f * unit);
         float least = -1.0f;
@@ -131,10 +130,10 @@ Rect placePanel(const View& view, const EndAtHand& at, BenchUi& bench, float uni
                 20.0f * overlap(there, itself) + overlap(there, near) + weightOf(way, unit);
             if (least >= 0.0f && hidden >= least) continue;
             least = hidden;
-            bench.closeup.way = way;
+            ui.way = way;
         }
     }
-    return placeOf(view, unit, bench.closeup.way);
+    return placeOf(view, unit, ui.way);
 }
 
 std::string titleOf(const EndAtHand& at) {
@@ -147,7 +146,7 @@ std::string titleOf(const EndAtHand& at) {
 }
 
 void applyTile(const Panel& p, const StepTile& tile) {
-    CloseupUi& ui = p.ui();
+    CloseupUi& ui = p.ui;
     const bool pending = ui.hand && ui.hand->byKey && ui.hand->step == tile.step;
     const double value = pending ? ui.hand->value : rightValue(p.at, tile.step);
     if (tile.step == MakingStep::Push && !p.at.joined) { // first it has to be there again
@@ -159,7 +158,7 @@ void applyTile(const Panel& p, const StepTile& tile) {
 
 // The longer it is held, the tighter; let go at the right place.
 void holdTighten(const Panel& p, const Touch& touch) {
-    CloseupUi& ui = p.ui();
+    CloseupUi& ui = p.ui;
     const StepRange range = rangeOf(p.at, MakingStep::Tighten);
     if (touch.pressed) {
         ui.heldSince_s = p.view.clock_s;
@@ -181,7 +180,7 @@ void stepByKeys(const Panel& p, const StepTile& tile) {
                     (ImGui::IsKeyPressed(ImGuiKey_LeftArrow) ? 1 : 0);
     p.items.keepSideways();
     if (way == 0) return;
-    CloseupUi& ui = p.ui();
+    CloseupUi& ui = p.ui;
     const StepRange range = rangeOf(p.at, tile.step);
     const bool pending = ui.hand && ui.hand->step == tile.step;
     const double from = pending ? ui.hand->value : range.now;
@@ -206,7 +205,7 @@ TilePaint paintOf(const StepTile& tile, const Touch& touch, bool inHand) {
 
 void drawTile(const Panel& p, const StepTile& tile, const Rect& at) {
     const Pen& pen = p.pen;
-    CloseupUi& ui = p.ui();
+    CloseupUi& ui = p.ui;
     const bool inHand = ui.hand && ui.hand->step == tile.step;
     const std::string state = inHand ? valueWords(tile.step, ui.hand->value) : tile.state;
     std::string said = words("closeup/tile-said", {tile.title, state});
@@ -270,7 +269,7 @@ struct ButtonRow {
 };
 
 void drawButtons(const Panel& p, const Rect& row) {
-    CloseupUi& ui = p.ui();
+    CloseupUi& ui = p.ui;
     const EndAtHand& at = p.at;
     const bool clamp = at.terminalKind == bench::TerminalKind::Clamp;
     ButtonRow buttons{p, row.min.x, row.min.y};
@@ -301,8 +300,8 @@ void drawButtons(const Panel& p, const Rect& row) {
 
 // One sentence: a refusal, what the last step did, or what comes next.
 std::string sentenceOf(const Panel& p) {
-    if (!p.bench.notice.empty()) return p.bench.notice;
-    if (!p.ui().said.empty()) return p.ui().said;
+    if (!p.board.notice.empty()) return p.board.notice;
+    if (!p.ui.said.empty()) return p.ui.said;
     if (p.at.cable == nullptr)
         return words(p.at.screw.torque_Nm > 0.0 ? "closeup/open-first" : "closeup/is-open");
     for (const StepTile& tile : tilesOf(p.at))
@@ -369,7 +368,7 @@ void drawPanelOf(const Panel& p, const Rect& at) {
                    {at.max.x - pen.px(8.0f), tiles.min.y - line - gap}};
     list->AddRectFilled(bed.min, bed.max, tone::board, pen.px(8.0f));
     list->AddRect(bed.min, bed.max, tone::boardGrain, pen.px(8.0f), 0, 1.0f);
-    drawCloseupScene({p.view, p.items, p.bench, pen, p.at, shrunk(bed, pen.px(6.0f)), p.out});
+    drawCloseupScene({p.view, p.items, p.ui, p.board.tool, pen, p.at, shrunk(bed, pen.px(6.0f)), p.out});
     pen.left(Face::Body,
              {left, tiles.min.y - gap * 0.5f - line * 0.5f},
              tone::ink,
@@ -412,19 +411,18 @@ void closeCloseup(CloseupUi& ui) {
 
 bool drawCloseup(const View& view,
                  Items& items,
-                 BenchUi& bench,
-                 art::PictureStore&,
+                 CloseupUi& ui,
+                 const BoardUi& board,
                  ImDrawList* list,
-                 Intents& out) {
-    CloseupUi& ui = bench.closeup;
+                 Asked& out) {
     watchJoins(view, ui);
-    if (!ui.open || holdsSomething(bench)) return false;
-    const bool other = !std::holds_alternative<std::monostate>(bench.chosen);
+    if (!ui.open || holdsSomething(board)) return false;
+    const bool other = !std::holds_alternative<std::monostate>(board.chosen);
     if (other && !ui.justOpened) { // something else was chosen: its card comes instead
         closeCloseup(ui);
         return false;
     }
-    bench.chosen = {};
+    if (other) out.push_back(Choose{});
     const auto at = endAtHand(view.session->attempt().bench(), ui.of);
     if (!at) {
         closeCloseup(ui);
@@ -432,10 +430,10 @@ bool drawCloseup(const View& view,
     }
     if (at->joined) ui.of.terminal = at->terminal; // to be put back there if it comes off
     if (at->cable != nullptr) tellTug(*at, ui);
-    if (ui.justOpened && ui.said.empty()) ui.said = wrongTool(*at, bench.tool);
+    if (ui.justOpened && ui.said.empty()) ui.said = wrongTool(*at, board.tool);
     const Pen pen(view, list);
-    const Rect place = placePanel(view, *at, bench, view.layout.unit);
-    drawPanelOf({view, items, bench, pen, *at, out}, place);
+    const Rect place = placePanel(view, *at, ui, board, view.layout.unit);
+    drawPanelOf({view, items, ui, board, pen, *at, out}, place);
     walkByKeys(items);
     closeByTap(view, ui, items, place);
     ui.justOpened = false;

@@ -1,11 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "screen/closeup/scene.h"
 
-#include "screen/board/board.h"
 #include "screen/closeup/art.h"
 #include "screen/kit/tones.h"
 #include "screen/sentences.h"
-#include "screen/tray/cells.h"
 
 #include <algorithm>
 #include <array>
@@ -37,7 +35,7 @@ bool isSpade(EndKind kind) {
 
 // The value of a step as shown: the one under the hand while there is one.
 double shown(const CloseupScene& s, MakingStep step, double now) {
-    const auto& hand = s.bench.closeup.hand;
+    const auto& hand = s.ui.hand;
     return hand && hand->step == step ? hand->value : now;
 }
 
@@ -112,7 +110,7 @@ Stage setStage(const CloseupScene& s) {
 // A value follows the pointer while its item is down and is asked for when it is let go.
 template <class Value>
 void dragged(const CloseupScene& s, const Touch& touch, MakingStep step, const Value& value) {
-    CloseupUi& ui = s.bench.closeup;
+    CloseupUi& ui = s.ui;
     const bool mine = ui.hand && ui.hand->step == step && !ui.hand->byKey;
     if (touch.pressed) {
         ui.grabbed = rangeOf(s.at, step).now;
@@ -153,7 +151,7 @@ void drawScale(const CloseupScene& s, const Stage& stage) {
                           std::to_string(i));
     }
     const float edge = p.sleeve_mm;
-    const bool held = s.bench.closeup.hand && s.bench.closeup.hand->step == MakingStep::Strip;
+    const bool held = s.ui.hand && s.ui.hand->step == MakingStep::Strip;
     const ImU32 ink = held ? tone::attention : tone::ink;
     const ImVec2 grip = f.at(edge, y);
     const float arm = s.pen.px(8.0f);
@@ -182,7 +180,7 @@ bool isHeld(const EndAtHand& at) {
 
 // A drag away of some length, let go.
 bool pulledAway(const CloseupScene& s, const Touch& touch) {
-    CloseupUi& ui = s.bench.closeup;
+    CloseupUi& ui = s.ui;
     const float moved = ImGui::GetIO().MousePos.x - ImGui::GetIO().MouseClickedPos[0].x;
     if (touch.pressed) ui.pulling = isHeld(s.at);
     if (touch.down || !ui.pulling) return false;
@@ -199,11 +197,11 @@ void holdCable(const CloseupScene& s, const Stage& stage) {
     const Rect rect{{s.area.min.x, f.mouth_px.y - half}, {f.at(right, 0).x, f.mouth_px.y + half}};
     const Touch touch = s.items.add("closeup/cable", words("closeup/cable-said"), Zone::Card, rect);
     if (touch.focused) drawFocusRing(s.pen.list, rect, s.pen.px(8.0f));
-    if (pulledAway(s, touch)) return applyStep(s.bench.closeup, s.at, MakingStep::Tug, 0.0, s.out);
+    if (pulledAway(s, touch)) return applyStep(s.ui, s.at, MakingStep::Tug, 0.0, s.out);
     if (isRing(s.at.kind)) return;
     dragged(s, touch, MakingStep::Push, [&] {
         const float moved = ImGui::GetIO().MousePos.x - ImGui::GetIO().MouseClickedPos[0].x;
-        const double grabbed = s.bench.closeup.grabbed;
+        const double grabbed = s.ui.grabbed;
         const double to = wholeMillimetres(mm(grabbed) + moved / f.px_per_mm);
         return isHeld(s.at) ? std::max(grabbed, to) : to;
     });
@@ -220,7 +218,7 @@ float turnSince(float from_rad, float to_rad) {
 
 // Half a turn brings an open screw to where it is right.
 void turnByHand(const CloseupScene& s, const Touch& touch, ImVec2 hub) {
-    CloseupUi& ui = s.bench.closeup;
+    CloseupUi& ui = s.ui;
     const ImVec2 mouse = ImGui::GetIO().MousePos;
     const float angle = std::atan2(mouse.y - hub.y, mouse.x - hub.x);
     if (touch.pressed) ui.grabAngle_rad = angle;
@@ -348,7 +346,7 @@ void drawCallout(const CloseupScene& s, const Stage& stage) {
     const auto& faults = s.at.state.faults;
     const auto first = std::find_if(
         faults.begin(), faults.end(), [&](EndFault fault) { return !isUndone(s.at, fault); });
-    if (first == faults.end() || s.bench.closeup.hand) return;
+    if (first == faults.end() || s.ui.hand) return;
     const Pen& pen = s.pen;
     const FaultWords said = faultWords(s.at, *first);
     const float inner = pen.px(206.0f), pad = pen.px(10.0f);
@@ -392,9 +390,9 @@ void drawCallout(const CloseupScene& s, const Stage& stage) {
 // The driver or the spanner is on while it is in use or something is being turned.
 bool toolIsOn(const CloseupScene& s) {
     if (!s.at.tightens() || s.at.screw.broken) return false;
-    const auto& hand = s.bench.closeup.hand;
+    const auto& hand = s.ui.hand;
     const bool clamp = s.at.terminalKind == TerminalKind::Clamp;
-    return s.bench.tool == (clamp ? Tool::Driver : Tool::Spanner) ||
+    return s.tool == (clamp ? Tool::Driver : Tool::Spanner) ||
            (hand && hand->step == MakingStep::Tighten);
 }
 
@@ -405,7 +403,7 @@ std::string comesOff(const EndAtHand& at) {
 
 } // namespace
 
-void applyStep(CloseupUi& ui, const EndAtHand& at, MakingStep step, double value, Intents& out) {
+void applyStep(CloseupUi& ui, const EndAtHand& at, MakingStep step, double value, Asked& out) {
     ui.hand.reset();
     ui.heldSince_s = -1.0;
     ui.said.clear();

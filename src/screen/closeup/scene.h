@@ -11,15 +11,16 @@ namespace loom::screen {
 struct CloseupScene {
     const View& view;
     Items& items;
-    BenchUi& bench;
+    CloseupUi& ui;
+    Tool tool;
     const Pen& pen;
     const EndAtHand& at;
     Rect area;
-    Intents& out;
+    Asked& out;
 };
 
 // Asks for the step with the value under the hand, and empties the hand.
-void applyStep(CloseupUi& ui, const EndAtHand& at, MakingStep step, double value, Intents& out);
+void applyStep(CloseupUi& ui, const EndAtHand& at, MakingStep step, double value, Asked& out);
 
 void drawCloseupScene(const CloseupScene& scene);
 

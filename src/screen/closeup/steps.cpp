@@ -337,15 +337,4 @@ std::string faultSentence(const EndAtHand& at, EndFault fault) {
     return words("closeup/fault-sentence", {said.heading, said.clause});
 }
 
-bool isUnmade(const bench::Bench& bench, const bench::Cable& cable, int end) {
-    const auto& make = cable.ends[static_cast<std::size_t>(end)].make;
-    if (!make) return false;
-    const bench::EndState state = bench::stateOf(bench, cable, end);
-    return std::any_of(state.faults.begin(), state.faults.end(), [&](EndFault fault) {
-        return fault == EndFault::NotStripped || fault == EndFault::NotPressed ||
-               fault == EndFault::ScrewOpen ||
-               (fault == EndFault::NotPushedIn && make->pushed_m == 0.0);
-    });
-}
-
 } // namespace loom::screen

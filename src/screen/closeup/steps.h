@@ -6,7 +6,7 @@
 
 #include "bench/catalogue.h"
 #include "bench/ends.h"
-#include "screen/closeup/closeup.h"
+#include "screen/closeup/state.h"
 
 #include <vector>
 
@@ -74,7 +74,5 @@ FaultWords faultWords(const EndAtHand& at, bench::EndFault fault);
 bool isUndone(const EndAtHand& at, bench::EndFault fault);
 // "One strand is out: it can reach X1 3 upper."
 std::string faultSentence(const EndAtHand& at, bench::EndFault fault);
-// Short, for the label of an end on the board: "not made yet", or nothing.
-bool isUnmade(const bench::Bench& bench, const bench::Cable& cable, int end);
 
 } // namespace loom::screen

@@ -68,6 +68,10 @@ const Item* Items::find(std::string_view name) const {
     return nullptr;
 }
 
+bool Items::isRead(std::string_view name) const {
+    return std::find(read.begin(), read.end(), name) != read.end();
+}
+
 const Item* Items::over(ImVec2 p) const {
     for (std::size_t i = previous.size(); i-- > 0;)
         if (previousPressable[i] && previous[i].rect.contains(p)) return &previous[i];

@@ -9,6 +9,7 @@
 
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace loom::screen {
@@ -74,9 +75,12 @@ public:
 
     void setFocus(std::string_view name);
 
-    bool somethingPressed() const { return !active.empty(); }
-
     void letGo() { active.clear(); }
+
+    // Items that are read: what is laid over the board is placed clear of them.
+    void keepClearOf(std::vector<std::string> names) { read = std::move(names); }
+
+    bool isRead(std::string_view name) const;
 
     // The focused item has a use of its own for Left and Right, or Up and Down, this frame.
     void keepSideways() { sidewaysKept = true; }
@@ -90,6 +94,7 @@ private:
 
     std::vector<Item> list, previous;
     std::vector<bool> pressable, previousPressable;
+    std::vector<std::string> read;
     std::string active; // went down on this one
     std::string focus;
     bool showFocus = false;

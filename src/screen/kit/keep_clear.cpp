@@ -6,7 +6,7 @@
 namespace loom::screen {
 namespace {
 
-constexpr float readCounts = 3.0f; // what is read, times what a part counts
+constexpr float kReadCounts = 3.0f; // what is read, times what a part counts
 
 } // namespace
 
@@ -19,10 +19,8 @@ float overlap(const Rect& a, const Rect& b) {
 float hiddenOnBoard(const Items& items, const Rect& place) {
     float hidden = 0.0f;
     for (const Item& item : items.all()) {
-        const bool read =
-            item.name == "meter/body" || item.name == "trace/sheet" || item.name == "card/sheet";
-        if (read)
-            hidden += readCounts * overlap(place, item.rect);
+        if (items.isRead(item.name))
+            hidden += kReadCounts * overlap(place, item.rect);
         else if (item.name.rfind("part/", 0) == 0)
             hidden += overlap(place, item.rect);
     }

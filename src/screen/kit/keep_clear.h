@@ -8,8 +8,8 @@ namespace loom::screen {
 
 // Of two rectangles, in square pixels.
 float overlap(const Rect& a, const Rect& b);
-// Of the parts, the meter, the trace and the card registered so far this frame, in square pixels;
-// what is read counts more than a part.
+// Of the parts and of what is read (Items::keepClearOf) registered so far this frame, in square
+// pixels; what is read counts more than a part.
 float hiddenOnBoard(const Items& items, const Rect& place);
 // The board without what lies over its edge: on a tablet the tab that pulls the paper in.
 Rect clearBoard(const Layout& layout);

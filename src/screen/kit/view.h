@@ -38,6 +38,9 @@ struct Pinch {
     float scale = 1.0f;
 };
 
+// What lies over the board and the rest, and takes what is pressed or scrolled there.
+enum class Over { Nothing, Paper, Help };
+
 struct View {
     const lesson::Session* session = nullptr;
     const yard::Yard* yard = nullptr; // where cables lie; without one they are as first laid
@@ -47,6 +50,8 @@ struct View {
     Pinch pinch;
     bool touch = false; // the last pointer was a finger
     bool reducedMotion = false;
+    Over over = Over::Nothing; // the room says
+    int opened = 0;            // counts the documents put on the bench: another one starts afresh
     std::string savedWord; // "" or a sentence about saving that concerns the learner
 };
 

@@ -2,7 +2,7 @@
 #include "screen/meter/meter.h"
 
 #include "screen/art/board_art.h"
-#include "screen/board/board.h"
+#include "screen/board/probe.h"
 #include "screen/board/scene.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
@@ -39,11 +39,12 @@ constexpr float dragFrom_px = 7.0f;
 struct Desk {
     const View& view;
     Items& items;
-    BenchUi& ui;
+    MeterUi& ui;
+    const BoardUi& board;
     const Pen& pen;
     const bench::Bench& bench;
     const bench::Meter& meter;
-    Intents& out;
+    Asked& out;
     Measured reading;
     ImVec2 topLeft{0, 0};
     bool probesLeft = false; // they lie at its left side
@@ -66,12 +67,11 @@ float dragged(const ImGuiIO& io) {
 }
 
 // Its middle on the screen: always within the board's window, however near the camera is.
-ImVec2 middleOf(const View& view, const BenchUi& ui, const bench::Meter& meter) {
-    const MeterUi& m = ui.meter;
+ImVec2 middleOf(const View& view, const MeterUi& m, const BoardUi& board, const bench::Meter& meter) {
     const float u = view.layout.unit;
     const ImVec2 half{art::meter::width * 0.5f * u, art::meter::height * 0.5f * u};
     ImVec2 at = m.moving ? m.at_px
-                         : ui.scene.board.toScreen({static_cast<float>(meter.at_m.x_m),
+                         : board.scene.board.toScreen({static_cast<float>(meter.at_m.x_m),
                                                     static_cast<float>(meter.at_m.y_m)});
     const Rect inner = shrunk(view.layout.board, 6.0f * u);
     at.x = std::max(inner.min.x + half.x, std::min(at.x, inner.max.x - half.x));
@@ -80,7 +80,7 @@ ImVec2 middleOf(const View& view, const BenchUi& ui, const bench::Meter& meter) 
 }
 
 void placeDesk(Desk& d) {
-    const ImVec2 middle = middleOf(d.view, d.ui, d.meter);
+    const ImVec2 middle = middleOf(d.view, d.ui, d.board, d.meter);
     d.topLeft = {middle.x - d.pen.px(art::meter::width) * 0.5f,
                  middle.y - d.pen.px(art::meter::height) * 0.5f};
     d.probesLeft =
@@ -88,9 +88,9 @@ void placeDesk(Desk& d) {
 }
 
 void endMove(const Desk& d) {
-    MeterUi& m = d.ui.meter;
+    MeterUi& m = d.ui;
     m.moving = false;
-    const ImVec2 to = d.ui.scene.board.toBoard({d.topLeft.x + d.pen.px(art::meter::width) * 0.5f,
+    const ImVec2 to = d.board.scene.board.toBoard({d.topLeft.x + d.pen.px(art::meter::width) * 0.5f,
                                                 d.topLeft.y + d.pen.px(art::meter::height) * 0.5f});
     if (d.view.layout.rail.contains(ImGui::GetIO().MousePos))
         d.ask(bench::HangMeter{});
@@ -99,18 +99,13 @@ void endMove(const Desk& d) {
 }
 
 void moveByPointer(Desk& d, const Touch& body) {
-    MeterUi& m = d.ui.meter;
+    MeterUi& m = d.ui;
     const ImGuiIO& io = ImGui::GetIO();
     if (body.pressed) {
-        const ImVec2 middle = middleOf(d.view, d.ui, d.meter);
+        const ImVec2 middle = middleOf(d.view, d.ui, d.board, d.meter);
         m.grabbed = {io.MousePos.x - middle.x, io.MousePos.y - middle.y};
     }
     if (body.down && (m.moving || dragged(io) > dragFrom_px)) m.moving = true;
-    if (m.moving && ImGui::IsKeyPressed(ImGuiKey_Escape)) { // it goes back to where it was
-        m.moving = false;
-        d.items.letGo();
-        placeDesk(d);
-    }
     if (!m.moving) return;
     m.at_px = {io.MousePos.x - m.grabbed.x, io.MousePos.y - m.grabbed.y};
     placeDesk(d);
@@ -136,7 +131,7 @@ std::string countWords(std::size_t count) {
 
 // Lets the display come to rest on the value. Returns whether it is still on its way.
 bool settle(Desk& d) {
-    MeterUi& m = d.ui.meter;
+    MeterUi& m = d.ui;
     const double now_s = d.view.clock_s;
     const bool counts = d.reading.kind == Measured::Kind::Value;
     if (!counts || d.view.reducedMotion) {
@@ -152,7 +147,7 @@ bool settle(Desk& d) {
 }
 
 bool turnKnob(Desk& d) {
-    MeterUi& m = d.ui.meter;
+    MeterUi& m = d.ui;
     const float to = art::meter::rangeAngle_rad(d.meter.range);
     if (!m.knob_rad || d.view.reducedMotion) m.knob_rad = to;
     const float left = to - *m.knob_rad;
@@ -257,13 +252,13 @@ void useKnob(const Desk& d) {
 
 // --- the probes
 
-int heldProbe(const BenchUi& ui) {
-    const auto* held = std::get_if<ProbeInHand>(&ui.hand);
+int heldProbe(const BoardUi& board) {
+    const auto* held = std::get_if<ProbeInHand>(&board.hand);
     return held ? held->which : -1;
 }
 
 std::optional<ProbeTarget> targetOf(const Desk& d, const bench::ProbeTip& tip) {
-    for (const ProbeTarget& target : probeTargets(d.bench, d.ui)) {
+    for (const ProbeTarget& target : probeTargets(d.bench, d.board.scene)) {
         const bool same = tip.terminal
                               ? target.tip.terminal == tip.terminal
                               : tip.cable && !target.tip.terminal &&
@@ -280,9 +275,9 @@ struct Placed {
 };
 
 Placed placeProbe(const Desk& d, int which) {
-    if (heldProbe(d.ui) == which) {
-        const auto near = probeTargetNear(d.view, d.bench, d.ui, d.ui.hand_px);
-        return {near ? near->at_px : d.ui.hand_px, false};
+    if (heldProbe(d.board) == which) {
+        const auto near = probeTargetNear(d.view, d.bench, d.board.scene, d.board.hand_px);
+        return {near ? near->at_px : d.board.hand_px, false};
     }
     if (const auto target = targetOf(d, d.meter.probes[static_cast<std::size_t>(which)]))
         return {target->at_px, false};
@@ -313,16 +308,15 @@ void useProbe(const Desk& d, const art::ProbeLook& look) {
     if (touch.focused) drawFocusRing(d.pen.list, rect, d.pen.px(8.0f));
     if (touch.down && dragged(ImGui::GetIO()) > dragFrom_px) {
         d.items.letGo();
-        pickUp(d.ui, ProbeInHand{look.which}, true);
+        d.out.push_back(PickUp{ProbeInHand{look.which}, true});
     } else if (touch.clicked) {
-        pickUp(d.ui, ProbeInHand{look.which}, false);
-        d.ui.hand_px = look.tip;
+        d.out.push_back(PickUp{ProbeInHand{look.which}, false, look.tip});
     }
 }
 
 void drawProbes(const Desk& d, bool under) {
     const Placed placed[] = {placeProbe(d, 0), placeProbe(d, 1)};
-    const int held = heldProbe(d.ui);
+    const int held = heldProbe(d.board);
     for (int i = 0; i < 2; ++i) {
         const int which = held == 1 ? i : 1 - i; // the held one last, over the other
         art::ProbeLook look;
@@ -343,7 +337,7 @@ void drawProbes(const Desk& d, bool under) {
 
 // Joined ends can be touched with a probe in the hand: the keys reach them then.
 void noteEnds(const Desk& d) {
-    for (const ProbeTarget& target : probeTargets(d.bench, d.ui)) {
+    for (const ProbeTarget& target : probeTargets(d.bench, d.board.scene)) {
         if (target.tip.terminal) continue;
         const bench::Cable* cable = bench::findCable(d.bench, target.tip.cable);
         if (!cable->ends[static_cast<std::size_t>(target.tip.end)].at) continue; // noted already
@@ -356,13 +350,13 @@ void noteEnds(const Desk& d) {
 }
 
 void drawTarget(const Desk& d, art::PictureStore& pictures) {
-    const int held = heldProbe(d.ui);
+    const int held = heldProbe(d.board);
     if (held < 0) return;
     noteEnds(d);
-    const auto near = probeTargetNear(d.view, d.bench, d.ui, d.ui.hand_px);
+    const auto near = probeTargetNear(d.view, d.bench, d.board.scene, d.board.hand_px);
     if (!near) return;
     const float turn = d.view.reducedMotion ? 0.0f : static_cast<float>(d.view.clock_s);
-    const float radius = std::max(d.pen.px(11.0f), 0.022f * d.ui.scene.board.px_per_m);
+    const float radius = std::max(d.pen.px(11.0f), 0.022f * d.board.scene.board.px_per_m);
     art::drawTakesRing(d.pen.list, near->at_px, radius, turn);
     const std::string place = probePlace(d.bench, near->tip);
     const std::string which = words(held == 0 ? "meter/red-here" : "meter/black-here");
@@ -380,17 +374,17 @@ void drawTarget(const Desk& d, art::PictureStore& pictures) {
 bool drawBody(Desk& d) {
     namespace m = art::meter;
     const bool turning = turnKnob(d), settling = settle(d);
-    MeterFace face = faceOf(d.reading, d.ui.meter.shown.value_or(0.0));
+    MeterFace face = faceOf(d.reading, d.ui.shown.value_or(0.0));
     const bool restless = !settling && !d.view.reducedMotion && !d.view.session->attempt().quiet();
     if (restless && d.reading.kind == Measured::Kind::Value)
-        face = faceOf(d.reading, *d.ui.meter.shown + unrest(d.reading, d.view.clock_s));
+        face = faceOf(d.reading, *d.ui.shown + unrest(d.reading, d.view.clock_s));
     art::MeterLook look;
     look.topLeft = d.topLeft;
     look.unit = d.pen.unit;
-    look.knob_rad = d.ui.meter.knob_rad.value_or(0.0f);
+    look.knob_rad = d.ui.knob_rad.value_or(0.0f);
     look.lit = d.reading.kind != Measured::Kind::Off;
     look.digits = face.digits;
-    look.held = d.ui.meter.moving;
+    look.held = d.ui.moving;
     look.sounding = d.reading.sounds ? 1.0f : 0.0f;
     look.time_s = d.view.reducedMotion ? 0.0f : static_cast<float>(d.view.clock_s);
     art::drawMeterBody(d.pen.list, look);
@@ -402,20 +396,21 @@ bool drawBody(Desk& d) {
 
 bool drawMeter(const View& view,
                Items& items,
-               BenchUi& ui,
+               MeterUi& ui,
+               const BoardUi& board,
                art::PictureStore& pictures,
                ImDrawList* list,
-               Intents& out) {
+               Asked& out) {
     const attempt::Attempt& attempt = view.session->attempt();
     const bench::Bench& bench = attempt.bench();
     if (!bench.meter) {
-        ui.meter = {};
-        if (heldProbe(ui) >= 0) letGo(ui);
+        ui = {};
+        if (heldProbe(board) >= 0) out.push_back(LetGo{});
         return false;
     }
     const Pen pen(view, list);
-    Desk d{view, items, ui, pen, bench, *bench.meter, out, measured(attempt), {}, false};
-    ui.meter.sounding = d.reading.sounds;
+    Desk d{view, items, ui, board, pen, bench, *bench.meter, out, measured(attempt), {}, false};
+    ui.sounding = d.reading.sounds;
     placeDesk(d);
     list->PushClipRect(view.layout.board.min, view.layout.board.max, true);
     drawProbes(d, true);
@@ -436,7 +431,7 @@ bool drawMeter(const View& view,
     drawProbes(d, false);
     drawTarget(d, pictures);
     list->PopClipRect();
-    return moves || ui.meter.moving;
+    return moves || ui.moving;
 }
 
 } // namespace loom::screen

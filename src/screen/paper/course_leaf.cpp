@@ -28,14 +28,14 @@ void carryOut(const Leaf& leaf, const Choice& choice) {
     leaf.out.push_back(choice.intent);
     leaf.ui.asking.clear();
     leaf.ui.coursesOpen = false;
-    leaf.ui.paperOut = false;
+    leaf.ui.pulledIn = false;
 }
 
 void choose(const Leaf& leaf, const Choice& choice) {
     const bool solved = leaf.job.solved && !leaf.job.changedSince;
     if (!hasWork(leaf) || solved) return carryOut(leaf, choice);
     leaf.ui.asking = choice.name;
-    leaf.ui.paperScroll = 1e6f; // the question stands at the bottom: into sight with it
+    leaf.ui.scroll = 1e6f; // the question stands at the bottom: into sight with it
 }
 
 // In the place of what was pressed, once: it clears a bench that was worked on.

@@ -192,7 +192,7 @@ void bringSaid(const Leaf& leaf, const Rect& shown, float from, float to) {
     const bool isNew = !leaf.ui.lastSaid.empty() && said != leaf.ui.lastSaid;
     leaf.ui.lastSaid = said;
     if (isNew && to > from)
-        leaf.ui.paperGrip.target_px =
+        leaf.ui.grip.target_px =
             std::max(0.0f, std::min(from, to + leaf.pen.px(24.0f) - shown.height()));
 }
 
@@ -218,7 +218,7 @@ void drawMainAction(const Leaf& leaf, const Rect& rect, const std::string& prefi
         return;
     if (!job.exercise) {
         leaf.ui.coursesOpen = true;
-        leaf.ui.paperOut = true;
+        leaf.ui.pulledIn = true;
     } else if (goesOn) {
         leaf.out.push_back(Begin{job.next ? job.next->id : std::string()});
     } else {

@@ -2,21 +2,22 @@
 // What the leaves of the paper are drawn with, and the leaves. paper.cpp holds the sheet they hang on.
 #pragma once
 
+#include "screen/board/wish.h"
 #include "screen/kit/stack.h"
 #include "screen/paper/job.h"
-#include "screen/room/furniture.h"
+#include "screen/paper/state.h"
 
 namespace loom::screen {
 
 struct Leaf {
     const View& view;
     Items& items;
-    FurnitureUi& ui;
+    PaperUi& ui;
     const Pen& pen;
     const Pen& inner; // for what scrolls
     const Job& job;
-    Intents& out;
-    BenchUi& bench;
+    Asked& out;
+    const BoardUi& board;
     bool free = true; // nothing lies over the paper
     Rect boardSeen{}; // of the board, what the paper leaves uncovered or would when put away
 };

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The sheet at the left with its clip, title and leaves; on a tablet it is pulled in over the board.
+#include "screen/paper/paper.h"
+
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
 #include "screen/paper/leaf.h"
@@ -37,8 +39,8 @@ std::string titleOf(const Job& job) {
     return job.exercise ? job.exercise->title : words("free/title");
 }
 
-bool isShown(const FurnitureUi& ui, const LeafTab& tab) {
-    return ui.coursesOpen ? tab.courses : !tab.courses && ui.paper.leaf == tab.leaf;
+bool isShown(const PaperUi& ui, const LeafTab& tab) {
+    return ui.coursesOpen ? tab.courses : !tab.courses && ui.plan.leaf == tab.leaf;
 }
 
 bool exists(const lesson::Session& session, const LeafTab& tab) {
@@ -46,22 +48,22 @@ bool exists(const lesson::Session& session, const LeafTab& tab) {
     return !tab.wantsPlan || planOf(session) != nullptr;
 }
 
-void openLeaf(const View& view, FurnitureUi& ui, const LeafTab& tab) {
+void openLeaf(const View& view, PaperUi& ui, const LeafTab& tab) {
     ui.coursesOpen = tab.courses;
-    if (!tab.courses) ui.paper.leaf = tab.leaf;
-    ui.paper.wide = tab.wide && view.layout.form == Form::Wide;
+    if (!tab.courses) ui.plan.leaf = tab.leaf;
+    ui.plan.wide = tab.wide && view.layout.form == Form::Wide;
     ui.asking.clear();
 }
 
-// A leaf asked for from elsewhere: the marker asks for the sheet.
-void openWanted(const View& view, FurnitureUi& ui) {
-    if (ui.wantLeaf.empty()) return;
+// Asked for from elsewhere: by the marker.
+void openSheet(const View& view, PaperUi& ui) {
+    if (!ui.wantsSheet) return;
     for (const LeafTab& tab : leaves)
-        if (tab.name == "leaf/" + ui.wantLeaf && exists(*view.session, tab)) {
+        if (tab.leaf == PaperLeaf::Sheet && exists(*view.session, tab)) {
             openLeaf(view, ui, tab);
-            ui.paperOut = view.layout.form != Form::Wide;
+            ui.pulledIn = view.layout.form != Form::Wide;
         }
-    ui.wantLeaf.clear();
+    ui.wantsSheet = false;
 }
 
 // The chosen leaf stands out as a raised tab with a stroke under its word.
@@ -111,7 +113,7 @@ float tabsWidth(const Leaf& leaf) {
 // How far the sheet is, while it is in front.
 std::string countWords(const Leaf& leaf) {
     const plan::Plan* plan = planOf(*leaf.view.session);
-    if (!plan || leaf.ui.coursesOpen || leaf.ui.paper.leaf != PaperLeaf::Sheet) return {};
+    if (!plan || leaf.ui.coursesOpen || leaf.ui.plan.leaf != PaperLeaf::Sheet) return {};
     return sheetCount(*plan, leaf.view.session->sheet());
 }
 
@@ -154,7 +156,7 @@ void drawSheet(const Leaf& leaf, const Rect& sheet) {
             std::string(tab.name) + "/" + (leaf.job.exercise ? leaf.job.exercise->id : "");
         if (leaf.ui.leafShown != shown) {
             leaf.ui.leafShown = shown;
-            leaf.ui.paperScroll = 0.0f;
+            leaf.ui.scroll = 0.0f;
         }
         return tab.draw(leaf, rest);
     }
@@ -164,7 +166,7 @@ void drawSheet(const Leaf& leaf, const Rect& sheet) {
 void drawHandle(const Leaf& leaf, const Rect& sheet) {
     if (!planOf(*leaf.view.session)) return;
     const Pen& pen = leaf.pen;
-    PaperUi& ui = leaf.ui.paper;
+    PlanUi& ui = leaf.ui.plan;
     const float y = sheet.centre().y;
     const Rect target{{sheet.max.x - pen.px(14.0f), y - pen.px(44.0f)},
                       {sheet.max.x + pen.px(30.0f), y + pen.px(44.0f)}};
@@ -194,7 +196,7 @@ float wideRight(const Layout& layout) {
     return layout.paper.min.x + wideShare * window;
 }
 
-void pullWide(const View& view, PaperUi& ui) {
+void pullWide(const View& view, PlanUi& ui) {
     const float goal = ui.wide ? 1.0f : 0.0f,
                 step = view.reducedMotion ? 1.0f : ImGui::GetIO().DeltaTime / 0.16f;
     ui.pulled =
@@ -203,7 +205,7 @@ void pullWide(const View& view, PaperUi& ui) {
 
 // Wide screen: the sheet hangs at the left; pulled wide it takes every press upon it.
 void drawHanging(const Leaf& leaf) {
-    PaperUi& ui = leaf.ui.paper;
+    PlanUi& ui = leaf.ui.plan;
     const Layout& layout = leaf.view.layout;
     pullWide(leaf.view, ui);
     Rect sheet = layout.paper;
@@ -217,7 +219,7 @@ void drawHanging(const Leaf& leaf) {
 }
 
 void pullIn(const Leaf& leaf) {
-    leaf.ui.paperOut = true;
+    leaf.ui.pulledIn = true;
     if (leaf.items.focusVisible()) leaf.items.setFocus("paper/close");
 }
 
@@ -284,25 +286,25 @@ void drawStrip(const Leaf& leaf) {
 }
 
 // The plan and the sheet want all the width there is on a tablet.
-bool wantsRoom(const FurnitureUi& ui) {
+bool wantsRoom(const PaperUi& ui) {
     for (const LeafTab& tab : leaves)
         if (isShown(ui, tab)) return tab.wide;
     return false;
 }
 
 // Moves the pulled-in paper by this frame's share of its way.
-void slide(const View& view, FurnitureUi& ui) {
-    const float goal = ui.paperOut ? 1.0f : 0.0f;
+void slide(const View& view, PaperUi& ui) {
+    const float goal = ui.pulledIn ? 1.0f : 0.0f;
     const float step =
-        view.reducedMotion || ui.motionPaused ? 1.0f : ImGui::GetIO().DeltaTime / 0.16f;
-    ui.paperSlide = goal > ui.paperSlide ? std::min(goal, ui.paperSlide + step)
-                                         : std::max(goal, ui.paperSlide - step);
+        view.reducedMotion ? 1.0f : ImGui::GetIO().DeltaTime / 0.16f;
+    ui.slide = goal > ui.slide ? std::min(goal, ui.slide + step)
+                                         : std::max(goal, ui.slide - step);
 }
 
 void drawPulledIn(const Leaf& leaf) {
-    FurnitureUi& ui = leaf.ui;
+    PaperUi& ui = leaf.ui;
     const Pen& pen = leaf.pen;
-    const float eased = 1.0f - (1.0f - ui.paperSlide) * (1.0f - ui.paperSlide);
+    const float eased = 1.0f - (1.0f - ui.slide) * (1.0f - ui.slide);
     const ImVec2 window = ImGui::GetIO().DisplaySize;
     pen.list->AddRectFilled({0, 0}, window, art::fade(IM_COL32_BLACK, 0.3f * eased));
     Rect sheet = leaf.view.layout.paper;
@@ -310,7 +312,7 @@ void drawPulledIn(const Leaf& leaf) {
     const float away = (1.0f - eased) * (sheet.width() + pen.px(20.0f));
     sheet.min.x -= away;
     sheet.max.x -= away;
-    if (!ui.paperOut) return drawPaperSheet(pen.list, sheet);
+    if (!ui.pulledIn) return drawPaperSheet(pen.list, sheet);
     // A press beside it puts it away, and nothing under it is pressed by accident.
     const Touch beside =
         leaf.items.add("paper/beside", words("close"), Zone::Paper, {{sheet.max.x, 0}, window});
@@ -324,7 +326,7 @@ void drawPulledIn(const Leaf& leaf) {
                                     Zone::Paper,
                                     {sheet.max.x - pen.px(28.0f), sheet.min.y + pen.px(36.0f)});
     if (!beside.clicked && !closed) return;
-    ui.paperOut = false;
+    ui.pulledIn = false;
     if (leaf.items.focusVisible()) leaf.items.setFocus("paper/pull");
 }
 
@@ -334,19 +336,19 @@ void drawColumn(const Leaf& leaf, const Rect& area, const Stack& stack) {
     const Pen& pen = leaf.inner;
     Window& window = *pen.window;
     window.area = area;
-    FurnitureUi& ui = leaf.ui;
-    scrollBy(leaf.items, area, Axis::Down, stack.height(), leaf.free, ui.paperScroll, ui.paperGrip);
+    PaperUi& ui = leaf.ui;
+    scrollBy(leaf.items, area, Axis::Down, stack.height(), leaf.free, ui.scroll, ui.grip);
     const Item* focus = leaf.items.focusVisible() ? leaf.items.find(leaf.items.focused()) : nullptr;
     if (leaf.free && focus && focus->zone == Zone::Paper)
-        pageByKeys(area, ui.paperScroll, ui.paperGrip);
+        pageByKeys(area, ui.scroll, ui.grip);
     // A little more at the sides, for rings round what stands at the edge.
     const float spare = pen.px(8.0f);
     pen.list->PushClipRect(
         {area.min.x - spare, area.min.y}, {area.max.x + spare, area.max.y}, true);
-    stack.draw({area.min.x, std::round(area.min.y - ui.paperScroll)});
+    stack.draw({area.min.x, std::round(area.min.y - ui.scroll)});
     pen.list->PopClipRect();
     // What goes on beyond an edge fades out there.
-    const float fade = pen.px(22.0f), below = stack.height() - ui.paperScroll - area.height();
+    const float fade = pen.px(22.0f), below = stack.height() - ui.scroll - area.height();
     const ImU32 solid = tone::paper, clear = art::fade(tone::paper, 0.0f);
     if (below > 1.0f)
         pen.list->AddRectFilledMultiColor({area.min.x - spare, area.max.y - fade},
@@ -355,7 +357,7 @@ void drawColumn(const Leaf& leaf, const Rect& area, const Stack& stack) {
                                           clear,
                                           solid,
                                           solid);
-    if (ui.paperScroll > 1.0f)
+    if (ui.scroll > 1.0f)
         pen.list->AddRectFilledMultiColor({area.min.x - spare, area.min.y},
                                           {area.max.x + spare, area.min.y + fade},
                                           solid,
@@ -363,14 +365,14 @@ void drawColumn(const Leaf& leaf, const Rect& area, const Stack& stack) {
                                           clear,
                                           clear);
     const Rect side{area.min, {area.max.x + pen.px(12.0f), area.max.y}};
-    drawScrollBar(pen.list, side, Axis::Down, stack.height(), ui.paperScroll, tone::paperLine);
-    followFocus(window, Axis::Down, pen.px(8.0f), ui.paperScroll, ui.paperGrip);
+    drawScrollBar(pen.list, side, Axis::Down, stack.height(), ui.scroll, tone::paperLine);
+    followFocus(window, Axis::Down, pen.px(8.0f), ui.scroll, ui.grip);
 }
 
 namespace {
 
 // What belongs to another exercise is forgotten; a leaf that is not there gives way to the job.
-void keepToExercise(const View& view, const Job& job, PaperUi& ui) {
+void keepToExercise(const View& view, const Job& job, PlanUi& ui) {
     const std::string id = job.exercise ? job.exercise->id : std::string();
     if (ui.exercise != id) {
         ui = {};
@@ -386,64 +388,62 @@ void keepToExercise(const View& view, const Job& job, PaperUi& ui) {
 
 } // namespace
 
-Layout besidePaper(const Layout& layout, const FurnitureUi& ui) {
+Layout besidePaper(const Layout& layout, const PaperUi& ui) {
     Layout out = layout;
-    if (layout.form != Form::Wide || !ui.paper.wide) return out;
+    if (layout.form != Form::Wide || !ui.plan.wide) return out;
     const float left = wideRight(layout) + 24.0f * layout.unit;
     out.board.min.x = out.events.min.x = out.tray.min.x = left;
     return out;
 }
 
-bool paperTells(const FurnitureUi& ui) {
-    return ui.paper.wide && (!ui.planCable.empty() || ui.paper.walk);
+bool paperDescribes(const PaperUi& ui) {
+    return ui.plan.wide && (!ui.planCable.empty() || ui.plan.walk);
 }
 
-bool onPaper(const View& view, const FurnitureUi& ui, ImVec2 at) {
-    if (view.layout.form == Form::Tablet) return ui.paperOut;
+bool onPaper(const View& view, const PaperUi& ui, ImVec2 at) {
+    if (view.layout.form == Form::Tablet) return ui.pulledIn;
     const Rect sheet = view.layout.paper;
-    return Rect{sheet.min, {ui.paper.wide ? wideRight(view.layout) : sheet.max.x, sheet.max.y}}
+    return Rect{sheet.min, {ui.plan.wide ? wideRight(view.layout) : sheet.max.x, sheet.max.y}}
         .contains(at);
 }
 
 void drawPaper(const View& view,
                Items& items,
-               FurnitureUi& ui,
-               BenchUi& bench,
+               PaperUi& ui,
+               const BoardUi& board,
                ImDrawList* list,
-               Intents& out) {
+               Asked& out) {
     const Pen pen(view, list);
     Window window;
     Pen inner = pen;
     inner.window = &window;
     const Job job = jobOf(*view.session);
-    const Leaf leaf{view, items, ui, pen, inner, job, out, bench, !ui.helpOpen, view.layout.board};
+    const Leaf leaf{view, items, ui, pen, inner, job, out, board, view.over != Over::Help, view.layout.board};
     if (job.exercise && job.verdict) {
         int& best = ui.bestMarks[job.exercise->id];
         best = std::max(best, job.verdict->marks);
     }
-    keepToExercise(view, job, ui.paper);
-    openWanted(view, ui);
+    keepToExercise(view, job, ui.plan);
+    openSheet(view, ui);
     if (const plan::Plan* plan = planOf(*view.session)) followBench(leaf, *plan);
-    if (ui.paper.cameraBefore && !ui.paper.wide) {
-        bench.camera = *ui.paper.cameraBefore;
-        ui.paper.cameraBefore.reset();
+    if (ui.plan.cameraBefore && !ui.plan.wide) {
+        out.push_back(LookAt{*ui.plan.cameraBefore});
+        ui.plan.cameraBefore.reset();
     }
     if (view.layout.form == Form::Wide) {
-        ui.paperOut = false;
-        ui.paperSlide = 0.0f;
+        ui.pulledIn = false;
+        ui.slide = 0.0f;
         return drawHanging(leaf);
     }
     drawStrip(leaf);
     drawLeafTab(leaf);
     slide(view, ui);
-    if (ui.paperSlide > 0.0f || ui.paperOut) drawPulledIn(leaf);
+    if (ui.slide > 0.0f || ui.pulledIn) drawPulledIn(leaf);
 }
 
-bool furnitureMoves(const FurnitureUi& ui) {
-    const bool sliding = ui.paperSlide != (ui.paperOut ? 1.0f : 0.0f) ||
-                         ui.paper.pulled != (ui.paper.wide ? 1.0f : 0.0f);
-    return sliding || ui.trayGrip.target_px >= 0.0f || ui.eventsGrip.target_px >= 0.0f ||
-           ui.paperGrip.target_px >= 0.0f || ui.helpGrip.target_px >= 0.0f;
+bool paperMoves(const PaperUi& ui) {
+    return ui.slide != (ui.pulledIn ? 1.0f : 0.0f) || ui.plan.pulled != (ui.plan.wide ? 1.0f : 0.0f) ||
+           ui.grip.target_px >= 0.0f;
 }
 
 } // namespace loom::screen

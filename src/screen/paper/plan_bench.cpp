@@ -52,7 +52,8 @@ void lookAt(const Leaf& leaf, bench::Point a, bench::Point b, double least_m) {
     const double across = std::max(std::fabs(a.x_m - b.x_m) + 0.3, least_m);
     const double down = std::max(std::fabs(a.y_m - b.y_m) + 0.3, least_m);
     const double scale = std::min(board.width() / across, board.height() / down);
-    leaf.bench.camera = {scale / fit, (a.x_m + b.x_m) / 2, (a.y_m + b.y_m) / 2, true};
+    leaf.out.push_back(
+        LookAt{{scale / fit, (a.x_m + b.x_m) / 2, (a.y_m + b.y_m) / 2, true}});
 }
 
 // Where the end lies on the bench, or where its terminal is.
@@ -132,29 +133,30 @@ std::string spokenRow(const plan::Plan& plan, const plan::PlanCable& cable, Laid
            (cable.note.empty() ? "" : " " + cable.note + ".");
 }
 
+void chooseOnBoard(const Leaf& leaf, const Chosen& chosen) {
+    leaf.out.push_back(Choose{chosen});
+    leaf.ui.plan.boardChoice = choiceWords(chosen);
+}
+
 void chooseRow(const Leaf& leaf, const plan::Plan& plan, std::size_t row) {
     const bench::Bench& bench = leaf.view.session->attempt().bench();
-    leaf.ui.paper.row = row;
+    leaf.ui.plan.row = row;
     leaf.ui.planCable = plan.cables[row].label;
     const bench::CableId cable = rowsOnBench(plan, bench)[row].cable;
-    if (cable)
-        leaf.bench.chosen = cable;
-    else
-        leaf.bench.chosen = std::monostate{};
-    leaf.ui.paper.boardChoice = choiceWords(leaf.bench.chosen);
+    chooseOnBoard(leaf, cable ? Chosen(cable) : Chosen());
     const auto a = placeOnBench(bench, plan.cables[row], cable, 0);
     const auto b = placeOnBench(bench, plan.cables[row], cable, 1);
-    if (!leaf.ui.paper.wide || !a || !b) return;
-    if (!leaf.ui.paper.cameraBefore) leaf.ui.paper.cameraBefore = leaf.bench.camera;
+    if (!leaf.ui.plan.wide || !a || !b) return;
+    if (!leaf.ui.plan.cameraBefore) leaf.ui.plan.cameraBefore = leaf.board.camera;
     lookAt(leaf, *a, *b, 0.0);
 }
 
 void followBench(const Leaf& leaf, const plan::Plan& plan) {
-    PaperUi& ui = leaf.ui.paper;
-    const std::string now = choiceWords(leaf.bench.chosen);
+    PlanUi& ui = leaf.ui.plan;
+    const std::string now = choiceWords(leaf.board.chosen);
     if (now == ui.boardChoice) return;
     ui.boardChoice = now;
-    const auto* id = std::get_if<bench::CableId>(&leaf.bench.chosen);
+    const auto* id = std::get_if<bench::CableId>(&leaf.board.chosen);
     if (!id) return;
     const auto rows = rowsOnBench(plan, leaf.view.session->attempt().bench());
     ui.row.reset();
@@ -169,15 +171,14 @@ void followBench(const Leaf& leaf, const plan::Plan& plan) {
 void showEnd(const Leaf& leaf, const plan::Plan& plan, std::size_t row, int end) {
     const bench::Bench& bench = leaf.view.session->attempt().bench();
     const bench::CableId cable = rowsOnBench(plan, bench)[row].cable;
-    if (cable) leaf.bench.chosen = cable;
-    leaf.ui.paper.boardChoice = choiceWords(leaf.bench.chosen);
+    chooseOnBoard(leaf, cable ? Chosen(cable) : leaf.board.chosen);
     if (const auto at = placeOnBench(bench, plan.cables[row], cable, end))
         lookAt(leaf, *at, *at, 0.34);
-    leaf.ui.paperOut = false; // on a tablet it lies over the board
+    leaf.ui.pulledIn = false; // on a tablet it lies over the board
 }
 
 const PlanCache& cacheOf(const Leaf& leaf, const plan::Plan& plan) {
-    PlanCache& cache = leaf.ui.paper.cache;
+    PlanCache& cache = leaf.ui.plan.cache;
     const std::string exercise = leaf.job.exercise->id + "/" + leaf.job.exercise->hash;
     if (cache.exercise != exercise) {
         cache = {};

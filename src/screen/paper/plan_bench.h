@@ -33,6 +33,8 @@ std::string makeOf(const plan::PlanCable& cable);
 // All of a row in a sentence for a screen reader.
 std::string spokenRow(const plan::Plan& plan, const plan::PlanCable& cable, Laid laid);
 
+// On the board, as if it were pressed there.
+void chooseOnBoard(const Leaf& leaf, const Chosen& chosen);
 // Chooses a row of the plan, and its cable on the bench; the board shows both its ends.
 void chooseRow(const Leaf& leaf, const plan::Plan& plan, std::size_t row);
 // Follows what is chosen on the bench. Once a frame.

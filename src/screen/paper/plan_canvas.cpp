@@ -166,7 +166,7 @@ float planHeight(const Pen& pen, float width_px) {
 std::optional<std::size_t>
 drawPlanCanvas(const Leaf& leaf, const Rect& area, const PlanPicture& picture) {
     const Pen& pen = leaf.pen;
-    PlanSight& sight = leaf.ui.paper.sight;
+    PlanSight& sight = leaf.ui.plan.sight;
     moveSight(leaf, area, sight);
     dragSight(leaf, area, sight);
     const PlanScale scale = scaleOf(pen, area, sight);

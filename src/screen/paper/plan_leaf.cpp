@@ -63,8 +63,8 @@ RowWords wayWords(const Leaf& leaf, const plan::Plan& plan, const std::string& r
 
 // The board follows the walk to the way's upper hole.
 void goToWay(const Leaf& leaf, const std::string& ref, int way) {
-    leaf.ui.paper.walk = way;
-    leaf.ui.paper.row.reset();
+    leaf.ui.plan.walk = way;
+    leaf.ui.plan.row.reset();
     leaf.ui.planCable.clear();
     const bench::Bench& bench = leaf.view.session->attempt().bench();
     const bench::Part* block = bench::findPart(bench, ref);
@@ -72,15 +72,15 @@ void goToWay(const Leaf& leaf, const std::string& ref, int way) {
     const bench::PartSpec& spec = bench::spec(bench::PartKind::Block);
     for (std::uint8_t i = 0; i < spec.terminals.size(); ++i)
         if (spec.terminals[i].node == way) {
-            leaf.bench.chosen = bench::TerminalRef{block->id, i};
-            return followBench(leaf, *planOf(*leaf.view.session));
+            const bench::TerminalRef hole{block->id, i};
+            return chooseOnBoard(leaf, hole);
         }
 }
 
 void drawWalk(const Leaf& leaf, const Rect& at, const RowWords& said, const std::string& ref) {
     const Pen& pen = leaf.pen;
     const StripBox box = drawStrip(leaf, at, "walk/said", said, pen.px(walkButtons), 1);
-    const int ways = waysOf(bench::spec(bench::PartKind::Block)), way = *leaf.ui.paper.walk;
+    const int ways = waysOf(bench::spec(bench::PartKind::Block)), way = *leaf.ui.plan.walk;
     const float gap = pen.px(8.0f), wide = (box.buttons.width() - 2.0f * gap) / 3.0f;
     const auto place = [&](int i) {
         return rectAt(box.buttons.min.x + static_cast<float>(i) * (wide + gap),
@@ -92,7 +92,7 @@ void drawWalk(const Leaf& leaf, const Rect& at, const RowWords& said, const std:
         return button(
             pen, leaf.items, name, words(key), Zone::Paper, place(i), ButtonLook::Paper, enabled);
     };
-    if (paper("walk/end", "walk/end", 0, true)) leaf.ui.paper.walk.reset();
+    if (paper("walk/end", "walk/end", 0, true)) leaf.ui.plan.walk.reset();
     if (paper("walk/back", "walk/back", 1, way > 0)) goToWay(leaf, ref, way - 1);
     if (button(pen,
                leaf.items,
@@ -104,7 +104,7 @@ void drawWalk(const Leaf& leaf, const Rect& at, const RowWords& said, const std:
         if (way + 1 < ways)
             goToWay(leaf, ref, way + 1);
         else
-            leaf.ui.paper.walk.reset();
+            leaf.ui.plan.walk.reset();
     }
 }
 
@@ -114,7 +114,7 @@ struct Tool {
 };
 
 std::vector<Tool> toolsFor(const Leaf& leaf, bool asDrawing, const plan::PlanPart* block) {
-    const PaperUi& ui = leaf.ui.paper;
+    const PlanUi& ui = leaf.ui.plan;
     std::vector<Tool> tools;
     tools.push_back(asDrawing ? Tool{"paper/rows", words("plan/as-rows")}
                               : Tool{"paper/drawing", words("plan/as-drawing")});
@@ -126,7 +126,7 @@ std::vector<Tool> toolsFor(const Leaf& leaf, bool asDrawing, const plan::PlanPar
 }
 
 void useTool(const Leaf& leaf, const std::string& name, const plan::Plan& plan) {
-    PaperUi& ui = leaf.ui.paper;
+    PlanUi& ui = leaf.ui.plan;
     if (name == "paper/rows") ui.asRows = true;
     if (name == "paper/drawing") {
         ui.asRows = false;
@@ -164,7 +164,10 @@ std::vector<RowLook> looksOf(const Leaf& leaf, const plan::Plan& plan) {
 }
 
 // Not on the bench yet, and the tray has it ready made.
-bool waits(const Leaf& leaf, const plan::Plan& plan, const PlanPicture& picture, std::size_t row) {
+bool waits(const Leaf& leaf,
+           const plan::Plan& plan,
+           const PlanPicture& picture,
+           std::size_t row) {
     if (picture.looks[row].laid != Laid::No) return false;
     const bench::Bench& bench = leaf.view.session->attempt().bench();
     for (const bench::CableSlot& slot : bench.kit.readyMade)
@@ -175,8 +178,8 @@ bool waits(const Leaf& leaf, const plan::Plan& plan, const PlanPicture& picture,
 // The chosen row if it waits in the tray, else the next one that does.
 std::optional<std::size_t>
 nextToLay(const Leaf& leaf, const plan::Plan& plan, const PlanPicture& picture) {
-    if (holdsSomething(leaf.bench)) return std::nullopt;
-    const std::size_t all = plan.cables.size(), first = leaf.ui.paper.row.value_or(0);
+    if (holdsSomething(leaf.board)) return std::nullopt;
+    const std::size_t all = plan.cables.size(), first = leaf.ui.plan.row.value_or(0);
     for (std::size_t i = 0; i < all; ++i)
         if (waits(leaf, plan, picture, (first + i) % all)) return (first + i) % all;
     return std::nullopt;
@@ -184,16 +187,16 @@ nextToLay(const Leaf& leaf, const plan::Plan& plan, const PlanPicture& picture) 
 
 // The cable comes into the hand, and the paper out of the way.
 void takeFromTray(const Leaf& leaf, const plan::Plan& plan, std::size_t row) {
-    leaf.ui.paper.wide = false;
-    leaf.ui.paperOut = false;
-    fitBoard(leaf.bench);
+    leaf.ui.plan.wide = false;
+    leaf.ui.pulledIn = false;
+    leaf.out.push_back(LookAt{});
     chooseRow(leaf, plan, row);
-    pickUp(leaf.bench, ReadyMade{plan.cables[row].label}, false);
+    leaf.out.push_back(PickUp{ReadyMade{plan.cables[row].label}});
 }
 
 // Where a fault is hidden, a cable of the plan that is not on the bench may be what is wrong.
 bool canBeNamed(const Leaf& leaf, const PlanPicture& picture) {
-    const auto& row = leaf.ui.paper.row;
+    const auto& row = leaf.ui.plan.row;
     return row && *row < picture.looks.size() && picture.looks[*row].laid == Laid::No &&
            leaf.job.exercise && !leaf.job.exercise->faults.empty();
 }
@@ -221,7 +224,7 @@ void drawChosen(const Leaf& leaf,
         return button(pen, leaf.items, name, label, Zone::Paper, place, look);
     };
     if (actions.name) {
-        const std::string& label = plan.cables[*leaf.ui.paper.row].label;
+        const std::string& label = plan.cables[*leaf.ui.plan.row].label;
         if (pressed("plan/fault", words("card/fault", {label}), ButtonLook::Paper))
             leaf.out.push_back(Do{attempt::NameFault{label, -1}});
     }
@@ -236,7 +239,7 @@ std::optional<std::size_t>
 drawPlanBody(const Leaf& leaf, const Rect& area, const PlanPicture& picture) {
     const Pen& pen = leaf.pen;
     const bool roomy = area.width() >= pen.px(leastForDrawing);
-    const bool asDrawing = roomy && !leaf.ui.paper.asRows;
+    const bool asDrawing = roomy && !leaf.ui.plan.asRows;
     std::optional<std::size_t> touched, listed;
     Rect rows = area;
     if (asDrawing) {
@@ -265,7 +268,7 @@ void drawPlanLeaf(const Leaf& leaf, const Rect& whole) {
     const plan::Plan* plan = planOf(*leaf.view.session);
     if (!plan) return;
     const Pen& pen = leaf.pen;
-    PaperUi& ui = leaf.ui.paper;
+    PlanUi& ui = leaf.ui.plan;
     const Rect area{{whole.min.x, whole.min.y + pen.px(6.0f)},
                     {whole.max.x, whole.max.y - pen.px(8.0f)}};
     PlanPicture picture{*plan, cacheOf(leaf, *plan).drawing, looksOf(leaf, *plan), ui.row, ui.walk};
@@ -278,7 +281,7 @@ void drawPlanLeaf(const Leaf& leaf, const Rect& whole) {
         said = rowWords(*plan, *ui.row, picture.looks[*ui.row].laid);
     else
         said.make = words("plan/touch");
-    if (const auto* held = std::get_if<ReadyMade>(&leaf.bench.hand);
+    if (const auto* held = std::get_if<ReadyMade>(&leaf.board.hand);
         held && ui.row && held->label == plan->cables[*ui.row].label)
         said.last = words("plan/in-hand");
     const RowActions actions{nextToLay(leaf, *plan, picture), canBeNamed(leaf, picture)};

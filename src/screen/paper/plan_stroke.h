@@ -3,7 +3,7 @@
 // plan_canvas.h.
 #pragma once
 
-#include "screen/paper/plan_canvas.h"
+#include "screen/paper/plan_picture.h"
 
 namespace loom::screen {
 

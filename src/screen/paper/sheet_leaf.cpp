@@ -17,7 +17,7 @@ using attempt::SheetMark;
 using Kind = lesson::SheetFinding::Kind;
 
 constexpr float gap_px = 8.0f;
-constexpr const char* handIn = "sheet/hand-in"; // as FurnitureUi::asking
+constexpr const char* handIn = "sheet/hand-in"; // as PaperUi::asking
 
 SheetMark markOf(const lesson::Sheet& sheet, const std::string& label) {
     const auto found = sheet.marks.find(label);
@@ -232,7 +232,7 @@ void addFinding(const Leaf& leaf,
                                 finding.label + ". " + said,
                                 Zone::Paper,
                                 box,
-                                leaf.ui.paper.row == row_);
+                                leaf.ui.plan.row == row_);
         if (missed) pen.list->AddRect(box.min, box.max, tone::fault, pen.px(8.0f), 0, pen.px(2.0f));
         if (touch.clicked) touched = row_;
         const float top = at.min.y + pen.px(10.0f), middle = top + pen.line(Face::Body) * 0.5f;
@@ -302,7 +302,7 @@ void drawSheetLeaf(const Leaf& leaf, const Rect& whole) {
     const plan::Plan* plan = planOf(*leaf.view.session);
     if (!plan || plan->cables.empty()) return;
     const Pen& pen = leaf.pen;
-    PaperUi& ui = leaf.ui.paper;
+    PlanUi& ui = leaf.ui.plan;
     const PlanCache& cache = cacheOf(leaf, *plan);
     const Rect area{{whole.min.x, whole.min.y + pen.px(6.0f)},
                     {whole.max.x, whole.max.y - pen.px(8.0f)}};

@@ -51,7 +51,7 @@ struct InHand {
 
 } // namespace
 
-std::string adviceForHand(const bench::Bench& bench, const BenchUi& ui) {
+std::string adviceForHand(const bench::Bench& bench, const BoardUi& ui) {
     return ui.carried ? "" : std::visit(InHand{bench}, ui.hand);
 }
 

@@ -3,7 +3,7 @@
 // just taken, or a bench on which nothing has happened yet. Empty when nothing needs to be said.
 #pragma once
 
-#include "screen/room/furniture.h"
+#include "screen/board/state.h"
 
 #include <string>
 
@@ -11,7 +11,7 @@ namespace loom::screen {
 
 // What was picked up by a tap or a key and waits for the next one. While it is dragged, what lies
 // under the pointer says what it takes.
-std::string adviceForHand(const bench::Bench& bench, const BenchUi& ui);
+std::string adviceForHand(const bench::Bench& bench, const BoardUi& ui);
 // How the chosen tool is used; empty for the bare hand.
 std::string adviceForTool(Tool tool);
 // On a bench without any events: lay a part, wire, switch on.

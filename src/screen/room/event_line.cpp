@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What happened, in one sentence with its number, under the board; the whole list opens over it.
+#include "screen/room/event_line.h"
+
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
 #include "screen/room/advice.h"
@@ -54,28 +56,28 @@ struct Line {
 };
 
 // How a tool is used is said when it is taken, until something happens.
-std::string toolJustTaken(const FurnitureUi& ui, const BenchUi& bench, std::size_t events) {
-    return ui.told.events == events ? adviceForTool(bench.tool) : std::string();
+std::string toolJustTaken(const EventsUi& ui, const BoardUi& board, std::size_t events) {
+    return ui.since.events == events ? adviceForTool(board.tool) : std::string();
 }
 
-Line lineOf(const View& view, const FurnitureUi& ui, const BenchUi& hands) {
-    if (!hands.notice.empty()) return {"", hands.notice, true};
+Line lineOf(const View& view, const EventsUi& ui, const BoardUi& board) {
+    if (!board.notice.empty()) return {"", board.notice, true};
     if (!view.savedWord.empty()) return {"", view.savedWord, true};
     const attempt::Attempt& attempt = view.session->attempt();
     const std::vector<BenchEvent>& all = attempt.events();
-    std::string advice = adviceForHand(attempt.bench(), hands);
-    if (advice.empty()) advice = toolJustTaken(ui, hands, all.size());
+    std::string advice = adviceForHand(attempt.bench(), board);
+    if (advice.empty()) advice = toolJustTaken(ui, board, all.size());
     // What was undone is no longer how things stand; the whole list keeps it.
-    if (advice.empty() && all.size() <= ui.told.undone) advice = adviceForBench(attempt.bench());
+    if (advice.empty() && all.size() <= ui.since.undone) advice = adviceForBench(attempt.bench());
     if (!advice.empty()) return {"", advice, false};
     return {timeOf(all.back().time_s), sentence(all.back()), false};
 }
 
-void noteTold(const View& view, Told& told, Tool tool) {
+void noteChanges(const View& view, LineSince& since, Tool tool) {
     const std::size_t count = view.session->attempt().events().size();
-    if (count < told.undone) told.undone = 0; // another bench
-    if (tool != told.tool) told.events = count;
-    told.tool = tool;
+    if (count < since.undone) since.undone = 0; // another bench
+    if (tool != since.tool) since.events = count;
+    since.tool = tool;
 }
 
 // Where the sentence stands on the slip, and what stands beside it.
@@ -107,8 +109,8 @@ Rect slipFor(const Rect& slip, const Pen& pen, const Line& line, bool any) {
 }
 
 void drawSlip(
-    const View& view, Items& items, FurnitureUi& ui, const BenchUi& bench, const Pen& pen) {
-    const Line line = lineOf(view, ui, bench);
+    const View& view, Items& items, EventsUi& ui, const BoardUi& board, const Pen& pen) {
+    const Line line = lineOf(view, ui, board);
     const bool any = !view.session->attempt().events().empty();
     const SlipPlaces at = placesOn(slipFor(view.layout.events, pen, line, any), pen, line, any);
     const Rect& slip = at.slip;
@@ -141,9 +143,9 @@ void drawSlip(
         {end.x - pen.width(Face::Bold, all), under}, {end.x, under}, tone::link, 1.4f);
     if (touch.focused) drawFocusRing(pen.list, shrunk(link, 4.0f), pen.px(6.0f));
     if (touch.clicked) {
-        ui.eventsOpen = !ui.eventsOpen;
-        ui.eventsScroll = 0.0f;
-        if (ui.eventsOpen && items.focusVisible()) items.setFocus("events/close");
+        ui.open = !ui.open;
+        ui.scroll = 0.0f;
+        if (ui.open && items.focusVisible()) items.setFocus("events/close");
     }
 }
 
@@ -200,7 +202,7 @@ void drawEntries(const Pen& pen,
     pen.list->PopClipRect();
 }
 
-void drawWholeList(const View& view, Items& items, FurnitureUi& ui, const Pen& pen) {
+void drawWholeList(const View& view, Items& items, EventsUi& ui, const Pen& pen) {
     const Rect& board = view.layout.board;
     const float height = std::min(pen.px(340.0f), board.height() * 0.72f);
     const Rect panel{{board.min.x + pen.px(8.0f), board.max.y - height},
@@ -229,10 +231,10 @@ void drawWholeList(const View& view, Items& items, FurnitureUi& ui, const Pen& p
     float total = 0.0f;
     for (const Entry& entry : entries)
         total += entry.height;
-    scrollBy(items, area, Axis::Down, total, !ui.helpOpen, ui.eventsScroll, ui.eventsGrip);
-    if (!ui.helpOpen && !ui.paperOut) pageByKeys(area, ui.eventsScroll, ui.eventsGrip);
-    drawEntries(pen, area, entries, ui.eventsScroll, timeWidth);
-    drawScrollBar(pen.list, area, Axis::Down, total, ui.eventsScroll, tone::eventLine);
+    scrollBy(items, area, Axis::Down, total, view.over != Over::Help, ui.scroll, ui.grip);
+    if (view.over == Over::Nothing) pageByKeys(area, ui.scroll, ui.grip);
+    drawEntries(pen, area, entries, ui.scroll, timeWidth);
+    drawScrollBar(pen.list, area, Axis::Down, total, ui.scroll, tone::eventLine);
 
     const bool closed = closeButton(pen,
                                     items,
@@ -240,7 +242,7 @@ void drawWholeList(const View& view, Items& items, FurnitureUi& ui, const Pen& p
                                     Zone::Events,
                                     {panel.max.x - pen.px(28.0f), panel.min.y + pen.px(26.0f)});
     if (above.clicked || closed) {
-        ui.eventsOpen = false;
+        ui.open = false;
         if (items.focusVisible()) items.setFocus("events/all");
     }
 }
@@ -248,11 +250,11 @@ void drawWholeList(const View& view, Items& items, FurnitureUi& ui, const Pen& p
 } // namespace
 
 void drawEvents(
-    const View& view, Items& items, FurnitureUi& ui, const BenchUi& bench, ImDrawList* list) {
+    const View& view, Items& items, EventsUi& ui, const BoardUi& board, ImDrawList* list) {
     const Pen pen(view, list);
-    noteTold(view, ui.told, bench.tool);
-    drawSlip(view, items, ui, bench, pen);
-    if (ui.eventsOpen) drawWholeList(view, items, ui, pen);
+    noteChanges(view, ui.since, board.tool);
+    drawSlip(view, items, ui, board, pen);
+    if (ui.open) drawWholeList(view, items, ui, pen);
 }
 
 } // namespace loom::screen

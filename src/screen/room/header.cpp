@@ -2,7 +2,7 @@
 // Name, whether the bench is live or safe in words, and the buttons that are always there.
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
-#include "screen/room/furniture.h"
+#include "screen/room/fixtures.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -115,7 +115,7 @@ void drawStatus(const View& view, Items& items, const Pen& pen) {
              pill.height() * 0.5f);
 }
 
-void drawButtons(const View& view, Items& items, FurnitureUi& ui, const Pen& pen, Intents& out) {
+void drawButtons(const View& view, Items& items, const Pen& pen, Asked& out) {
     const attempt::Attempt& attempt = view.session->attempt();
     const Rect& all = view.layout.buttons;
     const float gap = pen.px(8.0f), width = (all.width() - 2.0f * gap) / 3.0f;
@@ -127,24 +127,16 @@ void drawButtons(const View& view, Items& items, FurnitureUi& ui, const Pen& pen
         return button(
             pen, items, name, words(key), Zone::Header, place(index), ButtonLook::Room, enabled);
     };
-    if (asked(0, "header/undo", "header/undo", attempt.canUndo())) askUndo(view, ui, out);
+    if (asked(0, "header/undo", "header/undo", attempt.canUndo()))
+        out.push_back(UndoStep{});
     if (asked(1, "header/redo", "header/redo", attempt.canRedo()))
         out.push_back(Do{attempt::Redo{}});
-    if (!asked(2, "header/help", "header/help", true)) return;
-    ui.helpOpen = !ui.helpOpen;
-    if (ui.helpOpen && items.focusVisible()) items.setFocus("help/close");
+    if (asked(2, "header/help", "header/help", true)) out.push_back(ToggleHelp{});
 }
 
 } // namespace
 
-void askUndo(const View& view, FurnitureUi& ui, Intents& out) {
-    const attempt::Attempt& attempt = view.session->attempt();
-    if (!attempt.canUndo()) return;
-    out.push_back(Do{attempt::Undo{}});
-    ui.told.undone = attempt.events().size();
-}
-
-void drawHeader(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list, Intents& out) {
+void drawHeader(const View& view, Items& items, ImDrawList* list, Asked& out) {
     const Pen pen(view, list);
     if (view.layout.form == Form::Wide)
         pen.left(Face::Large,
@@ -152,7 +144,7 @@ void drawHeader(const View& view, Items& items, FurnitureUi& ui, ImDrawList* lis
                  tone::onRoom,
                  words("product"));
     drawStatus(view, items, pen);
-    drawButtons(view, items, ui, pen, out);
+    drawButtons(view, items, pen, out);
 }
 
 } // namespace loom::screen

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 // One sheet over the bench with the few gestures and keys, and the cautions. Closes with Escape, its
 // cross, or a press beside it.
+#include "screen/room/help.h"
+
 #include "screen/kit/stack.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
-#include "screen/room/furniture.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -122,8 +123,7 @@ std::string spokenHelp() {
 
 } // namespace
 
-void drawHelp(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list) {
-    if (!ui.helpOpen) return;
+void drawHelp(const View& view, Items& items, HelpUi& ui, ImDrawList* list) {
     const Pen pen(view, list);
     const ImVec2 window = ImGui::GetIO().DisplaySize;
     list->AddRectFilled({0, 0}, window, art::fade(IM_COL32_BLACK, 0.35f));
@@ -151,13 +151,13 @@ void drawHelp(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list)
 
     const Rect area{{sheet.min.x + pad, sheet.min.y + head},
                     {sheet.max.x - pad, sheet.max.y - foot}};
-    scrollBy(items, area, Axis::Down, stack.height(), true, ui.helpScroll, ui.helpGrip);
-    pageByKeys(area, ui.helpScroll, ui.helpGrip);
+    scrollBy(items, area, Axis::Down, stack.height(), true, ui.scroll, ui.grip);
+    pageByKeys(area, ui.scroll, ui.grip);
     list->PushClipRect({sheet.min.x, area.min.y}, {sheet.max.x, area.max.y}, true);
-    stack.draw({area.min.x, area.min.y - std::round(ui.helpScroll)});
+    stack.draw({area.min.x, area.min.y - std::round(ui.scroll)});
     list->PopClipRect();
     const Rect side{area.min, {area.max.x + pen.px(14.0f), area.max.y}};
-    drawScrollBar(list, side, Axis::Down, stack.height(), ui.helpScroll, tone::paperLine);
+    drawScrollBar(list, side, Axis::Down, stack.height(), ui.scroll, tone::paperLine);
 
     const bool closed = closeButton(pen,
                                     items,
@@ -165,8 +165,8 @@ void drawHelp(const View& view, Items& items, FurnitureUi& ui, ImDrawList* list)
                                     Zone::Sheet,
                                     {sheet.max.x - pen.px(32.0f), sheet.min.y + pen.px(34.0f)});
     if (beside.clicked || closed) {
-        ui.helpOpen = false;
-        ui.helpScroll = 0.0f;
+        ui.open = false;
+        ui.scroll = 0.0f;
         if (items.focusVisible()) items.setFocus("header/help");
     }
 }

@@ -7,7 +7,7 @@
 #include "screen/kit/widgets.h"
 #include "screen/meter/art.h"
 #include "screen/paper/plan_bench.h"
-#include "screen/room/furniture.h"
+#include "screen/room/fixtures.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -42,17 +42,17 @@ const std::array<Hung, hungCount>& hung() {
 struct Rail {
     const View& view;
     Items& items;
-    FurnitureUi& ui;
-    BenchUi& bench;
+    const BoardUi& board;
+    bool traceOpen;
     art::PictureStore& pictures;
     const Pen& pen;
-    Intents& out;
+    Asked& out;
     bool upright = true;
 
     bool isOut(const Hung& thing) const {
-        if (!thing.tool) return ui.traceOpen;
+        if (!thing.tool) return traceOpen;
         if (*thing.tool == Tool::Meter) return view.session->attempt().bench().meter.has_value();
-        return *thing.tool == bench.tool;
+        return *thing.tool == board.tool;
     }
 
     // Letters under the picture when there is height for both.
@@ -89,15 +89,15 @@ struct Rail {
     // Where it hides least of what lies on the board: the lower left corner first, its probes at
     // its right.
     ImVec2 freePlaceForMeter() const {
-        const Rect board = shrunk(clearBoard(view.layout), pen.px(10.0f));
+        const Rect free = shrunk(clearBoard(view.layout), pen.px(10.0f));
         const float wide = pen.px(art::meter::width + 92.0f), high = pen.px(art::meter::height);
         Rect best;
         float least = -1.0f;
         for (int column = 0; column <= 6; ++column)
             for (const float down : {1.0f, 0.0f, 0.5f}) {
                 const float along = static_cast<float>(column) / 6.0f;
-                const Rect place = rectAt(board.min.x + along * (board.width() - wide),
-                                          board.min.y + down * (board.height() - high),
+                const Rect place = rectAt(free.min.x + along * (free.width() - wide),
+                                          free.min.y + down * (free.height() - high),
                                           wide,
                                           high);
                 const float hidden = hiddenOnBoard(items, place);
@@ -113,42 +113,36 @@ struct Rail {
             out.push_back(Do{bench::Edit{bench::HangMeter{}}});
             return;
         }
-        const ImVec2 at = bench.scene.board.toBoard(freePlaceForMeter());
+        const ImVec2 at = board.scene.board.toBoard(freePlaceForMeter());
         out.push_back(Do{bench::Edit{bench::PlaceMeter{{at.x, at.y}}}});
     }
 
     void use(const Hung& thing) const {
-        if (!thing.tool) {
-            ui.traceOpen = !ui.traceOpen;
-            return;
-        }
+        if (!thing.tool) return out.push_back(ToggleTrace{});
         if (*thing.tool == Tool::Meter) return useMeter();
-        if (*thing.tool == Tool::Marker && !planOf(*view.session)) {
-            bench.notice = words("rail/marker-none");
-            return;
-        }
-        letGo(bench);
-        bench.tool = *thing.tool;
-        if (bench.tool == Tool::Marker) ui.wantLeaf = "sheet";
+        if (*thing.tool == Tool::Marker && !planOf(*view.session))
+            return out.push_back(Notice{words("rail/marker-none")});
+        out.push_back(TakeTool{*thing.tool});
+        if (*thing.tool == Tool::Marker) out.push_back(ShowSheet{});
     }
 };
 
 // The tool in use goes with the pointer over the board.
 void drawInUse(const Rail& rail) {
     const ImVec2 at = ImGui::GetIO().MousePos;
-    const bool shown = !rail.view.touch && !holdsSomething(rail.bench) &&
+    const bool shown = !rail.view.touch && !holdsSomething(rail.board) &&
                        rail.view.layout.board.contains(at) && rail.items.over(at) == nullptr;
-    if (rail.bench.tool == Tool::BareHand || !shown) return;
+    if (rail.board.tool == Tool::BareHand || !shown) return;
     const float away = rail.pen.px(20.0f);
     for (const Hung& thing : hung())
-        if (thing.tool == rail.bench.tool)
+        if (thing.tool == rail.board.tool)
             rail.pictures.drawFitted(
                 rail.pen.list, thing.picture, {at.x + away, at.y + away}, rail.pen.px(34.0f));
 }
 
 enum class KeyPlace { NoIsolator, OnHook, InHand, InIsolator };
 
-KeyPlace keyPlace(const bench::Bench& bench, const BenchUi& ui) {
+KeyPlace keyPlace(const bench::Bench& bench, const BoardUi& ui) {
     if (std::holds_alternative<KeyInHand>(ui.hand)) return KeyPlace::InHand;
     bool any = false;
     for (const bench::PartSlot& slot : bench.kit.parts)
@@ -205,14 +199,14 @@ void drawKeyOnHook(const Rail& rail, const Rect& at) {
                                    io.MousePos.y - io.MouseClickedPos[0].y);
     if (touch.down && moved > 8.0f) {
         rail.items.letGo();
-        pickUp(rail.bench, KeyInHand{}, true);
+        rail.out.push_back(PickUp{KeyInHand{}, true});
     } else if (touch.clicked) {
-        pickUp(rail.bench, KeyInHand{}, false);
+        rail.out.push_back(PickUp{KeyInHand{}, false});
     }
 }
 
 void drawKeyCorner(const Rail& rail, const Rect& at) {
-    switch (keyPlace(rail.view.session->attempt().bench(), rail.bench)) {
+    switch (keyPlace(rail.view.session->attempt().bench(), rail.board)) {
     case KeyPlace::NoIsolator:
         return;
     case KeyPlace::OnHook:
@@ -228,16 +222,16 @@ void drawKeyCorner(const Rail& rail, const Rect& at) {
 
 void drawRail(const View& view,
               Items& items,
-              FurnitureUi& ui,
-              BenchUi& bench,
+              const BoardUi& board,
+              bool traceOpen,
               art::PictureStore& pictures,
               ImDrawList* list,
-              Intents& out) {
+              Asked& out) {
     const Pen pen(view, list);
     const Rect& wall = view.layout.rail;
     drawPanel(list, wall, pen.px(10.0f));
     const bool upright = wall.height() > wall.width();
-    const Rail rail{view, items, ui, bench, pictures, pen, out, upright};
+    const Rail rail{view, items, board, traceOpen, pictures, pen, out, upright};
     drawInUse(rail);
     const float pad = pen.px(4.0f), gap = pen.px(4.0f);
     if (upright) {

@@ -2,6 +2,11 @@
 #include "screen/room/room.h"
 
 #include "screen/art/board_art.h"
+#include "screen/board/camera.h"
+#include "screen/paper/paper.h"
+#include "screen/room/fixtures.h"
+#include "screen/room/overlays.h"
+#include "screen/room/wishes.h"
 
 namespace loom::screen {
 
@@ -11,95 +16,95 @@ bool pressed(ImGuiKey key, bool repeat = false) {
     return ImGui::IsKeyPressed(key, repeat);
 }
 
-void undoKeys(const View& view, FurnitureUi& ui, Intents& out) {
+void undoKeys(const View& view, Asked& out) {
     const ImGuiIO& io = ImGui::GetIO();
     if (!io.KeyCtrl && !io.KeySuper) return;
-    const attempt::Attempt& attempt = view.session->attempt();
     const bool redo = pressed(ImGuiKey_Y, true) || (io.KeyShift && pressed(ImGuiKey_Z, true));
-    if (redo && attempt.canRedo()) out.push_back(Do{attempt::Redo{}});
-    if (!redo && pressed(ImGuiKey_Z, true)) askUndo(view, ui, out);
+    if (redo && view.session->attempt().canRedo()) out.push_back(Do{attempt::Redo{}});
+    if (!redo && pressed(ImGuiKey_Z, true)) out.push_back(UndoStep{});
 }
 
-void zoomKeys(RoomUi& ui) {
+void zoomKeys(const Camera& camera, Asked& out) {
     if (ImGui::GetIO().KeyCtrl) return;
-    if (pressed(ImGuiKey_Equal, true) || pressed(ImGuiKey_KeypadAdd, true)) zoomBy(ui.bench, 1.25);
+    if (pressed(ImGuiKey_Equal, true) || pressed(ImGuiKey_KeypadAdd, true))
+        out.push_back(LookAt{zoomed(camera, 1.25)});
     if (pressed(ImGuiKey_Minus, true) || pressed(ImGuiKey_KeypadSubtract, true))
-        zoomBy(ui.bench, 0.8);
-    if (pressed(ImGuiKey_0)) fitBoard(ui.bench);
+        out.push_back(LookAt{zoomed(camera, 0.8)});
+    if (pressed(ImGuiKey_0)) out.push_back(LookAt{});
 }
 
 // Escape always lets go: of the hand first, then of what is open, the newest first.
 void escapeKey(RoomUi& ui) {
     if (!pressed(ImGuiKey_Escape)) return;
-    FurnitureUi& f = ui.furniture;
-    if (ui.bench.closeup.hand)
-        ui.bench.closeup.hand.reset();
-    else if (holdsSomething(ui.bench))
-        letGo(ui.bench);
-    else if (f.helpOpen)
-        f.helpOpen = false;
-    else if (f.coursesOpen)
-        f.coursesOpen = false;
-    else if (f.traceOpen)
-        f.traceOpen = false;
-    else if (f.eventsOpen)
-        f.eventsOpen = false;
-    else if (f.paperOut)
-        f.paperOut = false;
-    else if (f.paper.wide)
-        f.paper.wide = false;
-    else if (ui.bench.closeup.open)
-        closeCloseup(ui.bench.closeup);
-    else if (!std::holds_alternative<std::monostate>(ui.bench.chosen))
-        ui.bench.chosen = {};
-    else
-        ui.bench.tool = Tool::BareHand;
-    ui.bench.notice.clear();
+    if (const Overlay* front = frontOverlay(ui)) front->close(ui);
+    ui.board.notice.clear();
+}
+
+// Another document is on the bench: nothing of the old one stays in the hand or on the card.
+void startAfresh(RoomUi& ui) {
+    std::string notice = std::move(ui.board.notice);
+    ui.board = {};
+    ui.board.notice = std::move(notice);
+    ui.meter = {};
+    ui.closeup = {};
+    ui.items.letGo();
+}
+
+InYard inYard(const BoardUi& ui) {
+    if (const auto* cable = std::get_if<CableInHand>(&ui.hand)) {
+        const ImVec2 to = ui.scene.board.toBoard(ui.hand_px);
+        return Pull{cable->cable, cable->at_m, {to.x, to.y}};
+    }
+    return ui.scene.carried ? InYard(*ui.scene.carried) : InYard();
+}
+
+bool gripsMove(const RoomUi& ui) {
+    return ui.tray.grip.target_px >= 0.0f || ui.events.grip.target_px >= 0.0f ||
+           ui.help.grip.target_px >= 0.0f;
 }
 
 } // namespace
 
-bool drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents& out) {
+Shown drawRoom(const View& view, RoomUi& ui, art::PictureStore& pictures, Intents& out) {
     ImDrawList* list = ImGui::GetBackgroundDrawList();
-    const ImVec2 size = ImGui::GetIO().DisplaySize;
+    if (ui.opened != view.opened) startAfresh(ui);
+    ui.opened = view.opened;
     ui.items.begin();
-    art::drawRoom(list, {{0, 0}, size});
+    ui.items.keepClearOf(readItems());
+    art::drawRoom(list, {{0, 0}, ImGui::GetIO().DisplaySize});
     if (view.layout.form == Form::TooSmall) {
         drawTooSmall(view, list);
         ui.items.end();
-        return false;
+        return {};
     }
-    undoKeys(view, ui.furniture, out);
-    zoomKeys(ui);
+    Asked asked;
+    undoKeys(view, asked);
+    zoomKeys(ui.board.camera, asked);
+    grant(view, ui, asked, out);
     escapeKey(ui);
-    View still = view; // the learner can ask for stillness as the system can
-    still.reducedMotion = view.reducedMotion || ui.furniture.motionPaused;
-    still.layout = besidePaper(view.layout, ui.furniture);
-    if (onPaper(view, ui.furniture, view.pinch.centre)) still.pinch = {};
-    bool moves = drawBench(still, ui.items, ui.bench, pictures, list, out);
-    moves = drawMeter(still, ui.items, ui.bench, pictures, list, out) || moves;
-    drawViewControls(still, ui.items, ui.furniture, ui.bench, list);
-    drawTrace(still, ui.items, ui.trace, ui.furniture, list, out);
-    if (!paperTells(ui.furniture)) drawCard(still, ui.items, ui.bench, list, out);
-    drawHeader(view, ui.items, ui.furniture, list, out);
-    drawEvents(still, ui.items, ui.furniture, ui.bench, list);
-    drawTray(still, ui.items, ui.furniture, ui.bench, pictures, list, out);
-    drawRail(view, ui.items, ui.furniture, ui.bench, pictures, list, out);
-    View paperView = view; // two fingers on it are for it
-    paperView.layout = still.layout;
-    const auto paper = [&] { drawPaper(paperView, ui.items, ui.furniture, ui.bench, list, out); };
-    // Beside the board it may be covered by the close-up; pulled in over the board it lies on top.
-    const bool beside = view.layout.form == Form::Wide;
-    if (beside) paper();
-    const bool makes = drawCloseup(still, ui.items, ui.bench, pictures, list, out);
-    if (!beside) paper();
-    if (ui.furniture.helpOpen) drawHelp(view, ui.items, ui.furniture, list);
+    View whole = view;
+    whole.over = ui.help.open        ? Over::Help
+                 : ui.paper.pulledIn ? Over::Paper
+                                     : Over::Nothing;
+    View still = whole; // the learner can ask for stillness as the system can
+    still.reducedMotion = view.reducedMotion || ui.still;
+    still.layout = besidePaper(view.layout, ui.paper);
+    if (onPaper(view, ui.paper, view.pinch.centre)) still.pinch = {};
+    Painting painting{whole, still, ui, pictures, list, {}};
+    drawOverlays(painting, out);
     ui.items.end();
-    return pictures.endFrame() || moves || makes || furnitureMoves(ui.furniture);
+    const bool fading = pictures.endFrame();
+    return {fading || painting.moves || paperMoves(ui.paper) || gripsMove(ui),
+            ui.meter.sounding,
+            inYard(ui.board)};
+}
+
+bool handsFree(const RoomUi& ui) {
+    return frontOverlay(ui) == nullptr;
 }
 
 void showNotice(RoomUi& ui, std::string sentence) {
-    ui.bench.notice = std::move(sentence);
+    ui.board.notice = std::move(sentence);
 }
 
 } // namespace loom::screen

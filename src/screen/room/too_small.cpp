@@ -2,7 +2,7 @@
 // What a window too small for the bench shows instead of it.
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
-#include "screen/room/furniture.h"
+#include "screen/room/fixtures.h"
 #include "screen/sentences.h"
 
 #include <algorithm>

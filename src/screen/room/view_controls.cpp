@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 // What helps to see the board: closer, further, whole, still. A small group in the board's corner
 // that gives way while something is dragged.
+#include "screen/board/camera.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
-#include "screen/room/furniture.h"
+#include "screen/room/fixtures.h"
 #include "screen/sentences.h"
 
 #include <array>
@@ -77,24 +78,28 @@ void drawIcon(const Icon& icon, Control control, bool still) {
     }
 }
 
-void use(Control control, FurnitureUi& ui, BenchUi& bench) {
+void use(Control control, bool& still, const Camera& camera, Asked& out) {
     switch (control) {
     case Control::Closer:
-        return zoomBy(bench, 1.25);
+        return out.push_back(LookAt{zoomed(camera, 1.25)});
     case Control::Further:
-        return zoomBy(bench, 0.8);
+        return out.push_back(LookAt{zoomed(camera, 0.8)});
     case Control::Whole:
-        return fitBoard(bench);
+        return out.push_back(LookAt{});
     case Control::Still:
-        ui.motionPaused = !ui.motionPaused;
+        still = !still;
     }
 }
 
 } // namespace
 
-void drawViewControls(
-    const View& view, Items& items, FurnitureUi& ui, BenchUi& bench, ImDrawList* list) {
-    if (bench.carried) return;
+void drawViewControls(const View& view,
+                      Items& items,
+                      bool& still,
+                      const BoardUi& ui,
+                      ImDrawList* list,
+                      Asked& out) {
+    if (ui.carried) return;
     const Pen pen(view, list);
     const float side = pen.px(44.0f), away = pen.px(8.0f);
     const Rect& board = view.layout.board;
@@ -107,15 +112,15 @@ void drawViewControls(
     float x = group.min.x;
     for (const Labelled& each : controls) {
         const Rect at = rectAt(x, group.min.y, side, side);
-        const bool still = each.control == Control::Still && ui.motionPaused;
+        const bool paused = each.control == Control::Still && still;
         const Touch touch =
-            items.add(each.name, words(still ? "rail/moving-said" : each.said), Zone::Rail, at);
+            items.add(each.name, words(paused ? "rail/moving-said" : each.said), Zone::Rail, at);
         if (touch.hot || touch.down)
             list->AddRectFilled(
                 at.min, at.max, touch.down ? tone::buttonDown : tone::buttonHot, pen.px(10.0f));
-        drawIcon({pen, at.centre(), tone::onRoom}, each.control, ui.motionPaused);
+        drawIcon({pen, at.centre(), tone::onRoom}, each.control, still);
         if (touch.focused) drawFocusRing(list, shrunk(at, 3.0f), pen.px(9.0f));
-        if (touch.clicked) use(each.control, ui, bench);
+        if (touch.clicked) use(each.control, still, ui.camera, out);
         x += side;
     }
 }

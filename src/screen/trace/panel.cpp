@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: MIT
 // The card itself: where it lies, its head with the event told, its buttons, and what moves it in
-// time. The fields with the curves are in trace_plot.cpp.
+// time. The fields with the curves are in plot.cpp.
 #include "screen/trace/panel.h"
 
 #include "screen/kit/keep_clear.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
-#include "screen/room/furniture.h"
 #include "screen/sentences.h"
 #include "screen/trace/plot.h"
 #include "screen/trace/words.h"
@@ -28,7 +27,6 @@ struct Panel {
     const View& view;
     Items& items;
     TraceUi& ui;
-    FurnitureUi& furniture;
     const Pen& pen;
     const attempt::Attempt& attempt;
     const attempt::Trace& trace;
@@ -48,7 +46,7 @@ double first_s(const Panel& p) {
 // The window stays where there is something to see.
 void keepInTime(const Panel& p) {
     TraceUi& ui = p.ui;
-    ui.span_s = std::clamp(ui.span_s, leastTraceSpan_s, mostTraceSpan_s);
+    ui.span_s = std::clamp(ui.span_s, kLeastTraceSpan_s, kMostTraceSpan_s);
     if (!ui.paused) ui.end_s = now_s(p);
     ui.end_s = std::clamp(ui.end_s, first_s(p), now_s(p) + 0.5 * ui.span_s);
 }
@@ -131,7 +129,7 @@ void drawHead(const Panel& p, const attempt::BenchEvent* told) {
                     "trace/close",
                     Zone::Card,
                     {p.at.max.x - pen.px(28.0f), p.at.min.y + pen.px(26.0f)}))
-        p.furniture.traceOpen = false;
+        p.ui.open = false;
     if (!told) return;
     const float room = p.at.width() - pen.px(2.0f * pad + 8.0f);
     std::string said = timeOf(told->time_s) + "  " + sentence(*told);
@@ -177,7 +175,7 @@ void save(const Panel& p, bool asTable) {
 void zoomTime(const Panel& p, double factor, double about_s) {
     TraceUi& ui = p.ui;
     const double share = (ui.end_s - about_s) / ui.span_s;
-    ui.span_s = std::clamp(ui.span_s * factor, leastTraceSpan_s, mostTraceSpan_s);
+    ui.span_s = std::clamp(ui.span_s * factor, kLeastTraceSpan_s, kMostTraceSpan_s);
     if (ui.paused) ui.end_s = about_s + share * ui.span_s;
 }
 
@@ -326,17 +324,12 @@ void drawContent(const Panel& p) {
 
 } // namespace
 
-void drawTrace(const View& view,
-               Items& items,
-               TraceUi& ui,
-               FurnitureUi& furniture,
-               ImDrawList* list,
-               Intents& out) {
+void drawTrace(const View& view, Items& items, TraceUi& ui, ImDrawList* list, Intents& out) {
     if (view.session->trace().idle()) { // nothing to go back to
         ui.paused = false;
         ui.cursor_s.reset();
     }
-    if (!furniture.traceOpen) {
+    if (!ui.open) {
         ui.moving = ui.panning = ui.wasOpen = false;
         return;
     }
@@ -347,7 +340,6 @@ void drawTrace(const View& view,
     Panel p{view,
             items,
             ui,
-            furniture,
             pen,
             session.attempt(),
             session.trace(),

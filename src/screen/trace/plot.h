@@ -4,7 +4,7 @@
 
 #include "attempt/trace_export.h"
 #include "screen/kit/pen.h"
-#include "screen/trace/panel.h"
+#include "screen/trace/state.h"
 
 #include <optional>
 #include <string>

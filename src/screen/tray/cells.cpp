@@ -2,6 +2,7 @@
 #include "screen/tray/cells.h"
 
 #include "bench/catalogue.h"
+#include "screen/kit/part_words.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -127,18 +128,6 @@ void appendReels(const bench::Bench& bench, std::vector<Cell>& out) {
 }
 
 } // namespace
-
-std::string kindWords(bench::PartKind kind) {
-    return words(std::string("kind/") + bench::spec(kind).word);
-}
-
-std::string sleeveWords(bench::Sleeve sleeve) {
-    return words(std::string("sleeve/") + bench::word(sleeve));
-}
-
-std::string endWords(bench::EndKind end) {
-    return words(std::string("end/") + bench::word(end));
-}
 
 std::vector<Cell> trayCells(const bench::Bench& bench) {
     std::vector<Cell> cells;

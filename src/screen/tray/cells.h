@@ -3,7 +3,7 @@
 // bench. Nothing is drawn here.
 #pragma once
 
-#include "screen/board/board.h"
+#include "screen/board/state.h"
 
 #include <string>
 #include <vector>
@@ -32,10 +32,5 @@ struct Cell {
 
 // In the order of the groups; a kind of part with several in the kit is one cell.
 std::vector<Cell> trayCells(const bench::Bench& bench);
-
-// The next one to take, in words for people: "relay".
-std::string kindWords(bench::PartKind kind);
-std::string sleeveWords(bench::Sleeve sleeve);
-std::string endWords(bench::EndKind end);
 
 } // namespace loom::screen

@@ -6,6 +6,7 @@
 #include "screen/art/part_art.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
+#include "screen/kit/part_words.h"
 #include "screen/sentences.h"
 
 #include <algorithm>

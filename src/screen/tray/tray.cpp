@@ -2,12 +2,13 @@
 // The tray: a shadow board at the foot of the bench, one row of slots (two on a tablet). A slot is
 // dragged out of or tapped; what is out leaves its outline. What does not fit scrolls sideways, and
 // the finder at the left leads to each group.
+#include "screen/tray/tray.h"
+
 #include "screen/art/cable_art.h"
 #include "screen/art/part_art.h"
 #include "screen/board/scene.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
-#include "screen/room/furniture.h"
 #include "screen/sentences.h"
 #include "screen/tray/cells.h"
 #include "screen/tray/slots.h"
@@ -21,15 +22,16 @@ namespace {
 struct Tray {
     const View& view;
     Items& items;
-    FurnitureUi& ui;
-    BenchUi& bench;
+    TrayUi& ui;
+    const BoardUi& board;
     art::PictureStore& pictures;
     const Pen& pen;
+    Asked& out;
     std::vector<Slot> slots;
     float length = 0.0f;        // of all slots
     Rect area;                  // in which they are seen
-    const Cell* told = nullptr; // under the pointer or the keyboard
-    Rect toldAt;
+    const Cell* described = nullptr; // under the pointer or the keyboard
+    Rect describedAt;
 };
 
 constexpr const char* groupKeys[] = {"tray/parts", "tray/fuses", "tray/cables", "tray/reels"};
@@ -67,10 +69,10 @@ void drawHandle(Tray& tray) {
     pen.list->AddRectFilled(
         grip.min, grip.max, touch.hot ? tone::onRoomSoft : tone::handle, pen.px(4.0f));
     if (touch.focused) drawFocusRing(pen.list, grip, pen.px(4.0f));
-    if (touch.clicked) tray.ui.trayOpen = false;
+    if (touch.clicked) tray.ui.open = false;
 }
 
-void drawShut(const View& view, Items& items, FurnitureUi& ui, const Pen& pen) {
+void drawShut(const View& view, Items& items, TrayUi& ui, const Pen& pen) {
     const Rect& box = view.layout.tray;
     const Rect bar{{box.min.x, box.max.y - pen.px(44.0f)}, box.max};
     drawFront(pen, bar);
@@ -87,7 +89,7 @@ void drawShut(const View& view, Items& items, FurnitureUi& ui, const Pen& pen) {
                 tone::onRoom,
                 pen.px(2.2f));
     if (touch.focused) drawFocusRing(pen.list, bar, pen.px(10.0f));
-    if (touch.clicked) ui.trayOpen = true;
+    if (touch.clicked) ui.open = true;
 }
 
 constexpr float chevron = 44.0f; // width of the button at an edge with more beyond it
@@ -107,9 +109,9 @@ float drawFinder(Tray& tray, const std::vector<Group>& groups) {
     const float clear = pen.px(chevron + 8.0f); // the way back lies over that much of the row
     const float finder = pad + (wide + gap) * static_cast<float>(columns) + pen.px(4.0f);
     const float most = tray.length - (tray.area.width() - finder);
-    const bool atEnd = most > 1.0f && tray.ui.trayScroll >= most - 1.0f;
+    const bool atEnd = most > 1.0f && tray.ui.scroll >= most - 1.0f;
     const Group shown =
-        atEnd ? groups.back() : groupInSight(tray.slots, tray.ui.trayScroll + 1.5f * clear);
+        atEnd ? groups.back() : groupInSight(tray.slots, tray.ui.scroll + 1.5f * clear);
     for (std::size_t i = 0; i < groups.size(); ++i) {
         const int column = static_cast<int>(i) % columns, row = static_cast<int>(i) / columns;
         const Rect at = rectAt(box.min.x + pad + (wide + gap) * static_cast<float>(column),
@@ -133,7 +135,7 @@ float drawFinder(Tray& tray, const std::vector<Group>& groups) {
                               pen.px(2.5f));
         if (touch.focused) drawFocusRing(pen.list, shrunk(at, 2.0f), pen.px(8.0f));
         if (touch.clicked)
-            tray.ui.trayGrip.target_px = std::max(0.0f, startOf(tray.slots, groups[i]) - clear);
+            tray.ui.grip.target_px = std::max(0.0f, startOf(tray.slots, groups[i]) - clear);
     }
     return finder;
 }
@@ -141,7 +143,7 @@ float drawFinder(Tray& tray, const std::vector<Group>& groups) {
 // At an edge beyond which there is more: a fading edge with a chevron that goes on by a page.
 void drawMore(Tray& tray, bool forward) {
     const Pen& pen = tray.pen;
-    const float at = tray.ui.trayScroll, most = tray.length - tray.area.width();
+    const float at = tray.ui.scroll, most = tray.length - tray.area.width();
     if (forward ? at >= most - 1.0f : at <= 1.0f) return;
     const float wide = pen.px(chevron);
     const Rect edge = forward ? Rect{{tray.area.max.x - wide, tray.area.min.y}, tray.area.max}
@@ -163,7 +165,7 @@ void drawMore(Tray& tray, bool forward) {
     if (touch.focused) drawFocusRing(pen.list, edge, pen.px(8.0f));
     if (touch.clicked) {
         const float page = tray.area.width() - 2.0f * wide;
-        tray.ui.trayGrip.target_px = std::max(0.0f, at + (forward ? page : -page));
+        tray.ui.grip.target_px = std::max(0.0f, at + (forward ? page : -page));
     }
 }
 
@@ -173,36 +175,34 @@ void takeOutOf(Tray& tray, const Cell& cell) {
     const ImGuiIO& io = ImGui::GetIO();
     const bool left = io.MousePos.y < tray.view.layout.tray.min.y - tray.pen.px(4.0f);
     const bool takes = !std::holds_alternative<std::monostate>(cell.hand);
-    if (!takes || !left || !tray.ui.trayGrip.dragging || tray.ui.trayPressed != cell.name) return;
-    tray.ui.trayGrip.pressed = tray.ui.trayGrip.dragging = false;
-    pickUp(tray.bench, cell.hand, true);
+    if (!takes || !left || !tray.ui.grip.dragging || tray.ui.pressed != cell.name) return;
+    tray.ui.grip.pressed = tray.ui.grip.dragging = false;
+    tray.out.push_back(PickUp{cell.hand, true});
 }
 
 // What a press on a cell does: dragged out, tapped, or a reel chosen.
 void handle(Tray& tray, const Cell& cell, const Touch& touch) {
     const ImGuiIO& io = ImGui::GetIO();
-    BenchUi& bench = tray.bench;
     const bool takes = !std::holds_alternative<std::monostate>(cell.hand);
-    if (touch.pressed) tray.ui.trayPressed = cell.name;
+    if (touch.pressed) tray.ui.pressed = cell.name;
     takeOutOf(tray, cell);
-    if (touch.down && takes && !tray.ui.trayGrip.dragging) {
+    if (touch.down && takes && !tray.ui.grip.dragging) {
         const float moved = std::hypot(io.MousePos.x - io.MouseClickedPos[0].x,
                                        io.MousePos.y - io.MouseClickedPos[0].y);
         if (moved > 8.0f) {
             tray.items.letGo();
-            tray.ui.trayGrip.pressed = false;
-            pickUp(bench, cell.hand, true);
+            tray.ui.grip.pressed = false;
+            tray.out.push_back(PickUp{cell.hand, true});
         }
         return;
     }
     if (!touch.clicked) return;
     if (takes) {
-        pickUp(bench, cell.hand, false);
+        tray.out.push_back(PickUp{cell.hand, false});
     } else if (cell.group == Group::Reels) {
-        bench.reel = cell.reel;
-        bench.notice.clear();
+        tray.out.push_back(TakeReel{cell.reel});
     } else if (cell.where) {
-        bench.chosen = cell.where;
+        tray.out.push_back(Choose{cell.where});
     }
 }
 
@@ -219,7 +219,7 @@ void drawSlots(Tray& tray) {
     Pen inner = pen;
     inner.window = &window;
     SlotPaint paint{tray.pictures, inner, fontSet(tray.view), tray.view.clock_s};
-    const float shift = tray.area.min.x - std::round(tray.ui.trayScroll);
+    const float shift = tray.area.min.x - std::round(tray.ui.scroll);
     pen.list->PushClipRect({tray.area.min.x, tray.area.min.y - pen.px(2.0f)}, tray.area.max, true);
     const std::vector<Frame> frames = framesOf(tray.slots);
     for (const Frame& frame : frames)
@@ -227,14 +227,14 @@ void drawSlots(Tray& tray) {
     for (const Slot& slot : tray.slots) {
         const Rect at{{slot.target.min.x + shift, slot.target.min.y},
                       {slot.target.max.x + shift, slot.target.max.y}};
-        const bool chosen = slot.cell.group == Group::Reels && slot.cell.reel == tray.bench.reel;
+        const bool chosen = slot.cell.group == Group::Reels && slot.cell.reel == tray.board.reel;
         const Touch touch =
             press(inner, tray.items, slot.cell.name, spokenOf(slot.cell, chosen), Zone::Tray, at);
         if (at.max.x > tray.area.min.x && at.min.x < tray.area.max.x)
             drawSlot(paint, slot, shift, touch, chosen);
         if (touch.focused || (touch.hot && !touch.down)) {
-            tray.told = &slot.cell;
-            tray.toldAt = at;
+            tray.described = &slot.cell;
+            tray.describedAt = at;
         }
         handle(tray, slot.cell, touch);
     }
@@ -244,41 +244,41 @@ void drawSlots(Tray& tray) {
                       {frame.box.max.x + shift - pen.px(6.0f), frame.box.min.y + pen.px(3.0f)},
                       frame.badge);
     pen.list->PopClipRect();
-    followFocus(window, Axis::Across, pen.px(56.0f), tray.ui.trayScroll, tray.ui.trayGrip);
+    followFocus(window, Axis::Across, pen.px(56.0f), tray.ui.scroll, tray.ui.grip);
 }
 
 // A slip over the tray with what the thing is.
-void drawTold(const Tray& tray) {
-    if (!tray.told || holdsSomething(tray.bench)) return;
+void drawDescribed(const Tray& tray) {
+    if (!tray.described || holdsSomething(tray.board)) return;
     const Pen& pen = tray.pen;
-    const float pad = pen.px(14.0f), wide = std::max(pen.width(Face::Bold, tray.told->first),
-                                                     pen.width(Face::Body, tray.told->second)) +
+    const float pad = pen.px(14.0f), wide = std::max(pen.width(Face::Bold, tray.described->first),
+                                                     pen.width(Face::Body, tray.described->second)) +
                                             2.0f * pad;
     const float high = pen.px(62.0f), edge = pen.px(6.0f);
     const float right = ImGui::GetIO().DisplaySize.x - edge;
-    float x = tray.toldAt.centre().x - wide * 0.5f;
+    float x = tray.describedAt.centre().x - wide * 0.5f;
     x = std::max(edge, std::min(x, right - wide));
     const Rect slip = rectAt(x, tray.view.layout.tray.min.y - high - pen.px(8.0f), wide, high);
     drawSoftShadow(pen.list, slip, pen.px(8.0f), pen.px(8.0f), 0.35f);
     pen.list->AddRectFilled(slip.min, slip.max, tone::paper, pen.px(8.0f));
     pen.list->AddRect(slip.min, slip.max, tone::attention, pen.px(8.0f), 0, 1.6f);
     const float middle = slip.centre().y;
-    pen.centred(Face::Bold, {slip.centre().x, middle - pen.px(12.0f)}, tone::ink, tray.told->first);
+    pen.centred(Face::Bold, {slip.centre().x, middle - pen.px(12.0f)}, tone::ink, tray.described->first);
     pen.centred(
-        Face::Body, {slip.centre().x, middle + pen.px(12.0f)}, tone::inkSoft, tray.told->second);
+        Face::Body, {slip.centre().x, middle + pen.px(12.0f)}, tone::inkSoft, tray.described->second);
 }
 
 // While a part or a cable that can be put away is held over it.
 void drawTakesBack(const Tray& tray) {
-    const Hand& hand = tray.bench.hand;
+    const Hand& hand = tray.board.hand;
     const Rect& box = tray.view.layout.tray;
     const bool fromBoard =
         std::holds_alternative<PartInHand>(hand) || std::holds_alternative<EndInHand>(hand);
     const bool fromTray =
         std::holds_alternative<FromTray>(hand) || std::holds_alternative<ReadyMade>(hand);
     // What was tapped in the tray has not left it yet: the next tap says where it is to lie.
-    const bool puts = fromBoard || (fromTray && tray.bench.carried);
-    if (!puts || !box.contains(tray.bench.hand_px)) return;
+    const bool puts = fromBoard || (fromTray && tray.board.carried);
+    if (!puts || !box.contains(tray.board.hand_px)) return;
     const Pen& pen = tray.pen;
     pen.list->AddRectFilled(box.min, box.max, art::fade(tone::roomDeep, 0.55f), pen.px(10.0f));
     pen.list->AddRect(box.min, box.max, tone::attention, pen.px(10.0f), 0, 2.5f);
@@ -298,32 +298,32 @@ void placeRow(Tray& tray, const std::vector<Cell>& cells) {
              tray.area,
              Axis::Across,
              tray.length,
-             !holdsSomething(tray.bench) && !tray.ui.helpOpen && !tray.ui.paperOut,
-             tray.ui.trayScroll,
-             tray.ui.trayGrip);
+             !holdsSomething(tray.board) && tray.view.over == Over::Nothing,
+             tray.ui.scroll,
+             tray.ui.grip);
 }
 
 } // namespace
 
 void drawTray(const View& view,
               Items& items,
-              FurnitureUi& ui,
-              BenchUi& bench,
+              TrayUi& ui,
+              const BoardUi& board,
               art::PictureStore& pictures,
               ImDrawList* list,
-              Intents&) {
+              Asked& out) {
     const Pen pen(view, list);
-    if (!ui.trayOpen) return drawShut(view, items, ui, pen);
+    if (!ui.open) return drawShut(view, items, ui, pen);
     drawFront(pen, view.layout.tray);
-    if (ImGui::GetIO().MouseClicked[0]) ui.trayPressed.clear();
-    Tray tray{view, items, ui, bench, pictures, pen, {}, 0.0f, {}, nullptr, {}};
+    if (ImGui::GetIO().MouseClicked[0]) ui.pressed.clear();
+    Tray tray{view, items, ui, board, pictures, pen, out, {}, 0.0f, {}, nullptr, {}};
     drawHandle(tray);
     placeRow(tray, trayCells(view.session->attempt().bench()));
     drawSlots(tray);
     drawMore(tray, false);
     drawMore(tray, true);
     drawTakesBack(tray);
-    drawTold(tray);
+    drawDescribed(tray);
 }
 
 } // namespace loom::screen

@@ -6,9 +6,11 @@
 #include "imgui.h"
 #include "lesson/sheet.h"
 #include "plan/drawing.h"
-#include "screen/board/board.h"
+#include "screen/board/state.h"
+#include "screen/kit/scroll.h"
 
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -34,18 +36,34 @@ struct PlanCache {
     std::vector<lesson::SheetFinding> findings; // once it is handed in
 };
 
-struct PaperUi {
+// Forgotten when another exercise is begun.
+struct PlanUi {
     std::string exercise; // whose paper it is
     PaperLeaf leaf = PaperLeaf::Job;
     bool wide = false;   // pulled out over the board, wide screen only
     float pulled = 0.0f; // 0 narrow .. 1 wide, on its way
     bool asRows = false; // the plan as a list instead of the drawing
     PlanSight sight;
-    std::optional<std::size_t> row; // of the plan that is chosen; its label: FurnitureUi::planCable
+    std::optional<std::size_t> row; // of the plan that is chosen; its label: PaperUi::planCable
     std::optional<int> walk;        // position on the connector block, 0 first
     std::string boardChoice;        // what was chosen on the bench when last looked at
     std::optional<Camera> cameraBefore; // how the board was looked at before the plan moved it
     PlanCache cache;
+};
+
+struct PaperUi {
+    PlanUi plan;              // which leaf, and how the plan is looked at
+    bool pulledIn = false;    // tablet: over the board
+    float slide = 0.0f;       // likewise: 0 away, 1 pulled in
+    bool coursesOpen = false; // the leaf on which another exercise is chosen
+    bool wantsSheet = false;  // the Sheet was asked for from elsewhere
+    float scroll = 0.0f;
+    Grip grip;
+    std::string planCable; // label of the plan's chosen cable; empty: none
+    std::string asking;    // what was pressed that clears the bench, until it is confirmed
+    std::string leafShown; // a change of exercise or leaf brings the paper to its top
+    std::string lastSaid;  // feedback and hints, to show new ones
+    std::map<std::string, int> bestMarks; // of this sitting, by exercise
 };
 
 } // namespace loom::screen

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-// What the page calls, in the order of page.js, storage.js, files.js and mirror.js.
+// What the page calls: exported functions, in the order of page.js, storage.js, files.js and mirror.js.
 #include "bench/file.h"
 #include "host/app.h"
 #include "host/handover.h"
-#include "host/letter.h"
 #include "host/page.h"
+#include "host/string_argument.h"
 #include "screen/sentences.h"
 
 #include <SDL.h>
@@ -22,7 +22,7 @@ bool mayOpenFile(const std::string& item) {
     return item.rfind("paper/open", 0) == 0;
 }
 
-std::string document, file; // named by the letter before the one with the text
+std::string document, file; // named by the call before the one with the text
 
 std::string megabytes(double bytes) {
     char text[32];
@@ -32,63 +32,60 @@ std::string megabytes(double bytes) {
 
 } // namespace
 
-#define CALLED extern "C" EMSCRIPTEN_KEEPALIVE
+#define EXPORTED extern "C" EMSCRIPTEN_KEEPALIVE
 
 // --- page.js
 
-CALLED void loom_wake() {
+EXPORTED void loom_wake() {
     wake(app());
 }
 
 // Escape has nothing to let go of and nothing to close.
-CALLED int loom_hands_free() {
-    const screen::FurnitureUi& open = app().room.furniture;
-    const bool shut = !open.helpOpen && !open.coursesOpen && !open.eventsOpen && !open.paperOut &&
-                      !open.traceOpen;
-    return shut && !screen::holdsSomething(app().room.bench) ? 1 : 0;
+EXPORTED int loom_hands_free() {
+    return screen::handsFree(app().room) ? 1 : 0;
 }
 
-CALLED void loom_keys_released() {
+EXPORTED void loom_keys_released() {
     SDL_ResetKeyboard();
 }
 
-CALLED int loom_may_open_file(float x, float y) {
+EXPORTED int loom_may_open_file(float x, float y) {
     const screen::Item* item = app().room.items.over({x, y});
     return item != nullptr && mayOpenFile(item->name) ? 1 : 0;
 }
 
-CALLED int loom_focus_may_open_file() {
+EXPORTED int loom_focus_may_open_file() {
     const screen::Items& items = app().room.items;
     return items.focusVisible() && mayOpenFile(items.focused()) ? 1 : 0;
 }
 
 // Within the page's event: whatever it asks for is done before it returns.
-CALLED void loom_turn_now() {
+EXPORTED void loom_turn_now() {
     wake(app());
     drawInputNow(app());
 }
 
-CALLED void loom_zoom(float x, float y, float factor) {
+EXPORTED void loom_zoom(float x, float y, float factor) {
     app().pointer.zoom({x, y}, factor);
     wake(app());
 }
 
-CALLED void loom_touch_cancelled() {
+EXPORTED void loom_touch_cancelled() {
     app().pointer.cancelTouch();
 }
 
-CALLED void loom_reduced_motion(int wanted) {
+EXPORTED void loom_reduced_motion(int wanted) {
     app().reducedMotion = wanted != 0;
     wake(app());
 }
 
 // Drawn at once: the canvas is empty after a change of size, and the page is about to be painted.
-CALLED void loom_resized() {
+EXPORTED void loom_resized() {
     wake(app());
     if (fit(app().window)) drawFrame(app());
 }
 
-CALLED void loom_visible(int visible) {
+EXPORTED void loom_visible(int visible) {
     if (!app().ready) return;
     if (visible != 0) {
         app().clock.rest(seconds());
@@ -99,38 +96,38 @@ CALLED void loom_visible(int visible) {
     }
 }
 
-CALLED void loom_leaving() {
+EXPORTED void loom_leaving() {
     if (app().ready) app().autosave.writeChanges(app().session.attempt(), true);
 }
 
-CALLED void loom_context_lost() {
+EXPORTED void loom_context_lost() {
     app().autosave.writeChanges(app().session.attempt());
     app().ready = false; // no further frame: there is nothing to draw on
 }
 
 // --- storage.js
 
-CALLED void loom_no_storage() {
+EXPORTED void loom_no_storage() {
     app().autosave.unavailable();
 }
 
-CALLED void loom_document_named() {
-    document = takeLetter();
+EXPORTED void loom_document_named() {
+    document = stringArgument();
 }
 
-CALLED void loom_document_read() {
-    documentRead(app(), document, takeLetter());
+EXPORTED void loom_document_read() {
+    documentRead(app(), document, stringArgument());
 }
 
-CALLED void loom_save_due() {
+EXPORTED void loom_save_due() {
     app().autosave.writeChanges(app().session.attempt());
 }
 
-CALLED void loom_saved(int mark) {
+EXPORTED void loom_saved(int mark) {
     app().autosave.saved(mark);
 }
 
-CALLED void loom_not_saved(int mark, int overtaken) {
+EXPORTED void loom_not_saved(int mark, int overtaken) {
     app().autosave.notSaved(mark, overtaken != 0);
     wake(app());
 }
@@ -138,8 +135,8 @@ CALLED void loom_not_saved(int mark, int overtaken) {
 // --- files.js
 
 // Whether it may be read.
-CALLED int loom_file_named(double size_bytes) {
-    file = takeLetter();
+EXPORTED int loom_file_named(double size_bytes) {
+    file = stringArgument();
     if (size_bytes <= static_cast<double>(bench::greatestFile_bytes)) return 1;
     const bench::Refusal refusal{bench::Why::TooMany,
                                  file,
@@ -151,8 +148,8 @@ CALLED int loom_file_named(double size_bytes) {
     return 0;
 }
 
-CALLED void loom_file_read(int works) {
-    const std::string text = takeLetter();
+EXPORTED void loom_file_read(int works) {
+    const std::string text = stringArgument();
     if (works != 0) {
         openFile(app(), file, text);
         return;
@@ -163,19 +160,19 @@ CALLED void loom_file_read(int works) {
 
 // --- link.js
 
-CALLED void loom_link_made(int how) {
+EXPORTED void loom_link_made(int how) {
     linkMade(app(), static_cast<LinkMade>(how));
 }
 
-CALLED void loom_link_read() {
-    linkRead(app(), takeLetter());
+EXPORTED void loom_link_read() {
+    linkRead(app(), stringArgument());
 }
 
 // --- mirror.js
 
 // As if the item had the keyboard and Enter were pressed.
-CALLED void loom_act() {
-    app().room.items.setFocus(takeLetter());
+EXPORTED void loom_act() {
+    app().room.items.setFocus(stringArgument());
     ImGui::GetIO().AddKeyEvent(ImGuiKey_Enter, true);
     ImGui::GetIO().AddKeyEvent(ImGuiKey_Enter, false);
     loom_turn_now();

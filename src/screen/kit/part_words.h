@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+// Words for kinds of parts, sleeves and cable ends, from the strings.
+#pragma once
+
+#include "bench/bench.h"
+
+#include <string>
+
+namespace loom::screen {
+
+std::string kindWords(bench::PartKind kind); // "relay"
+std::string sleeveWords(bench::Sleeve sleeve);
+std::string endWords(bench::EndKind end);
+
+} // namespace loom::screen
