@@ -3,6 +3,7 @@
 Each rule is a function from (path, text) to breaches; a rule is one test over all files, and each
 has a planted fault that it must catch, which is another.
 """
+import functools
 import json
 import os
 import re
@@ -11,18 +12,11 @@ import sys
 
 ROOT = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 
-# The rooms each room may include from, besides itself. Arrows run one way.
-BENEATH = {
-    "circuit": [],
-    "bench": ["circuit"],
-    "yard": ["bench", "circuit"],
-    "attempt": ["bench", "circuit"],
-    "plan": ["bench", "circuit"],
-    "lesson": ["attempt", "plan", "yard", "bench", "circuit", "assets"],
-    "screen": ["lesson", "attempt", "plan", "yard", "bench", "circuit", "assets"],
-    "host": ["screen", "lesson", "attempt", "plan", "yard", "bench", "circuit", "assets"],
-    "desk": ["lesson", "attempt", "plan", "yard", "bench", "circuit", "assets"],
-}
+# Folders below src that are no rooms: generated.
+NO_ROOMS = ["assets"]
+
+# Rooms in which files still include one another in circles.
+CIRCLES_LEFT = ["circuit", "bench", "yard", "plan", "lesson"]
 
 # Who may include which library.
 LIBRARY_ROOMS = [
@@ -35,7 +29,7 @@ LIBRARY_ROOMS = [
 ]
 
 # Rooms whose results must be bit-identical everywhere.
-EXACT = ["circuit", "bench", "attempt", "lesson"]
+EXACT = ["circuit", "bench", "attempt", "plan", "lesson"]
 NOT_EXACT_HEADERS = ["unordered_map", "unordered_set", "chrono", "ctime", "random", "time.h"]
 LIBM = (r"\b(?:std::)?(?:exp|exp2|expm1|log|log2|log10|log1p|pow|sin|cos|tan|asin|acos|atan|atan2|"
         r"sinh|cosh|tanh|hypot|cbrt|erf|tgamma|lgamma)f?\s*\(")
@@ -76,17 +70,113 @@ def includes(text):
             yield number, match.group(1), match.group(2)
 
 
+@functools.lru_cache(maxsize=None)
+def maps_in(text):
+    """The maps of DEVELOPERS.md: {"src": {room: rooms it includes from}, "src/screen": {…}}."""
+    found = {}
+    for folder, block in re.findall(
+            r"`(src[a-z/]*)`[^\n]*\n\n```\n((?:[a-z]+(?: +->[^\n]*)?\n)+)```", text):
+        found[folder] = {}
+        for line in block.strip().split("\n"):
+            room, _, beneath = line.partition("->")
+            found[folder][room.strip()] = [each.strip() for each in beneath.split(",") if each.strip()]
+    return found
+
+
+@functools.lru_cache(maxsize=None)
+def maps():
+    return maps_in(read("DEVELOPERS.md"))
+
+
+def arrow_of(path, name):
+    """(map, room, room included from) that an include of `name` in `path` is; None inside a room."""
+    mine, its = path.split("/")[1:-1], name.split("/")[:-1]
+    if not mine or not its:
+        return None
+    if mine[0] != its[0]:
+        return "src", mine[0], its[0]
+    folder = "src/" + mine[0]
+    if folder in maps() and mine[1:2] != its[1:2] and its[1:2]:
+        return folder, mine[1] if len(mine) > 1 else "", its[1]
+    return None
+
+
 def arrows(path, text):
-    room = room_of(path)
-    if room not in BENEATH or not is_code(path):
+    """Includes follow the maps of DEVELOPERS.md."""
+    if room_of(path) is None or not is_code(path):
         return
     for number, quote, name in includes(text):
-        first = name.split("/")[0]
-        if quote == '"' and first in list(BENEATH) + ["assets"] and first != room:
-            if first not in BENEATH[room]:
-                yield number, f'{room} may include from {BENEATH[room]}, found "{name}"'
+        arrow = arrow_of(path, name) if quote == '"' else None
+        if arrow and arrow[2] not in NO_ROOMS:
+            folder, room, beneath = arrow
+            if beneath not in maps()[folder].get(room, []):
+                yield number, f"expected an arrow of the map of {folder}, found {room} -> {beneath}"
         elif quote == '"' and "/" not in name and not re.search(r"\.(h|hpp)$", name):
             yield number, f'expected a path from src, found "{name}"'
+
+
+@functools.lru_cache(maxsize=None)
+def sources():
+    return {path: text for path in tracked()
+            if room_of(path) and is_code(path) and (text := read(path)) is not None}
+
+
+def maps_agree(path, text):
+    """Each arrow of the maps is that of some include, and the rooms are those there are, bottom up."""
+    if path != "DEVELOPERS.md":
+        return
+    found = {"src": set(), "src/screen": set()}
+    for source, code in sources().items():
+        for _, quote, name in includes(code):
+            arrow = arrow_of(source, name) if quote == '"' else None
+            if arrow and arrow[2] not in NO_ROOMS:
+                found[arrow[0]].add(arrow[1:])
+    for folder, its in found.items():
+        drawn = maps_in(text).get(folder, {})
+        order = list(drawn)
+        for room, beneath in sorted((room, each) for room in drawn for each in drawn[room]):
+            if (room, beneath) not in its:
+                yield 1, f"map of {folder}: expected an include for {room} -> {beneath}, found none"
+            if beneath not in order or order.index(beneath) > order.index(room):
+                yield 1, f"map of {folder}: expected {beneath} before {room}"
+        for room, beneath in sorted(its):
+            if beneath not in drawn.get(room, []):
+                yield 1, f"map of {folder}: expected {room} -> {beneath}, found no such arrow"
+
+
+def unit_of(path):
+    """Header and source of one name are one."""
+    return re.sub(r"^src/|\.(h|cpp|c)$", "", path)
+
+
+@functools.lru_cache(maxsize=None)
+def units():
+    graph = {}
+    for path, text in sources().items():
+        graph.setdefault(unit_of(path), set()).update(
+            unit_of(name) for _, quote, name in includes(text) if quote == '"')
+    return graph
+
+
+def reaches(start, goal):
+    seen, todo = set(), [start]
+    while todo:
+        unit = todo.pop()
+        if unit == goal:
+            return True
+        if unit not in seen:
+            seen.add(unit)
+            todo += units().get(unit, ())
+    return False
+
+
+def circles(path, text):
+    """No file includes, by way of others, itself."""
+    if room_of(path) is None or not is_code(path) or room_of(path) in CIRCLES_LEFT:
+        return
+    for number, quote, name in includes(text):
+        if quote == '"' and unit_of(name) != unit_of(path) and reaches(unit_of(name), unit_of(path)):
+            yield number, f'expected no way back from "{name}", found one'
 
 
 def libraries(path, text):
@@ -189,6 +279,9 @@ def joints(path, text):
 # rule, planted path, planted text
 RULES = [
     (arrows, "src/circuit/a.cpp", '#include "bench/bench.h"\n'),
+    (arrows, "src/screen/kit/a.cpp", '#include "screen/board/state.h"\n'),
+    (maps_agree, "DEVELOPERS.md", "Rooms of `src`:\n\n```\nyard -> attempt\n```\n"),
+    (circles, "src/screen/kit/items.h", '#include "screen/kit/layout.h"\n'),
     (libraries, "src/lesson/a.cpp", "#include <imgui.h>\n"),
     (exact, "src/circuit/a.cpp", "double f(double x) { return std::exp(x); }\n"),
     (joints, "src/yard/a.cpp", "b2RevoluteJointDef def;\n"),

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Where everything round the board (the furniture) stands for a given window: wide (paper left,
-// rail right), tablet (paper as a leaf drawn in over the board, tools as a row), or too small. Pure
-// arithmetic.
+// Where all that stands round the board (the furniture) is for a given window: wide (paper left, rail
+// right), tablet (paper pulled in over the board, tools as a row), or too small. Pure arithmetic.
 #pragma once
 
 #include "screen/kit/items.h"
