@@ -70,6 +70,16 @@ bool isOfMeter(const BenchEvent& event) {
            event.kind == circuit::EventKind::FuseMelted;
 }
 
+const circuit::EventRow& rowOf(const BenchEvent& event) {
+    using circuit::EventKind, circuit::EventRow, circuit::Unit, circuit::Weight;
+    static constexpr EventRow strand{
+        EventKind::CableParted, "strand-burnt", Unit::Ampere, Unit::None, Weight::Fault};
+    static constexpr EventRow meterFuse{
+        EventKind::FuseMelted, "meter-fuse", Unit::Ampere, Unit::None, Weight::Fault};
+    if (event.strandEnd >= 0) return strand;
+    return isOfMeter(event) ? meterFuse : circuit::rowOf(event.kind);
+}
+
 Attempt::Attempt(bench::Bench start,
                  std::string exercise,
                  std::string exerciseHash,
@@ -166,7 +176,7 @@ void Attempt::logEvent(const circuit::Event& event) {
         entry.cable = strand->cable;
         entry.strandEnd = strand->end;
     }
-    entry.value = event.value;
+    entry.first = event.first;
     entry.second = event.second;
     if (const bench::Part* part = bench::findPart(current, entry.part)) entry.name = part->ref;
     if (const bench::Cable* cable = bench::findCable(current, entry.cable))

@@ -24,11 +24,19 @@ struct BenchEvent {
     bench::CableId cable;
     int strandEnd = -1; // 0 or 1: of a strand that stands out at this end, not of the cable itself
     std::string name;   // the part's ref or the cable's label then; empty: the meter's
-    double value = 0.0, second = 0.0;
+    double first = 0.0, second = 0.0; // what they are: rowOf()
 };
 
 // Its fuse has melted.
 bool isOfMeter(const BenchEvent& event);
+
+// What it is: the row of its kind, but rows of their own for a strand that stood out ("strand-burnt")
+// and for the meter's fuse ("meter-fuse"), which are neither a part nor a cable.
+const circuit::EventRow& rowOf(const BenchEvent& event);
+
+inline bool isOrdinary(const BenchEvent& event) {
+    return rowOf(event).weight == circuit::Weight::Ordinary;
+}
 
 // The log keeps at least this many of the latest events.
 inline constexpr std::size_t kLeastEvents = 10000;

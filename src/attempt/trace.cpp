@@ -27,7 +27,7 @@ double openedAt_A(const Attempt& attempt, const Quantity& quantity, std::int64_t
                            all[i].kind == circuit::EventKind::CableParted;
         const bool same = (quantity.part && all[i].part == quantity.part) ||
                           (quantity.cable && all[i].cable == quantity.cable);
-        if (opens && same) return all[i].value;
+        if (opens && same) return all[i].first;
     }
     return 0.0;
 }

@@ -1,38 +1,106 @@
 // SPDX-License-Identifier: MIT
-// What happens in a circuit at an instant. Plain data: the screen makes the sentence.
+// What happens in a circuit at an instant: one row a kind says its word, what its two numbers are,
+// and how grave it is. Plain data: sentences are made elsewhere, under the key "event/<word>".
 #pragma once
 
 #include "circuit/netlist.h"
 
+#include <cstddef>
+#include <iterator>
+
 namespace loom::circuit {
 
+// In the order of kEventRows, which says what each is.
 enum class EventKind {
-    FuseMelted,    // value: A at that instant; second: s since it last carried less than its rating
-    PulledIn,      // value: V at the coil; contacts have transferred
-    DroppedOut,    // value: V at the coil
-    CoilKicked,    // value: highest V across the coil after release without a path
-    ContactWelded, // value: A it closed on or broke
-    SleeveSoftened, // value: A in the cable; second: K
-    SleeveSmoking,  // value: A; second: K
-    SleeveBurning,  // value: A; second: K
-    CableParted,    // value: A; second: K
-    JointHot,       // value: A; second: K, a loose stud
-    LampFailed,     // value: V across it
-    BatteryAbused,  // value: A delivered beyond its greatest discharge
-    BatteryFlat,    // value: state of charge
-    BatteryCharged, // value: A driven into it by another
-    MotorStarted,   // value: A; speed leaves zero
-    MotorStopped,   // value: A
-    MotorStalled,   // value: A; held at zero speed while driven
-    BatteryGassing, // value: A driven into it; second: V at its terminals
-    CableTouched    // value: A; the copper of a burnt cable has come to lie on its neighbour's
+    FuseMelted,
+    PulledIn,
+    DroppedOut,
+    CoilKicked,
+    ContactWelded,
+    SleeveSoftened,
+    SleeveSmoking,
+    SleeveBurning,
+    CableParted,
+    JointHot,
+    LampFailed,
+    BatteryAbused,
+    BatteryFlat,
+    BatteryCharged,
+    MotorStarted,
+    MotorStopped,
+    MotorStalled,
+    BatteryGassing,
+    CableTouched
 };
+
+// What a number of an event is counted in; Share: 0..1.
+enum class Unit { None, Ampere, Volt, Kelvin, Second, Share };
+
+enum class Weight {
+    Ordinary, // what parts are meant to do
+    Notice,   // wrong or dangerous, but it leaves no mark by itself
+    Fault     // something is broken by it and stays so
+};
+
+struct EventRow {
+    EventKind kind;
+    const char* word;
+    Unit first, second; // of Event::first and Event::second
+    Weight weight;
+};
+
+constexpr EventRow kEventRows[] = {
+    // The current at that instant; how long ago it last carried less than its rating.
+    {EventKind::FuseMelted, "fuse-melted", Unit::Ampere, Unit::Second, Weight::Fault},
+    // A relay: the voltage at its coil; the contacts have changed over.
+    {EventKind::PulledIn, "pulled-in", Unit::Volt, Unit::None, Weight::Ordinary},
+    {EventKind::DroppedOut, "dropped-out", Unit::Volt, Unit::None, Weight::Ordinary},
+    // The highest voltage across a coil that was let go without a path for its current.
+    {EventKind::CoilKicked, "coil-kicked", Unit::Volt, Unit::None, Weight::Notice},
+    // The current it closed on or broke.
+    {EventKind::ContactWelded, "contact-welded", Unit::Ampere, Unit::None, Weight::Fault},
+    // The current in the cable; the temperature of its conductor.
+    {EventKind::SleeveSoftened, "sleeve-softened", Unit::Ampere, Unit::Kelvin, Weight::Fault},
+    {EventKind::SleeveSmoking, "sleeve-smoking", Unit::Ampere, Unit::Kelvin, Weight::Fault},
+    {EventKind::SleeveBurning, "sleeve-burning", Unit::Ampere, Unit::Kelvin, Weight::Fault},
+    {EventKind::CableParted, "cable-parted", Unit::Ampere, Unit::Kelvin, Weight::Fault},
+    // The current through a loose end; its temperature.
+    {EventKind::JointHot, "joint-hot", Unit::Ampere, Unit::Kelvin, Weight::Notice},
+    // The voltage across it.
+    {EventKind::LampFailed, "lamp-failed", Unit::Volt, Unit::None, Weight::Fault},
+    // The current delivered, beyond its greatest discharge.
+    {EventKind::BatteryAbused, "battery-abused", Unit::Ampere, Unit::None, Weight::Notice},
+    // The state of charge.
+    {EventKind::BatteryFlat, "battery-flat", Unit::Share, Unit::None, Weight::Notice},
+    // The current that another drives into it.
+    {EventKind::BatteryCharged, "battery-charged", Unit::Ampere, Unit::None, Weight::Notice},
+    // Its speed leaves zero, reaches zero, stays zero while it is driven: the current.
+    {EventKind::MotorStarted, "motor-started", Unit::Ampere, Unit::None, Weight::Ordinary},
+    {EventKind::MotorStopped, "motor-stopped", Unit::Ampere, Unit::None, Weight::Ordinary},
+    {EventKind::MotorStalled, "motor-stalled", Unit::Ampere, Unit::None, Weight::Notice},
+    // The current driven into it; the voltage at its terminals.
+    {EventKind::BatteryGassing, "battery-gassing", Unit::Ampere, Unit::Volt, Weight::Notice},
+    // The copper of a burnt cable has come to lie on its neighbour's: the current in the cable.
+    {EventKind::CableTouched, "cable-touched", Unit::Ampere, Unit::None, Weight::Notice},
+};
+
+constexpr bool eventRowsInOrder() {
+    for (std::size_t k = 0; k < std::size(kEventRows); ++k)
+        if (kEventRows[k].kind != static_cast<EventKind>(k)) return false;
+    return true;
+}
+
+static_assert(eventRowsInOrder(), "a row of kEventRows is missing or out of order");
+
+constexpr const EventRow& rowOf(EventKind kind) {
+    return kEventRows[static_cast<std::size_t>(kind)];
+}
 
 struct Event {
     double time_s = 0.0;
     EventKind kind = EventKind::FuseMelted;
     Key element = 0;
-    double value = 0.0, second = 0.0;
+    double first = 0.0, second = 0.0; // what they are: rowOf(kind)
 };
 
 } // namespace loom::circuit

@@ -48,8 +48,8 @@ std::string rowJson(const ReadingRow& row) {
 
 std::string eventJson(const attempt::BenchEvent& event) {
     return "{\"time_s\": " + inDigits(event.time_s) + ", \"name\": " + inJson(event.name) +
-           ", \"event\": " + inJson(word(event.kind)) + ", \"value\": " + inDigits(event.value) +
-           ", \"second\": " + inDigits(event.second) +
+           ", \"event\": " + inJson(circuit::rowOf(event.kind).word) +
+           ", \"value\": " + inDigits(event.first) + ", \"second\": " + inDigits(event.second) +
            ", \"sentence\": " + inJson(sentence(event)) + "}";
 }
 

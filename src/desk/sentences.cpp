@@ -16,22 +16,22 @@ std::string celsius(double temp_K) {
 }
 
 std::string hot(const attempt::BenchEvent& h, const char* did) {
-    return did + std::string(" at ") + celsius(h.second) + ", carrying " + amount(h.value, "A");
+    return did + std::string(" at ") + celsius(h.second) + ", carrying " + amount(h.first, "A");
 }
 
 std::string deed(const attempt::BenchEvent& h) {
     switch (h.kind) {
     case EventKind::FuseMelted:
-        return "opened at " + amount(h.value, "A") + ", " + amount(h.second, "s") +
+        return "opened at " + amount(h.first, "A") + ", " + amount(h.second, "s") +
                " after its current passed the rating";
     case EventKind::PulledIn:
-        return "pulled in at " + amount(h.value, "V");
+        return "pulled in at " + amount(h.first, "V");
     case EventKind::DroppedOut:
-        return "dropped out at " + amount(h.value, "V");
+        return "dropped out at " + amount(h.first, "V");
     case EventKind::CoilKicked:
-        return "kicked up to " + amount(h.value, "V") + " at its coil";
+        return "kicked up to " + amount(h.first, "V") + " at its coil";
     case EventKind::ContactWelded:
-        return "welded its contact at " + amount(h.value, "A");
+        return "welded its contact at " + amount(h.first, "A");
     case EventKind::SleeveSoftened:
         return hot(h, "softened its sleeve");
     case EventKind::SleeveSmoking:
@@ -43,23 +43,23 @@ std::string deed(const attempt::BenchEvent& h) {
     case EventKind::JointHot:
         return hot(h, "grew hot at a loose end");
     case EventKind::LampFailed:
-        return "lost its filament at " + amount(h.value, "V");
+        return "lost its filament at " + amount(h.first, "V");
     case EventKind::BatteryAbused:
-        return "gave " + amount(h.value, "A") + ", more than it may";
+        return "gave " + amount(h.first, "A") + ", more than it may";
     case EventKind::BatteryFlat:
-        return "is flat, at " + amount(100.0 * h.value, "%") + " charge";
+        return "is flat, at " + amount(100.0 * h.first, "%") + " charge";
     case EventKind::BatteryCharged:
-        return "is driven backwards by another with " + amount(h.value, "A");
+        return "is driven backwards by another with " + amount(h.first, "A");
     case EventKind::MotorStarted:
-        return "began to turn at " + amount(h.value, "A");
+        return "began to turn at " + amount(h.first, "A");
     case EventKind::MotorStopped:
-        return "came to rest at " + amount(h.value, "A");
+        return "came to rest at " + amount(h.first, "A");
     case EventKind::MotorStalled:
-        return "is held still at " + amount(h.value, "A");
+        return "is held still at " + amount(h.first, "A");
     case EventKind::BatteryGassing:
-        return "gives off gas, charged with " + amount(h.value, "A");
+        return "gives off gas, charged with " + amount(h.first, "A");
     case EventKind::CableTouched:
-        return "lies bare on the cable beside it at " + amount(h.value, "A");
+        return "lies bare on the cable beside it at " + amount(h.first, "A");
     }
     return "";
 }
@@ -90,53 +90,9 @@ const char* remark(FindingKind kind) {
 std::string sentence(const attempt::BenchEvent& event) {
     if (event.strandEnd >= 0)
         return event.name + " burnt off the strand that stood out, with " +
-               amount(event.value, "A");
+               amount(event.first, "A");
     const std::string name = attempt::isOfMeter(event) ? "the meter's fuse" : event.name;
     return (name.empty() ? "something" : name) + " " + deed(event);
-}
-
-const char* word(EventKind kind) {
-    switch (kind) {
-    case EventKind::FuseMelted:
-        return "fuse-melted";
-    case EventKind::PulledIn:
-        return "pulled-in";
-    case EventKind::DroppedOut:
-        return "dropped-out";
-    case EventKind::CoilKicked:
-        return "coil-kicked";
-    case EventKind::ContactWelded:
-        return "contact-welded";
-    case EventKind::SleeveSoftened:
-        return "sleeve-softened";
-    case EventKind::SleeveSmoking:
-        return "sleeve-smoking";
-    case EventKind::SleeveBurning:
-        return "sleeve-burning";
-    case EventKind::CableParted:
-        return "cable-parted";
-    case EventKind::JointHot:
-        return "joint-hot";
-    case EventKind::LampFailed:
-        return "lamp-failed";
-    case EventKind::BatteryAbused:
-        return "battery-abused";
-    case EventKind::BatteryFlat:
-        return "battery-flat";
-    case EventKind::BatteryCharged:
-        return "battery-charged";
-    case EventKind::MotorStarted:
-        return "motor-started";
-    case EventKind::MotorStopped:
-        return "motor-stopped";
-    case EventKind::MotorStalled:
-        return "motor-stalled";
-    case EventKind::BatteryGassing:
-        return "battery-gassing";
-    case EventKind::CableTouched:
-        return "cable-touched";
-    }
-    return "";
 }
 
 std::string sentence(const circuit::Finding& finding, const bench::Bench& bench) {

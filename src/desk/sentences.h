@@ -10,8 +10,6 @@ namespace loom::desk {
 
 // "F2 opened at 38.1 A, 0.2 s after its current passed the rating"
 std::string sentence(const attempt::BenchEvent& event);
-// A file's word: "fuse-melted"
-const char* word(circuit::EventKind kind);
 
 // "The answer is approximate: the step did not settle at K1, P-22"; empty for a finding that
 // every half-wired bench has (something lies there joined to nothing).

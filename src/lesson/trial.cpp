@@ -77,25 +77,18 @@ double quantityOf(const circuit::Reading& reading, Quantity quantity) {
     return 0.0;
 }
 
-bool warmsCable(circuit::EventKind kind) {
-    using circuit::EventKind;
-    return kind == EventKind::SleeveSoftened || kind == EventKind::SleeveSmoking ||
-           kind == EventKind::SleeveBurning || kind == EventKind::CableParted;
+bool isFault(const circuit::Event& event) {
+    return circuit::rowOf(event.kind).weight == circuit::Weight::Fault;
 }
 
-bool isHarm(circuit::EventKind kind) {
-    using circuit::EventKind;
-    return warmsCable(kind) || kind == EventKind::FuseMelted || kind == EventKind::ContactWelded ||
-           kind == EventKind::LampFailed;
-}
-
-// A fuse that opens and a contact that welds have their current; a cable has its temperature.
+// A cable has its temperature; a fuse that opens, a contact that welds and a lamp their first number.
 std::string figuresOf(const circuit::Event& event) {
+    using circuit::Unit;
+    const circuit::EventRow& row = circuit::rowOf(event.kind);
     const std::string when = ", " + seconds(event.time_s);
-    if (warmsCable(event.kind)) return celsius(event.second) + when;
-    if (event.kind == circuit::EventKind::LampFailed)
-        return figure(event.value, Quantity::Voltage_V) + when;
-    return amperes(event.value) + when;
+    if (row.second == Unit::Kelvin) return celsius(event.second) + when;
+    if (row.first == Unit::Volt) return figure(event.first, Quantity::Voltage_V) + when;
+    return amperes(event.first) + when;
 }
 
 } // namespace
@@ -165,14 +158,14 @@ void Trial::step(double seconds) {
     events.clear();
     live.advance(seconds, events);
     for (const circuit::Event& event : events)
-        if (isHarm(event.kind)) note(event);
+        if (isFault(event)) note(event);
 }
 
 // What has opened or welded stays so when the controls are moved afterwards.
 void Trial::note(const circuit::Event& event) {
     Harm harm;
     harm.figures = figuresOf(event);
-    harm.cable = warmsCable(event.kind);
+    harm.cable = circuit::rowOf(event.kind).second == circuit::Unit::Kelvin; // so are cables told of
     harm.fuse = event.kind == circuit::EventKind::FuseMelted;
     if (const auto* part = bench::findPart(tried, bench::partOf(event.element)))
         harm.name = part->ref;

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
-// One plain sentence for a refusal or an event. The keys are "refusal/<why>", "event/<kind>".
+// One plain sentence for a refusal or an event. The keys are "refusal/<why>", "event/<word>".
 #include "screen/sentences.h"
-
-#include <cstring>
 
 namespace loom::screen {
 namespace {
@@ -70,68 +68,23 @@ const char* keyOf(bench::Why why) {
     return "refusal/unknown-word";
 }
 
-// The key, and the units of the two numbers ("" for none; "K" is told in °C).
-struct Telling {
-    const char *key, *value, *second;
-};
-
-Telling tellingOf(circuit::EventKind kind) {
-    using circuit::EventKind;
-    switch (kind) {
-    case EventKind::FuseMelted:
-        return {"event/fuse-melted", "A", "s"};
-    case EventKind::PulledIn:
-        return {"event/pulled-in", "V", ""};
-    case EventKind::DroppedOut:
-        return {"event/dropped-out", "V", ""};
-    case EventKind::CoilKicked:
-        return {"event/coil-kicked", "V", ""};
-    case EventKind::ContactWelded:
-        return {"event/contact-welded", "A", ""};
-    case EventKind::SleeveSoftened:
-        return {"event/sleeve-softened", "A", "K"};
-    case EventKind::SleeveSmoking:
-        return {"event/sleeve-smoking", "A", "K"};
-    case EventKind::SleeveBurning:
-        return {"event/sleeve-burning", "A", "K"};
-    case EventKind::CableParted:
-        return {"event/cable-parted", "A", "K"};
-    case EventKind::JointHot:
-        return {"event/joint-hot", "A", "K"};
-    case EventKind::LampFailed:
-        return {"event/lamp-failed", "V", ""};
-    case EventKind::BatteryAbused:
-        return {"event/battery-abused", "A", ""};
-    case EventKind::BatteryFlat:
-        return {"event/battery-flat", "share", ""};
-    case EventKind::BatteryCharged:
-        return {"event/battery-charged", "A", ""};
-    case EventKind::MotorStarted:
-        return {"event/motor-started", "A", ""};
-    case EventKind::MotorStopped:
-        return {"event/motor-stopped", "A", ""};
-    case EventKind::MotorStalled:
-        return {"event/motor-stalled", "A", ""};
-    case EventKind::BatteryGassing:
-        return {"event/battery-gassing", "A", "V"};
-    case EventKind::CableTouched:
-        return {"event/cable-touched", "A", ""};
+std::string told(double number, circuit::Unit unit) {
+    using circuit::Unit;
+    switch (unit) {
+    case Unit::Ampere:
+        return amount(number, "A");
+    case Unit::Volt:
+        return amount(number, "V");
+    case Unit::Second:
+        return amount(number, "s");
+    case Unit::Kelvin:
+        return celsius(number);
+    case Unit::Share:
+        return amount(number * 100.0, "%");
+    case Unit::None:
+        break;
     }
-    return {"event/pulled-in", "", ""};
-}
-
-// A strand that stood out, and the meter's fuse, are neither a part nor a cable.
-Telling tellingOf(const attempt::BenchEvent& event) {
-    if (event.strandEnd >= 0) return {"event/strand-burnt", "A", ""};
-    if (attempt::isOfMeter(event)) return {"event/meter-fuse", "A", ""};
-    return tellingOf(event.kind);
-}
-
-std::string told(double value, const char* unit) {
-    if (std::strcmp(unit, "") == 0) return "";
-    if (std::strcmp(unit, "K") == 0) return celsius(value);
-    if (std::strcmp(unit, "share") == 0) return amount(value * 100.0, "%");
-    return amount(value, unit);
+    return "";
 }
 
 } // namespace
@@ -141,10 +94,9 @@ std::string sentence(const bench::Refusal& refusal) {
 }
 
 std::string sentence(const attempt::BenchEvent& event) {
-    const Telling telling = tellingOf(event);
-    return words(
-        telling.key,
-        {event.name, told(event.value, telling.value), told(event.second, telling.second)});
+    const circuit::EventRow& row = attempt::rowOf(event);
+    return words(std::string("event/") + row.word,
+                 {event.name, told(event.first, row.first), told(event.second, row.second)});
 }
 
 } // namespace loom::screen

@@ -314,7 +314,7 @@ TEST_CASE("the table can be read, is in SI, and has the event in its row") {
         CHECK(rows[i][3] == "F2 opened, \"melted\"");
         // At that instant it still carried the current of the short, a slice later none.
         CHECK(std::stod(rows[i - 1][1]) > 20.0);
-        CHECK(std::stod(rows[i][1]) == melted->value);
+        CHECK(std::stod(rows[i][1]) == melted->first);
         CHECK(std::fabs(std::stod(rows[i + 1][1])) < 1.0);
     }
     CHECK(found == 1);

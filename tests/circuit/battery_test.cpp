@@ -167,7 +167,7 @@ TEST_CASE("it runs flat and says so, and stays defined when it is dead") {
     const std::vector<Event> events = run(circuit, 20000.0, 10.0);
     const Event* flat = firstOf(events, EventKind::BatteryFlat);
     REQUIRE(flat != nullptr);
-    CHECK(closeRel(flat->value, 0.10, 0.02, 0.0));
+    CHECK(closeRel(flat->first, 0.10, 0.02, 0.0));
     CHECK(circuit.reading(key).charge < 0.02);
     CHECK(circuit.reading(key).charge >= 0.0);
     CHECK(std::fabs(circuit.reading(key).voltage_V) < 2.0);

@@ -143,7 +143,7 @@ TEST_CASE("a melted fuse says when, at what current, and how long it was overloa
     const Event* melted = firstOf(events, EventKind::FuseMelted);
     REQUIRE(melted != nullptr);
     CHECK(melted->element == key);
-    CHECK(closeRel(melted->value, 24.0 / 0.96, 0.03, 0.0));
+    CHECK(closeRel(melted->first, 24.0 / 0.96, 0.03, 0.0));
     CHECK(closeRel(melted->second, melted->time_s - 1.0, 0.0, 0.02));
     CHECK(circuit.reading(key).open);
     CHECK(circuit.reading(key).melting == 1.0);

@@ -95,7 +95,7 @@ TEST_CASE("a 12 V lamp on 24 V fails and says so, a rated one at 26 V does not")
     const std::vector<Event> events = run(f.circuit, 2.0);
     const Event* failed = firstOf(events, EventKind::LampFailed);
     REQUIRE(failed != nullptr);
-    CHECK(closeRel(failed->value, 24.0, 1e-3, 0.0));
+    CHECK(closeRel(failed->first, 24.0, 1e-3, 0.0));
     CHECK(f.circuit.reading(f.part).open);
     CHECK(f.circuit.reading(f.part).current_A == 0.0);
     run(f.circuit, 10.0, 1.0);

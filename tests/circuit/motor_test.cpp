@@ -145,7 +145,7 @@ TEST_CASE("dry friction holds it until the torque exceeds it, and stops it dead"
     f.at(3.0);
     const Event* started = firstOf(f.events, EventKind::MotorStarted);
     REQUIRE(started != nullptr);
-    CHECK(closeRel(started->value, 0.1 / 0.069, 0.02, 0.0));
+    CHECK(closeRel(started->first, 0.1 / 0.069, 0.02, 0.0));
     CHECK(firstOf(f.events, EventKind::MotorStalled) == nullptr);
     const double running = f.circuit.reading(f.motor).speed_rad_s;
     CHECK(closeRel(running, (24.0 - 0.3 * 0.1 / 0.069) / 0.069, 1e-3, 0.0));

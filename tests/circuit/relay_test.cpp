@@ -93,8 +93,8 @@ TEST_CASE("R07: operates within 10 ms; bare it releases within 5 ms and kicks") 
     REQUIRE(out != nullptr);
     CHECK(out->time_s - 0.1 < 5e-3);
     REQUIRE(kick != nullptr);
-    CHECK(kick->value > 500.0); // R14: 500-2000 V
-    CHECK(kick->value < 2000.0);
+    CHECK(kick->first > 500.0); // R14: 500-2000 V
+    CHECK(kick->first < 2000.0);
     CHECK(kick->element == f.relay);
 }
 
@@ -132,7 +132,7 @@ TEST_CASE("R17, R18: a resistor across the coil lies between, and its peak is I 
         if (ohm > 1e6) continue;
         if (coil_A * ohm > 2.0 * 16.8) {
             REQUIRE(kick != nullptr);
-            CHECK(closeRel(kick->value, coil_A * ohm, 1e-3, 0.0));
+            CHECK(closeRel(kick->first, coil_A * ohm, 1e-3, 0.0));
         } else {
             CHECK(kick == nullptr);
         }
@@ -222,7 +222,7 @@ TEST_CASE("contacts weld on a short circuit and stay made") {
     std::vector<Event> events = run(circuit, 0.1);
     const Event* welded = firstOf(events, EventKind::ContactWelded);
     REQUIRE(welded != nullptr);
-    CHECK(welded->value > 210.0); // beyond three times its rating
+    CHECK(welded->first > 210.0); // beyond three times its rating
     circuit.setContact(feed, false);
     events = run(circuit, 0.5);
     CHECK(firstOf(events, EventKind::DroppedOut) == nullptr);

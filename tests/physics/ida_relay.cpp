@@ -129,7 +129,7 @@ TEST_CASE("IDA: a coil released with a resistor across it kicks to I R") {
     CHECK_CLOSE(with.when(EventKind::DroppedOut), 0.05 + dropped_s + kRests_s, 0.0, 10e-6);
     const Event* kick = with.first(EventKind::CoilKicked);
     REQUIRE(kick != nullptr);
-    CHECK_CLOSE(kick->value, 680 * begin_A, 0.005, 0.0);
+    CHECK_CLOSE(kick->first, 680 * begin_A, 0.005, 0.0);
 }
 
 // By hand: the coil's current is an exponential between the instants of relay.h. The contact takes too

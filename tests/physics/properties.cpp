@@ -83,7 +83,7 @@ TEST_CASE("the whole network turned round: signs change, nothing else") {
         CAPTURE(k);
         CHECK(one.events[k].kind == other.events[k].kind);
         CHECK(one.events[k].time_s == other.events[k].time_s);
-        CHECK_CLOSE(std::fabs(one.events[k].value), std::fabs(other.events[k].value), 1e-12, 0.0);
+        CHECK_CLOSE(std::fabs(one.events[k].first), std::fabs(other.events[k].first), 1e-12, 0.0);
     }
     for (const Element& e : one.netlist.elements) {
         CAPTURE(e.key);

@@ -238,7 +238,7 @@ TEST_CASE("C44-C48: a PVC sleeve softens, smokes and burns where its sources say
         const Event* event = rig.first(row.kind, key);
         REQUIRE(event != nullptr);
         CHECK_CLOSE(event->second - kZero_K, row.temp_C, 0.0, row.within_K);
-        CHECK_CLOSE(event->value, 80.0, 1e-9, 0.0);
+        CHECK_CLOSE(event->first, 80.0, 1e-9, 0.0);
     }
     CHECK(rig.see(key).open);
 }

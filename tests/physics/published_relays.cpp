@@ -219,7 +219,7 @@ TEST_CASE("R14 Wp: an unsuppressed coil kicks to 1000-1500 V (500 to 2000 allowe
         rig.until(0.15);
         const Event* kick = rig.first(EventKind::CoilKicked, rig.relay);
         REQUIRE(kick != nullptr);
-        CHECK_WITHIN(kick->value, 500.0, 2000.0);
+        CHECK_WITHIN(kick->first, 500.0, 2000.0);
     }
 }
 

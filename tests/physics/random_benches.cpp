@@ -171,7 +171,7 @@ std::string runThrough(const RandomNetwork& net, Tally& tally) {
     }
     double before_s = 0.0;
     for (const Event& e : events) {
-        if (!finite(e.value) || !finite(e.second)) return "an event's value is not a number";
+        if (!finite(e.first) || !finite(e.second)) return "an event's value is not a number";
         if (e.time_s < before_s) return "events are out of order";
         before_s = e.time_s;
     }

@@ -32,7 +32,7 @@ std::uint64_t hashOf(const problems::RandomNetwork& net) {
     for (const Event& e : events) {
         hash.add(std::uint64_t(e.kind));
         hash.add(e.element);
-        for (double x : {e.time_s, e.value, e.second})
+        for (double x : {e.time_s, e.first, e.second})
             hash.add(x);
     }
     return hash.value();

@@ -149,11 +149,11 @@ TEST_CASE("each refusal and each event is one sentence with its facts") {
         CHECK(sentence.find('{') == std::string::npos);
         CHECK(sentence.back() == '.');
     }
-    for (int kind = 0; kind <= static_cast<int>(circuit::EventKind::MotorStalled); ++kind) {
+    for (const circuit::EventRow& row : circuit::kEventRows) {
         attempt::BenchEvent event;
-        event.kind = static_cast<circuit::EventKind>(kind);
+        event.kind = row.kind;
         event.name = "NAME";
-        event.value = 0.5;
+        event.first = 0.5;
         event.second = 400.0;
         const std::string sentence = screen::sentence(event);
         CAPTURE(sentence);
@@ -167,7 +167,7 @@ TEST_CASE("each refusal and each event is one sentence with its facts") {
     attempt::BenchEvent pulledIn;
     pulledIn.kind = circuit::EventKind::PulledIn;
     pulledIn.name = "K1";
-    pulledIn.value = 17.08;
+    pulledIn.first = 17.08;
     CHECK(screen::sentence(pulledIn) == "K1 pulled in at 17.1 V.");
     const attempt::BenchEvent soft{
         0, 0.0, circuit::EventKind::SleeveSoftened, {}, {}, -1, "P-01", 640.2, 357.4};

@@ -136,7 +136,7 @@ void drawHead(const Panel& p, const attempt::BenchEvent* told) {
     if (pen.width(Face::Body, said) > room) said = sentence(*told);
     pen.left(Face::Body,
              {left, p.at.min.y + pen.px(56.0f)},
-             isDamage(told->kind) ? tone::fault : tone::ink,
+             isOrdinary(*told) ? tone::ink : tone::fault,
              pen.cut(Face::Body, said, room));
 }
 

@@ -99,7 +99,7 @@ void drawDashed(const Pen& pen, float x, float y0, float y1, ImU32 colour, float
 void drawMarks(const Pen& pen, const TracePlot& plot, const attempt::Attempt& attempt) {
     for (const attempt::BenchEvent& h : attempt.events()) {
         if (h.time_s < plot.from_s || h.time_s > plot.to_s) continue;
-        const ImU32 colour = isDamage(h.kind) ? tone::fault : tone::inkSoft;
+        const ImU32 colour = isOrdinary(h) ? tone::inkSoft : tone::fault;
         const float x = plot.x(h.time_s), top = plot.curves.min.y;
         drawDashed(pen, x, top, plot.curves.max.y, colour, pen.px(1.4f));
         // A flag at its foot, so that a mark is found also where curves are steep.

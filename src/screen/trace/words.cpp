@@ -54,19 +54,6 @@ std::string traceAmount(const attempt::TraceLabel& label, double si) {
     return amount(label.shown(si), label.unit.c_str());
 }
 
-bool isDamage(circuit::EventKind kind) {
-    using circuit::EventKind;
-    switch (kind) {
-    case EventKind::PulledIn:
-    case EventKind::DroppedOut:
-    case EventKind::MotorStarted:
-    case EventKind::MotorStopped:
-        return false;
-    default:
-        return true;
-    }
-}
-
 attempt::TraceSheet traceSheet(const attempt::Attempt& attempt,
                                const attempt::Trace& trace,
                                std::int64_t from,

@@ -18,7 +18,5 @@ attempt::TraceSheet traceSheet(const attempt::Attempt& attempt,
                                const attempt::Trace& trace,
                                std::int64_t from,
                                std::int64_t to);
-// Damage, as against what parts are meant to do.
-bool isDamage(circuit::EventKind kind);
 
 } // namespace loom::screen
