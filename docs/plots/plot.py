@@ -106,7 +106,7 @@ def read(folder, name):
                 for row in csv.DictReader(file)]
 
 
-# REFERENCE F02-F06, F14, F15: multiple, least s, greatest s. Which are seen and which from memory
+# Rows F02-F06, F14, F15: multiple, least s, greatest s. Which are seen and which from memory
 # is said in tests/physics/published_fuses.cpp.
 BLADE = [(1.35, 0.75, 600), (1.6, 0.25, 50), (2.0, 0.15, 5), (3.5, 0.08, 0.5), (6.0, 0.02, 0.1)]
 STRIP = [(1.35, 120, 1800), (2.0, 1, 15), (3.5, 0.3, 5), (6.0, 0.1, 1)]

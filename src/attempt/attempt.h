@@ -84,7 +84,7 @@ public:
 
     Supply supply() const { return supplyOf(current, live); }
 
-    const std::vector<circuit::Finding>& findings() const { return live.network().findings(); }
+    const std::vector<circuit::Diagnosis>& diagnoses() const { return live.network().diagnoses(); }
 
     bool quiet() const { return live.quiet(); } // time could pass without anything to see
 

@@ -1,13 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "attempt/state_hash.h"
 
-#include <cstring>
-
 namespace loom::attempt {
 
 namespace {
-
-constexpr std::uint64_t prime = 1099511628211u;
 
 template <class Word> std::uint64_t number(Word word) {
     return static_cast<std::uint64_t>(word);
@@ -15,27 +11,9 @@ template <class Word> std::uint64_t number(Word word) {
 
 } // namespace
 
-void StateHash::add(std::uint64_t value) {
-    for (int byte = 0; byte < 8; ++byte) {
-        hash ^= (value >> (8 * byte)) & 0xff;
-        hash *= prime;
-    }
-}
-
-void StateHash::add(double value) {
-    const double unsignedZero = value == 0.0 ? 0.0 : value;
-    std::uint64_t bits = 0;
-    static_assert(sizeof bits == sizeof unsignedZero);
-    std::memcpy(&bits, &unsignedZero, sizeof bits);
-    add(bits);
-}
-
 void StateHash::add(const std::string& text) {
     add(number(text.size()));
-    for (const char byte : text) {
-        hash ^= static_cast<unsigned char>(byte);
-        hash *= prime;
-    }
+    addBytes(text);
 }
 
 void StateHash::add(const bench::Part& part) {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The rules of a good end. Lengths: common practice, no source, but for about 10 mm of bare copper
-// in a screw clamp (REFERENCE T26). Torques: REFERENCE T16 and T17. Contact resistances: a sound
-// one is 1 mohm or less (T19, from memory), the others are ours, large enough to be seen.
+// in a screw clamp (common practice too). Torques: at torqueFor(). Contact resistances: a sound
+// one is 1 mohm or less (from memory), the others are ours, large enough to be seen.
 #include "bench/ends.h"
 
 #include "bench/catalogue.h"
@@ -27,7 +27,7 @@ constexpr double pastScrew_m = 0.008, sleeveIn_m = 0.002, sleeveAtScrew_m = 0.00
 constexpr double reachesMetal_m = 0.002;
 // The screw of a hole with two ends rests on the one further in when it is so much further in.
 constexpr double missed_m = 0.002;
-// The share of the least torque at which a screw holds an end against a gentle tug (T30).
+// The share of the least torque at which a screw holds an end against a gentle tug: common practice.
 constexpr double holdsAt = 0.5;
 // A strand or bare copper reaches a neighbour so far away. Drawn parts are larger than real ones.
 constexpr double neighbour_m = 0.045;
@@ -234,7 +234,8 @@ EndMake wellMade(EndKind kind, double area_m2, bool joined) {
     return {target.strip_m, true, isFitted(kind), joined ? target.pushed_m : 0.0};
 }
 
-// REFERENCE T16: M6 2.5 N m, M8 6.0 N m; T17: slotted clamp screw M3 0.5 N m, from memory; both
+// M6 2.5 N m, M8 6.0 N m: Omron 3G3FV-CE manual p. 2-25; slotted clamp screw M3 0.5 N m: IEC 60999-1,
+// from memory; both
 // within 20 %. Breaks at twice the right one: common practice, no source.
 TorqueTarget torqueFor(const Bench& bench, TerminalRef terminal) {
     double right_Nm = 0.0;

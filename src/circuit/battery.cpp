@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "circuit/battery.h"
+#include "circuit/models.h"
 
 namespace loom::circuit {
 
@@ -52,15 +52,6 @@ double resistanceAt_ohm(const BatteryPart& b, double h, double temp_K) {
            (1.0 + 0.012 * (cold > 0.0 ? cold < 100.0 ? cold : 100.0 : 0.0));
 }
 
-} // namespace
-
-void setCapacity(BatteryPart& b, double capacity_C) {
-    b.capacity_C = capacity_C;
-    b.perAll_per_C = 1.0 / (capacity_C * kAllOverNominal);
-    b.perHeat_K_per_J = 1.0 / (340.0 * capacity_C / 3600.0);
-    b.loss_W_per_K = 0.02 * capacity_C / 3600.0;
-}
-
 double emf_V(const BatteryPart& b, const double* y) {
     return emfAt_V(b, head(b, y));
 }
@@ -69,18 +60,97 @@ double resistance_ohm(const BatteryPart& b, const double* y) {
     return resistanceAt_ohm(b, head(b, y), y[b.temperature]);
 }
 
+double charge(const BatteryPart& b, const double* y) {
+    return y[b.available] + y[b.bound];
+}
+
+// Volts at its terminals while a current charges it; 0 when none does.
 double chargedTo_V(const BatteryPart& b, const double* y, double charging_A) {
     return charging_A > 0.0 ? emf_V(b, y) + charging_A * resistance_ohm(b, y) : 0.0;
 }
 
-void refresh(std::vector<BatteryPart>& batteries, const double* y) {
-    for (BatteryPart& b : batteries)
+// Reports once when above, again after it has been below the second limit.
+bool risesAbove(bool& reported, double value, double limit, double rearm) {
+    if (!reported && value > limit) return reported = true;
+    if (reported && value < rearm) reported = false;
+    return false;
+}
+
+void applyEvent(BatteryPart& b, Instant& now) {
+    const double delivered = -now.at.i[b.branch], hourly = b.capacity_C / 3600.0;
+    const double q = charge(b, now.y.data());
+    if (risesAbove(b.abuseReported, delivered, kAbuse_per_h * hourly, 0.5 * kAbuse_per_h * hourly))
+        now.add(EventKind::BatteryAbused, b.key, delivered);
+    if (risesAbove(b.chargeReported, -delivered, kCharging_per_h * hourly, 0.01 * hourly))
+        now.add(EventKind::BatteryCharged, b.key, -delivered);
+    const double driven_V = chargedTo_V(b, now.y.data(), -delivered);
+    if (risesAbove(b.gassingReported, driven_V, kGassing * b.full_V, kGassingEnds * b.full_V))
+        now.add(EventKind::BatteryGassing, b.key, -delivered, driven_V);
+    if (risesAbove(b.flatReported, kFlat - q, -1e-12, -0.05))
+        now.add(EventKind::BatteryFlat, b.key, q);
+}
+
+// Volts to which a charging current drives it within the step.
+double chargedTo_V(const BatteryPart& b, const Step& s, double theta) {
+    BatteryPart then = b;
+    then.available = 0;
+    then.temperature = 1;
+    const double y[] = {s.state(b.available, theta), s.state(b.temperature, theta)};
+    return chargedTo_V(then, y, s.current(b.branch, theta));
+}
+
+void findCrossing(const BatteryPart& b, Crossings& first) {
+    const Step& s = first.step;
+    const double charging_A = s.end.i[b.branch], hourly = b.capacity_C / 3600.0;
+    const auto beyond = [&](double limit_A, double sign) {
+        if (sign * charging_A > limit_A)
+            first.look([&](double th) { return sign * s.current(b.branch, th) - limit_A; });
+    };
+    if (!b.flatReported && charge(b, s.end.y.data()) <= kFlat)
+        first.look(
+            [&](double th) { return kFlat - s.state(b.available, th) - s.state(b.bound, th); });
+    if (!b.abuseReported) beyond(kAbuse_per_h * hourly, -1.0);
+    if (!b.chargeReported) beyond(kCharging_per_h * hourly, 1.0);
+    if (!b.gassingReported && charging_A > 0.0 && chargedTo_V(b, s, 1.0) > kGassing * b.full_V)
+        first.look([&](double th) { return chargedTo_V(b, s, th) - kGassing * b.full_V; });
+}
+
+} // namespace
+
+bool Batteries::valid(const Battery& spec) {
+    return within(spec.full_V, 0.0, kGreatest_V) && within(spec.low_V, 0.0, spec.full_V) &&
+           within(spec.resistance_ohm, kLeast_ohm, kGreatest_ohm) &&
+           within(spec.capacity_C, 1e-3, 1e12) && within(spec.charge, 0.0, 1.0) &&
+           within(spec.temp_K, 100.0, 1000.0);
+}
+
+Entry Batteries::add(const Battery& spec, Key key, Builder& b) {
+    BatteryPart p;
+    p.key = key;
+    p.branch = b.branch(spec.plus, spec.minus);
+    p.available = b.states.add(spec.charge * kAvailable, 1e-8, 0.0);
+    p.bound = b.states.add(spec.charge * (1.0 - kAvailable), 1e-8, 0.0);
+    p.temperature = b.states.addTemperature(spec.temp_K);
+    p.full_V = spec.full_V;
+    p.low_V = spec.low_V;
+    p.resistance_ohm = spec.resistance_ohm;
+    p.capacity_C = spec.capacity_C;
+    p.perAll_per_C = 1.0 / (spec.capacity_C * kAllOverNominal);
+    p.perHeat_K_per_J = 1.0 / (340.0 * spec.capacity_C / 3600.0);
+    p.loss_W_per_K = 0.02 * spec.capacity_C / 3600.0;
+    p.flatReported = spec.charge <= kFlat;
+    all.push_back(p);
+    return {lastIndex(all), p.branch};
+}
+
+void Batteries::restart(const double* y, const double*) {
+    for (BatteryPart& b : all)
         b.stamped_ohm = resistance_ohm(b, y);
 }
 
-void stamp(std::vector<BatteryPart>& batteries, Stage& s) {
+void Batteries::stamp(Stage& s) {
     if (!s.first) return;
-    for (BatteryPart& b : batteries) {
+    for (BatteryPart& b : all) {
         const double h = head(b, s.y), r = resistanceAt_ohm(b, h, s.y[b.temperature]);
         if (s.stale(b.stamped_ohm, r)) b.stamped_ohm = r;
         const double g = 1.0 / b.stamped_ohm;
@@ -89,13 +159,13 @@ void stamp(std::vector<BatteryPart>& batteries, Stage& s) {
     }
 }
 
-void settle(const std::vector<BatteryPart>& batteries, Stage& s) {
-    for (const BatteryPart& b : batteries)
+void Batteries::updateBranches(Stage& s) {
+    for (const BatteryPart& b : all)
         s.i[b.branch] = s.g[b.branch] * s.v[b.branch] + s.j[b.branch];
 }
 
-void warm(const std::vector<BatteryPart>& batteries, Stage& s) {
-    for (const BatteryPart& b : batteries) {
+void Batteries::updateTemperatures(Stage& s, const Models&) {
+    for (const BatteryPart& b : all) {
         const double i = s.i[b.branch], a = s.a_s;
         exchange(b, i * b.perAll_per_C, s);
         const double lost_W = i * i * b.stamped_ohm;
@@ -106,6 +176,37 @@ void warm(const std::vector<BatteryPart>& batteries, Stage& s) {
         s.f[b.temperature] = perHeat * (lost_W - loss * rise);
         s.compare(resistance_ohm(b, s.y), b.stamped_ohm);
     }
+}
+
+void Batteries::findCrossings(Crossings& first) const {
+    for (const BatteryPart& b : all)
+        findCrossing(b, first);
+}
+
+bool Batteries::applyEvents(Instant& now) {
+    for (BatteryPart& b : all)
+        applyEvent(b, now);
+    return false;
+}
+
+void Batteries::carryOver(const Carry& c) {
+    const BatteryPart& was = c.from.of<Batteries>().all[c.was];
+    BatteryPart& b = all[c.is];
+    c.copy(was.available, b.available, 3);
+    b.flatReported = was.flatReported;
+    b.abuseReported = was.abuseReported;
+    b.chargeReported = was.chargeReported;
+    b.gassingReported = was.gassingReported;
+}
+
+void Batteries::read(const View& view, std::uint32_t index, Reading& r) const {
+    const BatteryPart& b = all[index];
+    r.current_A = -r.current_A;
+    r.power_W = -r.power_W;
+    r.temp_K = view.y[b.temperature];
+    const double q = charge(b, view.y);
+    r.charge = q < 0.0 ? 0.0 : q > 1.0 ? 1.0 : q;
+    r.gassing = chargedTo_V(b, view.y, -r.current_A) > kGassing * b.full_V;
 }
 
 } // namespace loom::circuit

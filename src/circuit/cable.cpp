@@ -1,7 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "circuit/cable.h"
-
-#include "circuit/portable_math.h"
+#include "circuit/models.h"
 
 #include <algorithm>
 #include <cmath>
@@ -9,54 +7,6 @@
 namespace loom::circuit {
 
 namespace {
-
-struct TableRow {
-    double area_m2, ohm_per_m;
-};
-
-// REFERENCE C01-C10: IEC 60228 class 5, plain copper, 20 C, maxima.
-constexpr TableRow kClass5[] = {{0.5e-6, 39.0e-3},
-                                {0.75e-6, 26.0e-3},
-                                {1.0e-6, 19.5e-3},
-                                {1.5e-6, 13.3e-3},
-                                {2.5e-6, 7.98e-3},
-                                {4.0e-6, 4.95e-3},
-                                {6.0e-6, 3.30e-3},
-                                {10e-6, 1.91e-3},
-                                {16e-6, 1.21e-3},
-                                {25e-6, 0.780e-3}};
-constexpr double kCopper_ohm_m = 1.7241e-8;   // C11
-constexpr double kCopper_J_per_K_m3 = 3.45e6; // C14
-constexpr double kPvc_J_per_K_m3 = 1.7e6;     // from memory
-
-double ratioToPlainCopper(double area_m2) {
-    const TableRow* below = nullptr;
-    for (const TableRow& row : kClass5) {
-        const double ratio = row.ohm_per_m * row.area_m2 / kCopper_ohm_m;
-        if (std::fabs(area_m2 - row.area_m2) < 1e-6 * row.area_m2) return ratio;
-        if (area_m2 < row.area_m2) {
-            if (below == nullptr) return ratio;
-            const double low = below->ohm_per_m * below->area_m2 / kCopper_ohm_m;
-            const double share = (area_m2 - below->area_m2) / (row.area_m2 - below->area_m2);
-            return low + share * (ratio - low);
-        }
-        below = &row;
-    }
-    return below->ohm_per_m * below->area_m2 / kCopper_ohm_m;
-}
-
-double groupingFactor(unsigned bundled) {
-    constexpr double kFactors[] = {1.0, 0.80, 0.70, 0.65, 0.60, 0.57, 0.54, 0.52, 0.50};
-    return kFactors[bundled < 8 ? bundled : 8];
-}
-
-// Section of the sleeve: wall 0.6 mm, 0.8 mm from 2.5 mm2 and 1 mm from 10 mm2 on (trade sizes, from
-// memory), around the conductor.
-double sleeveSection_m2(double area_m2) {
-    const double wall = area_m2 < 2.4e-6 ? 0.6e-3 : area_m2 < 9.9e-6 ? 0.8e-3 : 1.0e-3;
-    const double radius = std::sqrt(area_m2 / 3.14159265358979324);
-    return 3.14159265358979324 * wall * (2.0 * radius + wall);
-}
 
 // For a stage of weight a, with rises t, s over ambient and base rises t0, s0:
 //   (Cc + a Gi) t - a Gi s = Cc t0 + a P,   -a Gi t + (Cs + a (Gi + Go)) s = Cs s0,
@@ -66,7 +16,7 @@ void prepare(Cables& c, double a) {
     if (c.preparedFor_s == a) return;
     c.preparedFor_s = a;
     for (std::size_t k = 0; k < c.size(); ++k) {
-        const CableValues& v = c.values[k];
+        const CableValues& v = c.all[k];
         const double m12 = a * v.inner_W_per_K, m11 = v.heatConductor_J_per_K + m12;
         const double m22 = v.heatSleeve_J_per_K + m12 + a * v.outer_W_per_K;
         const double perDet = 1.0 / (m11 * m22 - m12 * m12), perM22 = 1.0 / m22;
@@ -87,9 +37,9 @@ double wornEnds_ohm(const Cables& c, std::size_t cable, const double* y) {
 
 // Stamps cable k for the temperatures and ends of y.
 void restamp(Cables& c, std::size_t k, const double* y, double worn_ohm) {
-    const double copper = c.values[k].copper_ohm * copperFactor(y[c.conductor(k)]);
+    const double copper = c.all[k].copper_ohm * copperFactor(y[c.conductor(k)]);
     c.stampedAt_K[k] = y[c.conductor(k)];
-    c.stamped_ohm[k] = copper + c.values[k].soundEnds_ohm + worn_ohm;
+    c.stamped_ohm[k] = copper + c.all[k].soundEnds_ohm + worn_ohm;
     c.stamped_S[k] = 1.0 / c.stamped_ohm[k];
 }
 
@@ -130,7 +80,7 @@ void stampMoved(Cables& c, Stage& s) {
     }
 }
 
-void warmEnds(const Cables& c, Stage& s) {
+void heatEnds(const Cables& c, Stage& s) {
     constexpr double kHeat_J_per_K = 12.0, kLoss_W_per_K = 0.15, kWear_J = 400.0;
     for (const EndPart& e : c.ends) {
         const double before_ohm = e.resistance(s.y);
@@ -153,7 +103,7 @@ struct Surroundings {
 };
 
 // off_K: how far the temperatures found are from those expected, which y holds before.
-void warmConductors(std::size_t n,
+void heatConductors(std::size_t n,
                     const Surroundings& at,
                     const double* __restrict current_A,
                     const double* __restrict fromConductor,
@@ -178,7 +128,7 @@ void warmConductors(std::size_t n,
     }
 }
 
-void warmSleeves(std::size_t n,
+void heatSleeves(std::size_t n,
                  const Surroundings& at,
                  const double* __restrict stays,
                  const double* __restrict follows,
@@ -196,11 +146,11 @@ void warmSleeves(std::size_t n,
 }
 
 // Both heat equations of every cable.
-void warmAll(Cables& c, Stage& s) {
+void heatAll(Cables& c, Stage& s) {
     const std::uint32_t t = c.firstConductor, sl = c.firstSleeve;
     const double factor = 1.0 + kCopperPerK * (s.ambient_K - kReference_K);
     const Surroundings at{1.0 / s.a_s, s.ambient_K, factor};
-    warmConductors(c.size(),
+    heatConductors(c.size(),
                    at,
                    s.i + c.firstBranch,
                    c.fromConductor.data(),
@@ -211,7 +161,7 @@ void warmAll(Cables& c, Stage& s) {
                    s.y + t,
                    s.f + t,
                    c.off_K.data());
-    warmSleeves(c.size(),
+    heatSleeves(c.size(),
                 at,
                 c.sleeveStays.data(),
                 c.sleeveFollows.data(),
@@ -235,10 +185,10 @@ void coolParted(Cables& c, std::size_t k, Stage& s) {
 }
 
 // Takes back the error of a run of states that begins at first, as correctedShare() says.
-void correct(const StepRates& rates,
-             std::uint32_t first,
-             const std::vector<double>& shares,
-             double* states) {
+void correctRun(const StepRates& rates,
+                std::uint32_t first,
+                const std::vector<double>& shares,
+                double* states) {
     const double* const __restrict f0 = rates.begin + first;
     const double* const __restrict f1 = rates.middle + first;
     const double* const __restrict f2 = rates.end + first;
@@ -265,48 +215,81 @@ double holds_per_s2(double loss_W_per_K, double heat_J_per_K) {
     return kHolds * rate_per_s * rate_per_s;
 }
 
-} // namespace
-
-double copperCable_ohm_per_m(double area_m2) {
-    return ratioToPlainCopper(area_m2) * kCopper_ohm_m / area_m2;
-}
-
-CableValues cableValues(const Cable& spec) {
-    CableValues c;
-    const double ratio = ratioToPlainCopper(spec.area_m2), length = spec.length_m;
-    c.copper_ohm = ratio * kCopper_ohm_m / spec.area_m2 * length;
-    c.heatConductor_J_per_K = kCopper_J_per_K_m3 * spec.area_m2 * ratio * length;
-    c.heatSleeve_J_per_K = kPvc_J_per_K_m3 * sleeveSection_m2(spec.area_m2) * length;
-    const double grouping = groupingFactor(spec.bundled);
-    const double loss =
-        0.165 * portablePow(spec.area_m2 * 1e6, 0.23) * grouping * grouping * length;
-    c.inner_W_per_K = 3.0 * loss;
-    c.outer_W_per_K = 1.5 * loss;
-    c.limit_K = spec.sleeveLimit_K;
-    for (const Joint* end : {&spec.endA, &spec.endB})
-        if (!ownModel(*end)) c.soundEnds_ohm += end->resistance_ohm;
-    return c;
-}
-
-double sleeveThreshold_K(double limit_K, Sleeve state) {
+// Conductor temperature at which the given state begins.
+double sleeveThreshold_K(double limit_K, SleeveState state) {
     switch (state) {
-    case Sleeve::Softened:
+    case SleeveState::Softened:
         return limit_K + 10.0;
-    case Sleeve::Smoking:
+    case SleeveState::Smoking:
         return limit_K + 130.0;
-    case Sleeve::Burning:
+    case SleeveState::Burning:
         return limit_K + 320.0;
-    case Sleeve::Sound:
+    case SleeveState::Sound:
         break;
     }
     return 0.0;
 }
 
-void Cables::add(const CableValues& v) {
-    values.push_back(v);
+EventKind sleeveEvent(SleeveState s) {
+    return s == SleeveState::Softened  ? EventKind::SleeveSoftened
+           : s == SleeveState::Smoking ? EventKind::SleeveSmoking
+                                       : EventKind::SleeveBurning;
+}
+
+void reportEnd(EndPart& e, Key cable, double i, Instant& now) {
+    const double t = now.y[e.temperature];
+    if (!e.hotReported && t >= kEndHot_K) {
+        e.hotReported = true;
+        now.add(EventKind::JointHot, cable, i, t);
+    }
+    if (e.hotReported && t < kEndHot_K - 20.0) e.hotReported = false;
+}
+
+// Cable k burns: its copper comes to lie on its neighbour's.
+bool touchNeighbour(Cables& c, std::size_t k, double current_A, Instant& now) {
+    if (c.neighbour[k] < 0) return false;
+    const auto other = static_cast<std::size_t>(c.neighbour[k]);
+    c.touches.push_back(
+        {c.key[k], c.key[other], current_A >= 0.0, now.at.i[c.branch(other)] >= 0.0});
+    c.outgrown = true;
+    now.add(EventKind::CableTouched, c.key[k], current_A);
+    return true;
+}
+
+// Cable k has reached the temperature of its next event.
+bool applyHeat(Cables& c, std::size_t k, Instant& now) {
+    const double i = now.at.i[c.branch(k)], t = now.y[c.conductor(k)];
+    bool touched = false;
+    while (c.state[k] != SleeveState::Burning && t >= c.nextEvent_K[k]) {
+        c.setState(k, static_cast<SleeveState>(static_cast<int>(c.state[k]) + 1));
+        now.add(sleeveEvent(c.state[k]), c.key[k], i, t);
+        if (c.state[k] == SleeveState::Burning) touched = touchNeighbour(c, k, i, now);
+    }
+    if (t < kCopperMelts_K || !c.parted[k].closed()) return touched;
+    now.add(EventKind::CableParted, c.key[k], i, t);
+    openGap(c.parted[k], i, now.time_s);
+    c.part(k);
+    return true;
+}
+
+} // namespace
+
+bool Cables::valid(const Cable& spec) {
+    return within(spec.length_m, 1e-4, 1e5) && within(spec.area_m2, 1e-9, 0.1) &&
+           within(spec.sleeveLimit_K, 1.0, 1e4) && validOhms(spec.endA.resistance_ohm) &&
+           validOhms(spec.endB.resistance_ohm);
+}
+
+Entry Cables::add(const Cable& spec, Key ofCable, Builder& b) {
+    const CableValues v = cableValues(spec);
+    const std::uint32_t at = b.branch(spec.a, spec.b);
+    if (all.empty()) firstBranch = at;
+    all.push_back(v);
+    key.push_back(ofCable);
+    touchesKey.push_back(spec.neighbour);
     holds1_per_s2.push_back(holds_per_s2(v.inner_W_per_K, v.heatConductor_J_per_K));
     holds2_per_s2.push_back(holds_per_s2(v.inner_W_per_K + v.outer_W_per_K, v.heatSleeve_J_per_K));
-    state.push_back(Sleeve::Sound);
+    state.push_back(SleeveState::Sound);
     nextEvent_K.push_back(0.0);
     parted.emplace_back();
     neighbour.push_back(-1);
@@ -322,7 +305,43 @@ void Cables::add(const CableValues& v) {
                                       &share1,
                                       &share2})
         each->push_back(0.0);
-    setState(size() - 1, Sleeve::Sound);
+    const std::uint32_t k = lastIndex(all);
+    setState(k, SleeveState::Sound);
+    for (const Joint* made : {&spec.endA, &spec.endB})
+        if (ownModel(*made)) ends.push_back({k, made->resistance_ohm, made->loose});
+    if (spec.parted) {
+        parted[k].phase = GapPhase::Open;
+        part(k);
+    }
+    return {k, at};
+}
+
+void Cables::addConstant(Builder& b) {
+    std::vector<Touch> kept;
+    for (const Touch& t : touches) {
+        const Cable *one = b.find<Cable>(t.cable), *other = b.find<Cable>(t.neighbour);
+        if (one == nullptr || other == nullptr || one->neighbour != t.neighbour) continue;
+        b.branch(t.atB ? one->b : one->a, t.neighbourAtB ? other->b : other->a, 1.0 / kTouch_ohm);
+        kept.push_back(t);
+    }
+    touches = std::move(kept);
+}
+
+void Cables::endRun(Builder& b) {
+    firstConductor = b.temperatures(size());
+    for (EndPart& e : ends) {
+        e.temperature = b.temperatures(1);
+        e.wear = b.states.add(0.0, 1e-5, 1e-5);
+    }
+    for (std::size_t k = 0; k < size(); ++k)
+        for (std::size_t other = 0; touchesKey[k] != 0 && other < size(); ++other)
+            if (other != k && key[other] == touchesKey[k])
+                neighbour[k] = static_cast<std::int32_t>(other);
+}
+
+// A sleeve follows its conductor, more smoothly: it needs no control of its own.
+void Cables::addUncontrolled(Builder& b) {
+    firstSleeve = b.temperatures(size());
 }
 
 void Cables::part(std::size_t k) {
@@ -330,16 +349,19 @@ void Cables::part(std::size_t k) {
     setState(k, state[k]);
 }
 
-void Cables::setState(std::size_t k, Sleeve now) {
+void Cables::setState(std::size_t k, SleeveState now) {
     state[k] = now;
     const double never_K = 1e30;
-    if (now == Sleeve::Burning)
+    if (now == SleeveState::Burning)
         nextEvent_K[k] = parted[k].closed() ? kCopperMelts_K : never_K;
     else
-        nextEvent_K[k] = sleeveThreshold_K(values[k].limit_K, static_cast<Sleeve>(int(now) + 1));
+        nextEvent_K[k] = sleeveThreshold_K(all[k].limit_K, static_cast<SleeveState>(int(now) + 1));
 }
 
-void refresh(Cables& c, const double* y) {
+void Cables::restart(const double* y, const double*) {
+    Cables& c = *this;
+    for (Gap& gap : parted)
+        gap.side = 0;
     for (std::size_t k = 0; k < c.size(); ++k)
         restamp(c, k, y, 0.0);
     for (const EndPart& e : c.ends)
@@ -347,7 +369,8 @@ void refresh(Cables& c, const double* y) {
     c.fresh = true;
 }
 
-void stamp(Cables& c, Stage& s) {
+void Cables::stamp(Stage& s) {
+    Cables& c = *this;
     if (c.fresh)
         std::copy(c.stamped_S.begin(), c.stamped_S.end(), s.g + c.firstBranch);
     else if (s.first)
@@ -358,7 +381,8 @@ void stamp(Cables& c, Stage& s) {
         stampGap(c.parted[k], c.branch(k), s);
 }
 
-void settle(Cables& c, Stage& s) {
+void Cables::updateBranches(Stage& s) {
+    Cables& c = *this;
     const double* const __restrict g = s.g + c.firstBranch;
     const double* const __restrict v = s.v + c.firstBranch;
     double* const __restrict i = s.i + c.firstBranch;
@@ -366,23 +390,129 @@ void settle(Cables& c, Stage& s) {
     for (std::size_t k = 0; k < n; ++k)
         i[k] = g[k] * v[k];
     for (const std::uint32_t k : c.apart)
-        settleGap(c.parted[k], c.branch(k), s);
+        updateGap(c.parted[k], c.branch(k), s);
 }
 
-void warm(Cables& c, Stage& s) {
+void Cables::updateTemperatures(Stage& s, const Models&) {
+    Cables& c = *this;
     prepare(c, s.a_s);
-    warmAll(c, s);
+    heatAll(c, s);
     for (const std::uint32_t k : c.apart)
         coolParted(c, k, s);
     const double drift = greatest(c.off_K.data(), c.size()) * kCopperPerK / s.driftRelative;
     if (!(drift <= s.drift)) s.drift = drift;
-    warmEnds(c, s);
+    heatEnds(c, s);
 }
 
-void sharpen(Cables& c, double h, const StepRates& rates, double* y) {
-    prepareShares(c, h);
-    correct(rates, c.firstConductor, c.share1, y);
-    correct(rates, c.firstSleeve, c.share2, y);
+void Cables::correct(double h, const StepRates& rates, double* y) {
+    prepareShares(*this, h);
+    correctRun(rates, firstConductor, share1, y);
+    correctRun(rates, firstSleeve, share2, y);
+}
+
+void Cables::markSilent(std::vector<char>& silent) const {
+    for (std::size_t k = 0; k < size(); ++k)
+        silent[branch(k)] = parted[k].closed();
+}
+
+int Cables::sparks() const {
+    int count = 0;
+    for (const std::uint32_t k : apart)
+        count += parted[k].side != 0;
+    return count;
+}
+
+void Cables::findExtinction(Extinction& first) const {
+    for (const std::uint32_t k : apart)
+        first.gap(parted[k], branch(k));
+}
+
+void Cables::findCrossings(Crossings& first) const {
+    const double *const t = first.step.end.y.data() + firstConductor, *const next_K =
+                                                                          nextEvent_K.data();
+    for (std::size_t k = 0, n = size(); k < n; ++k)
+        if (t[k] >= next_K[k]) first.rise(conductor(k), next_K[k]);
+    for (const EndPart& e : ends)
+        if (!e.hotReported) first.rise(e.temperature, kEndHot_K);
+    for (const std::uint32_t k : apart)
+        first.arc(parted[k], branch(k));
+}
+
+bool Cables::applyEvents(Instant& now) {
+    bool jumped = false;
+    const double* const t = now.y.data() + firstConductor;
+    for (std::size_t k = 0; k < size(); ++k)
+        if (t[k] >= nextEvent_K[k]) jumped = applyHeat(*this, k, now) || jumped;
+    for (const std::uint32_t k : apart)
+        jumped = now.endArc(parted[k], branch(k)) || jumped;
+    for (EndPart& e : ends)
+        reportEnd(e, key[e.cable], now.at.i[branch(e.cable)], now);
+    return jumped;
+}
+
+void Cables::carryOver(const Carry& c) {
+    const Cables& from = c.from.of<Cables>();
+    c.copy(from.conductor(c.was), conductor(c.is));
+    c.copy(from.sleeve(c.was), sleeve(c.is));
+    setState(c.is, from.state[c.was]);
+    if (!from.parted[c.was].closed()) {
+        if (parted[c.is].closed()) part(c.is);
+        parted[c.is] = from.parted[c.was];
+    }
+    // The ends with models of their own, matched in order.
+    std::size_t end = 0;
+    for (EndPart& e : ends) {
+        if (e.cable != c.is) continue;
+        while (end < from.ends.size() && from.ends[end].cable != c.was)
+            ++end;
+        if (end == from.ends.size()) return;
+        c.copy(from.ends[end].temperature, e.temperature, 2);
+        e.hotReported = from.ends[end++].hotReported;
+    }
+}
+
+void Cables::addTo(Hash& hash) const {
+    for (std::size_t k = 0; k < size(); ++k) {
+        parted[k].addTo(hash);
+        hash.add(static_cast<std::uint64_t>(state[k]));
+    }
+    for (const Touch& t : touches) {
+        hash.add(static_cast<std::uint64_t>(t.cable));
+        hash.add(static_cast<std::uint64_t>(t.neighbour));
+    }
+}
+
+void Cables::read(const View& view, std::uint32_t index, Reading& r) const {
+    r.temp_K = view.y[conductor(index)];
+    r.open = !parted[index].closed();
+}
+
+bool Cables::active(const Activity& now) const {
+    for (std::size_t k = 0; k < size(); ++k)
+        if (now.warm(conductor(k)) || now.warm(sleeve(k))) return true;
+    for (const EndPart& e : ends)
+        if (now.warm(e.temperature)) return true;
+    return false;
+}
+
+std::vector<Touch>
+touchesKept(const std::vector<Touch>& touches, const Netlist& was, const Netlist& now) {
+    const auto cableOf = [](const Netlist& in, Key key) -> const Cable* {
+        for (const Element& e : in.elements)
+            if (e.key == key) return std::get_if<Cable>(&e.part);
+        return nullptr;
+    };
+    std::vector<Touch> kept;
+    for (const Touch& t : touches) {
+        bool lasts = true;
+        for (const Key key : {t.cable, t.neighbour}) {
+            const Cable *older = cableOf(was, key), *newer = cableOf(now, key);
+            lasts =
+                lasts && older != nullptr && newer != nullptr && !(older->parted && !newer->parted);
+        }
+        if (lasts) kept.push_back(t);
+    }
+    return kept;
 }
 
 } // namespace loom::circuit

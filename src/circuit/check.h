@@ -8,11 +8,6 @@
 
 namespace loom::circuit {
 
-// Limits that keep every product of two quantities finite. Far beyond any bench.
-constexpr double kGreatest_V = 1e6, kGreatest_A = 1e9, kGreatest_ohm = 1e15;
-// A resistance below this is an ideal join.
-constexpr double kLeast_ohm = 1e-12;
-
 // One flag an element, true when its values and nodes can be used and its key is the first of its name.
 std::vector<char> usable(const Netlist& netlist);
 

@@ -3,10 +3,8 @@
 // an interpolation, and goes back to the caller's time when something is changed by hand.
 #include "circuit/circuit.h"
 
-#include "circuit/findings.h"
+#include "circuit/diagnosis.h"
 #include "circuit/readings.h"
-#include "circuit/state_hash.h"
-#include "circuit/watch.h"
 
 #include <algorithm>
 #include <cmath>
@@ -18,7 +16,7 @@ namespace {
 constexpr double kFirst_s = 1e-5;  // step after a jump
 constexpr double kLocate_s = 2e-7; // events lie within this before the end of their step
 constexpr double kBeyond_s = 2e-8; // aim this far behind a crossing, so that the step ends past it
-constexpr int kLocateRounds = 8, kChainedJumps = 20;
+constexpr int kLocateIterations = 8, kChainedJumps = 20;
 
 // Keeps a circuit that would not settle from taking for ever: after so many trials within a window
 // of time, fewer the larger the network, steps get no shorter than a least one until the window is
@@ -61,12 +59,12 @@ struct Circuit::Impl {
     bool afterRestart = true;
     Pace pace;
     bool unsettled = false;
-    Effort effort; // of this network, and in rounds and factorings of those before it
+    Effort effort; // of this network, and in iterations and factorings of those before it
 
     bool shown = false; // what follows is valid for now_s
     Shown view;
     bool found = false;
-    std::vector<Finding> findings;
+    std::vector<Diagnosis> diagnoses;
 
     Impl(const Netlist& netlist, double scale) : tolerance(scale) {
         take(std::make_unique<Network>(netlist), 0.0);
@@ -75,7 +73,7 @@ struct Circuit::Impl {
     // The network as it is from time_s on.
     void take(std::unique_ptr<Network> fresh, double time_s) {
         if (net) {
-            effort.rounds += net->rounds;
+            effort.iterations += net->iterations;
             effort.factorings += net->factorings;
         }
         stepper.reset();
@@ -86,7 +84,7 @@ struct Circuit::Impl {
         guess_V.assign(net->branches.size(), 0.0);
         byKey.clear();
         for (std::uint32_t e = 0; e < net->where.size(); ++e)
-            if (net->where[e].kind != Kind::Unusable)
+            if (net->where[e].placed != Placed::Nowhere)
                 byKey.emplace_back(net->netlist.elements[e].key, e);
         std::sort(byKey.begin(), byKey.end());
         jump(time_s);
@@ -94,9 +92,9 @@ struct Circuit::Impl {
 
     // The same parts and what they carry, with the touches that have come about.
     void rebuild(double time_s) {
-        const Point carried = stepper->step.begin;
-        auto next = std::make_unique<Network>(net->netlist, net->touches);
-        next->inherit(*net, carried, time_s);
+        const Solution carried = stepper->step.begin;
+        auto next = std::make_unique<Network>(net->netlist, net->models.of<Cables>().touches);
+        next->carryOver(*net, carried, time_s);
         take(std::move(next), time_s);
     }
 
@@ -118,7 +116,7 @@ struct Circuit::Impl {
         shown = found = false;
     }
 
-    // From now on the numbers are approximate; findings() has to say so.
+    // From now on the numbers are approximate; diagnoses() has to say so.
     void doubt() {
         if (!unsettled) found = false;
         unsettled = true;
@@ -130,11 +128,11 @@ struct Circuit::Impl {
         stepper->restart(jumped_s, y, guess_V);
         for (int chain = 0; chain < kChainedJumps; ++chain) {
             Step& s = stepper->step;
-            if (!happen(*net, s.t0_s, s.begin.y, s.begin, events)) break;
+            if (!net->applyEvents(s.t0_s, s.begin.y, s.begin, events)) break;
             const double time_s = s.t0_s;
             y = s.begin.y;
             guess_V = s.begin.v;
-            if (net->outgrown) rebuild(time_s);
+            if (net->models.of<Cables>().outgrown) rebuild(time_s);
             stepper->restart(time_s, y, guess_V);
         }
         jumped = shown = found = false;
@@ -154,7 +152,7 @@ struct Circuit::Impl {
                 return h;
             }
             ++effort.rejected;
-            const double end = extinction(*net, stepper->step);
+            const double end = net->extinction(stepper->step);
             if (h <= 1.01 * shortest_s) {
                 // Otherwise it is over within that time.
                 if (error < 0.0 || shortest_s > kShortest_s) doubt();
@@ -169,11 +167,11 @@ struct Circuit::Impl {
     void lookAhead() {
         const double t0 = stepper->step.t0_s;
         double h = std::min(nextStep_s, kLongest_s);
-        h = std::min(h, nextAppointment_s(*net) - t0);
+        h = std::min(h, net->nextTimed_s() - t0);
         h = accept(std::max(h, kShortest_s));
         const double suggested = nextStep_s;
-        for (int round = 0; round < kLocateRounds; ++round) {
-            const double theta = firstCrossing(*net, stepper->step);
+        for (int k = 0; k < kLocateIterations; ++k) {
+            const double theta = net->firstCrossing(stepper->step);
             if (theta > 1.0 || (1.0 - theta) * h <= kLocate_s) break;
             ++effort.rejected;
             h = accept(std::max(theta * h + kBeyond_s, kShortest_s));
@@ -186,8 +184,8 @@ struct Circuit::Impl {
     void commit(std::vector<Event>& events) {
         Step& s = stepper->step;
         ++effort.steps;
-        const bool dies = extinction(*net, s) < 1.0; // its rates are those before: begin anew
-        const bool jumps = happen(*net, s.end_s(), s.end.y, s.end, events) || dies;
+        const bool dies = net->extinction(s) < 1.0; // its rates are those before: begin anew
+        const bool jumps = net->applyEvents(s.end_s(), s.end.y, s.end, events) || dies;
         stepper->commit();
         pending = shown = false;
         if (!jumps) return;
@@ -195,7 +193,7 @@ struct Circuit::Impl {
         guess_V = s.begin.v;
         const double time_s = s.t0_s;
         jump(time_s);
-        if (net->outgrown) rebuild(time_s);
+        if (net->models.of<Cables>().outgrown) rebuild(time_s);
         restart(events);
     }
 
@@ -251,29 +249,31 @@ Circuit& Circuit::operator=(Circuit&&) noexcept = default;
 
 void Circuit::rewire(const Netlist& netlist) {
     impl->stopHere();
-    Point carried = impl->stepper->step.begin;
+    Solution carried = impl->stepper->step.begin;
     carried.y = impl->y;
-    auto next = std::make_unique<Network>(netlist, impl->net->touchesIn(netlist));
-    next->inherit(*impl->net, carried, impl->now_s);
+    const Network& old = *impl->net;
+    auto next = std::make_unique<Network>(
+        netlist, touchesKept(old.models.of<Cables>().touches, old.netlist, netlist));
+    next->carryOver(old, carried, impl->now_s);
     impl->unsettled = false;
     impl->take(std::move(next), impl->now_s);
 }
 
 void Circuit::setContact(Key key, bool closed) {
     const Where* w = impl->find(key);
-    if (w == nullptr || w->kind != Kind::Contact) return;
-    ContactPart& contact = impl->net->contacts[w->part];
+    if (w == nullptr || !w->isIn<Contacts>()) return;
+    ContactPart& contact = impl->net->models.of<Contacts>().all[w->entry.index];
     if (contact.gap.closed() == closed) return;
     impl->stopHere();
-    moveContact(contact, closed, impl->stepper->step.begin.i[contact.branch], impl->now_s);
+    contact.move(closed, impl->stepper->step.begin.i[contact.branch], impl->now_s);
     std::get<Contact>(impl->specOf(key)).closed = closed;
     impl->shown = impl->found = false;
 }
 
 void Circuit::setJammed(Key key, bool jammed) {
     const Where* w = impl->find(key);
-    if (w == nullptr || w->kind != Kind::Motor) return;
-    MotorPart& m = impl->net->motors[w->part];
+    if (w == nullptr || !w->isIn<Motors>()) return;
+    MotorPart& m = impl->net->models.of<Motors>().all[w->entry.index];
     if (m.jammed == jammed) return;
     impl->stopHere();
     m.jammed = jammed;
@@ -304,36 +304,36 @@ std::optional<double> Circuit::voltage_V(Node a, Node b) const {
     return impl->show().voltage_V(*impl->net, a, b);
 }
 
-const std::vector<Finding>& Circuit::findings() const {
+const std::vector<Diagnosis>& Circuit::diagnoses() const {
     if (!impl->found) {
         impl->show();
-        impl->findings = explain(*impl->net, impl->unsettled);
+        impl->diagnoses = explain(*impl->net, impl->unsettled);
         impl->found = true;
     }
-    return impl->findings;
+    return impl->diagnoses;
 }
 
 bool Circuit::quiet() const {
-    if (nextAppointment_s(*impl->net) < 1e200) return false;
+    if (impl->net->nextTimed_s() < 1e200) return false;
     if (impl->jumped) impl->show(); // looks what follows from the jump
     return nothingToSee(*impl->net, impl->stepper->step, impl->theta());
 }
 
 std::uint64_t Circuit::stateHash() const {
     const Step& s = impl->stepper->step;
-    StateHash hash;
+    Hash hash;
     hash.add(impl->now_s);
     hash.add(impl->jumped ? impl->jumped_s : s.t0_s);
     hash.add(impl->jumped ? 0.0 : s.h_s);
     for (double value : impl->jumped ? impl->y : s.begin.y)
         hash.add(value);
-    addModes(hash, *impl->net);
+    impl->net->models.each(HashOrder{}, [&](const auto& model) { model.addTo(hash); });
     return hash.value();
 }
 
 Effort Circuit::effort() const {
     Effort all = impl->effort;
-    all.rounds += impl->net->rounds;
+    all.iterations += impl->net->iterations;
     all.factorings += impl->net->factorings;
     return all;
 }

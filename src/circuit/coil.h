@@ -5,10 +5,11 @@
 //   Stamp: g = a / (L + a R), j = L ib / (L + a R).                 v V, i A, R ohm, L H, a s.
 // The current is a state: it never jumps. A winding warms as one lump when its thermal values are
 // set:  C dT/dt = i^2 R(T) - G (T - ambient),  R(T) = R copperFactor(T) / copperFactor(293.15).
-// Source of both: definitions. Valid: L > 0, R >= 0. Tested: transients_test, relay_test, REFERENCE N31-N42, R21.
+// Source of both: definitions. Valid: L > 0, R >= 0. Tested: transients_test, relay_test,
+// published_transients, published_relays.
 #pragma once
 
-#include "circuit/stage.h"
+#include "circuit/model.h"
 
 namespace loom::circuit {
 
@@ -29,10 +30,22 @@ struct CoilPart {
     }
 };
 
-// Stamps from the states y exactly, whatever was stamped before.
-void refresh(std::vector<CoilPart>& coils, const double* y);
-void stamp(std::vector<CoilPart>& coils, Stage& s);
-void settle(std::vector<CoilPart>& coils, Stage& s);
-void warm(const std::vector<CoilPart>& coils, Stage& s);
+struct Coils : Model<Inductor, CoilPart> {
+    static bool valid(const Inductor& spec);
+
+    static bool feeds(const Inductor& spec) { return spec.initial_A != 0.0; }
+
+    Entry add(const Inductor& spec, Key key, Builder& b);
+    // Of a relay: it warms, and its current is known within tolerance_A.
+    std::uint32_t addWarming(const Relay& spec, double tolerance_A, Builder& b);
+    void restart(const double* y, const double* v);
+    void stamp(Stage& s);
+    void updateBranches(Stage& s);
+    void updateTemperatures(Stage& s, const Models& models);
+    int sparks() const;
+    void findExtinction(Extinction& first) const;
+    void carryOver(const Carry& c);
+    bool active(const Activity& now) const;
+};
 
 } // namespace loom::circuit

@@ -6,17 +6,29 @@
 // Both are ours. Tested: absurd_test.
 #pragma once
 
-#include "circuit/stage.h"
+#include "circuit/model.h"
 
 namespace loom::circuit {
 
 struct SourcePart {
+    Key key = 0;
     std::uint32_t branch = 0;
     double current_A = 0.0;
     int side = 0; // s while it is at its limit
 };
 
-void stamp(const std::vector<SourcePart>& sources, Stage& s);
-void settle(std::vector<SourcePart>& sources, Stage& s);
+struct CurrentSources : Model<CurrentSource, SourcePart> {
+    static bool valid(const CurrentSource& spec);
+
+    static std::vector<Node> nodes(const CurrentSource& spec) { return {spec.from, spec.to}; }
+
+    static bool feeds(const CurrentSource&) { return true; }
+
+    Entry add(const CurrentSource& spec, Key key, Builder& b);
+    void restart(const double* y, const double* v);
+    void stamp(Stage& s);
+    void updateBranches(Stage& s);
+    void contradicting(std::vector<Key>& keys) const; // its current has no way back
+};
 
 } // namespace loom::circuit

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "circuit/diode.h"
-
+#include "circuit/models.h"
 #include "circuit/portable_math.h"
 
 #include <cmath>
@@ -26,18 +25,6 @@ double nextPoint_V(const DiodePart& d, double v, double i) {
     return v < byCurrent ? v : byCurrent;
 }
 
-} // namespace
-
-DiodePart makeDiode(double forward_V, double rated_A, double reverse_V) {
-    DiodePart d;
-    d.saturation_A = rated_A * portableExp(-forward_V / kJunction_V);
-    d.knee_A = 10.0 * rated_A;
-    d.knee_V = forward_V + kJunction_V * portableLog(10.0);
-    d.knee_S = d.knee_A / kJunction_V;
-    d.reverse_V = reverse_V;
-    return d;
-}
-
 double diodeCurrent_A(const DiodePart& d, double v, double& slope_S) {
     if (v > d.knee_V) {
         slope_S = d.knee_S;
@@ -50,8 +37,32 @@ double diodeCurrent_A(const DiodePart& d, double v, double& slope_S) {
     return -d.saturation_A - kLeak_S * d.reverse_V + kBreakdown_S * (v + d.reverse_V);
 }
 
-void stamp(const std::vector<DiodePart>& diodes, Stage& s) {
-    for (const DiodePart& d : diodes) {
+} // namespace
+
+bool Diodes::valid(const Diode& spec) {
+    return within(spec.forward_V, 0.01, 10.0) && within(spec.rated_A, 1e-6, 1e6) &&
+           within(spec.reverse_V, 1e-3, kGreatest_V);
+}
+
+Entry Diodes::add(const Diode& spec, Key, Builder& b) {
+    DiodePart d;
+    d.branch = b.branch(spec.anode, spec.cathode);
+    d.saturation_A = spec.rated_A * portableExp(-spec.forward_V / kJunction_V);
+    d.knee_A = 10.0 * spec.rated_A;
+    d.knee_V = spec.forward_V + kJunction_V * portableLog(10.0);
+    d.knee_S = d.knee_A / kJunction_V;
+    d.reverse_V = spec.reverse_V;
+    all.push_back(d);
+    return {lastIndex(all), d.branch};
+}
+
+void Diodes::restart(const double*, const double* v) {
+    for (DiodePart& d : all)
+        d.at_V = v[d.branch] < d.knee_V ? v[d.branch] : d.knee_V;
+}
+
+void Diodes::stamp(Stage& s) {
+    for (const DiodePart& d : all) {
         double g = 0.0;
         const double i = diodeCurrent_A(d, d.at_V, g);
         g = lazySlope_S(s.factored_S[d.branch], g);
@@ -60,8 +71,8 @@ void stamp(const std::vector<DiodePart>& diodes, Stage& s) {
     }
 }
 
-void settle(std::vector<DiodePart>& diodes, Stage& s) {
-    for (DiodePart& d : diodes) {
+void Diodes::updateBranches(Stage& s) {
+    for (DiodePart& d : all) {
         const double v = s.v[d.branch], line = s.g[d.branch] * v + s.j[d.branch];
         double slope = 0.0;
         const double law = diodeCurrent_A(d, v, slope);

@@ -9,7 +9,7 @@
 // that e^ never overshoots. Left out: its heat, recovery time, failure. Tested: lamp_diode_test.
 #pragma once
 
-#include "circuit/stage.h"
+#include "circuit/model.h"
 
 namespace loom::circuit {
 
@@ -22,10 +22,15 @@ struct DiodePart {
 
 constexpr double kJunction_V = 0.05;
 
-DiodePart makeDiode(double forward_V, double rated_A, double reverse_V);
-double diodeCurrent_A(const DiodePart& d, double v_V, double& slope_S);
+struct Diodes : Model<Diode, DiodePart> {
+    static bool valid(const Diode& spec);
 
-void stamp(const std::vector<DiodePart>& diodes, Stage& s);
-void settle(std::vector<DiodePart>& diodes, Stage& s);
+    static std::vector<Node> nodes(const Diode& spec) { return {spec.anode, spec.cathode}; }
+
+    Entry add(const Diode& spec, Key key, Builder& b);
+    void restart(const double* y, const double* v);
+    void stamp(Stage& s);
+    void updateBranches(Stage& s);
+};
 
 } // namespace loom::circuit

@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: MIT
-#include "circuit/fuse.h"
-
+#include "circuit/models.h"
 #include "circuit/portable_math.h"
 
 namespace loom::circuit {
 
 namespace {
 
-constexpr double kRise = 0.5; // resistance gained at melting, over cold
+constexpr double kRise = 0.5;           // resistance gained at melting, over cold
+constexpr double kMeltsAbove_K = 400.0; // above ambient (zinc, from memory)
 constexpr double kLn1p5 = 0.405465108108164382;
+// Error of melting allowed in a step. The body is slow, so it costs few steps, and late: what it is
+// off shows at the end.
+constexpr double kElementAbsolute = 2e-6, kBodyAbsolute = 2e-8;
 
 struct Style {
     double carried, i2t_s, bodyShare, body_s;
@@ -61,11 +64,35 @@ void heat(const FusePart& f, double i, Stage& s) {
     s.f[f.body] = (f.g1 * (x1 - x2) - f.g2 * x2) / f.c2_s;
 }
 
+double resistance_ohm(const FusePart& f, const double* y) {
+    const double x = y[f.element];
+    return f.cold_ohm * (1.0 + kRise * (x > 0.0 ? x : 0.0));
+}
+
+bool applyEvent(FusePart& f, Instant& now) {
+    const double i = now.at.i[f.branch];
+    if (std::fabs(i) <= f.rating_A) f.overloadedSince_s = now.time_s;
+    if (!f.gap.closed()) return now.endArc(f.gap, f.branch);
+    if (now.y[f.element] < 1.0) return false;
+    now.add(EventKind::FuseMelted, f.key, i, now.time_s - f.overloadedSince_s);
+    openGap(f.gap, i, now.time_s);
+    return true;
+}
+
 } // namespace
 
-FusePart makeFuse(const Fuse& spec) {
+bool Fuses::valid(const Fuse& spec) {
+    return within(spec.rating_A, 1e-6, 1e6) && within(spec.cold_ohm, kLeast_ohm, kGreatest_ohm);
+}
+
+bool Fuses::replaced(const Fuse& was, const Fuse& now) {
+    return (was.blown && !now.blown) || was.rating_A != now.rating_A || was.style != now.style;
+}
+
+Entry Fuses::add(const Fuse& spec, Key key, Builder& b) {
     const Style style = styleOf(spec.style, spec.rating_A);
     FusePart f;
+    f.key = key;
     f.rating_A = spec.rating_A;
     f.cold_ohm = spec.cold_ohm;
     const double thermal = 1.0 / ((1.0 + kRise) * style.carried * style.carried);
@@ -73,21 +100,25 @@ FusePart makeFuse(const Fuse& spec) {
     f.g2 = 1.0 / (thermal * style.bodyShare);
     f.c1_s = kRise * style.i2t_s / kLn1p5;
     f.c2_s = style.body_s * f.g2;
-    return f;
+    f.branch = b.branch(spec.a, spec.b);
+    f.element = b.states.add(0.0, kElementAbsolute, 0.0);
+    f.body = b.states.add(0.0, kBodyAbsolute, 0.0);
+    b.states.creeping.push_back({f.element, f.g1 / f.c1_s});
+    b.states.creeping.push_back({f.body, (f.g1 + f.g2) / f.c2_s});
+    if (spec.blown) f.gap.phase = GapPhase::Open;
+    all.push_back(f);
+    return {lastIndex(all), f.branch};
 }
 
-double resistance_ohm(const FusePart& f, const double* y) {
-    const double x = y[f.element];
-    return f.cold_ohm * (1.0 + kRise * (x > 0.0 ? x : 0.0));
-}
-
-void refresh(std::vector<FusePart>& fuses, const double* y) {
-    for (FusePart& f : fuses)
+void Fuses::restart(const double* y, const double*) {
+    for (FusePart& f : all) {
+        f.gap.side = 0;
         f.stamped_ohm = resistance_ohm(f, y);
+    }
 }
 
-void stamp(std::vector<FusePart>& fuses, Stage& s) {
-    for (FusePart& f : fuses) {
+void Fuses::stamp(Stage& s) {
+    for (FusePart& f : all) {
         if (!f.gap.closed()) {
             stampGap(f.gap, f.branch, s);
             continue;
@@ -99,20 +130,58 @@ void stamp(std::vector<FusePart>& fuses, Stage& s) {
     }
 }
 
-void settle(std::vector<FusePart>& fuses, Stage& s) {
-    for (FusePart& f : fuses) {
+void Fuses::updateBranches(Stage& s) {
+    for (FusePart& f : all) {
         if (f.gap.closed())
             s.i[f.branch] = s.g[f.branch] * s.v[f.branch];
         else
-            settleGap(f.gap, f.branch, s);
+            updateGap(f.gap, f.branch, s);
     }
 }
 
-void warm(const std::vector<FusePart>& fuses, Stage& s) {
-    for (const FusePart& f : fuses) {
+void Fuses::updateTemperatures(Stage& s, const Models&) {
+    for (const FusePart& f : all) {
         heat(f, s.i[f.branch], s);
         if (f.gap.closed()) s.compare(resistance_ohm(f, s.y), f.stamped_ohm);
     }
+}
+
+void Fuses::findCrossings(Crossings& first) const {
+    for (const FusePart& f : all)
+        if (f.gap.closed())
+            first.rise(f.element, 1.0);
+        else
+            first.arc(f.gap, f.branch);
+}
+
+bool Fuses::applyEvents(Instant& now) {
+    bool jumped = false;
+    for (FusePart& f : all)
+        jumped = applyEvent(f, now) || jumped;
+    return jumped;
+}
+
+void Fuses::carryOver(const Carry& c) {
+    const FusePart& was = c.from.of<Fuses>().all[c.was];
+    FusePart& f = all[c.is];
+    c.copy(was.element, f.element, 2);
+    f.overloadedSince_s = was.overloadedSince_s;
+    f.gap.carryOver(was.gap);
+}
+
+void Fuses::read(const View& view, std::uint32_t index, Reading& r) const {
+    const FusePart& f = all[index];
+    const double x = view.y[f.element];
+    r.open = !f.gap.closed();
+    r.melting = r.open || x > 1.0 ? 1.0 : x < 0.0 ? 0.0 : x;
+    r.temp_K += kMeltsAbove_K * (x < 0.0 ? 0.0 : x);
+}
+
+bool Fuses::active(const Activity& now) const {
+    constexpr double kNothingMelts = 1e-3;
+    for (const FusePart& f : all)
+        if (now.state(f.element) > kNothingMelts) return true;
+    return false;
 }
 
 } // namespace loom::circuit

@@ -39,7 +39,7 @@ void stampGap(const Gap& gap, std::uint32_t branch, Stage& s) {
     s.j[branch] = -g * gap.side * gapLimit_V(gap, s.time_s);
 }
 
-void settleGap(Gap& gap, std::uint32_t branch, Stage& s) {
+void updateGap(Gap& gap, std::uint32_t branch, Stage& s) {
     const double v = s.v[branch];
     s.i[branch] = s.g[branch] * v + s.j[branch];
     s.changeSide(gap.side, sideOf(gap.side, v, gapLimit_V(gap, s.time_s)));
@@ -51,7 +51,7 @@ void stampInsulation(int side, double& g, double& j) {
     j -= side * kInsulation_V / kSpark_ohm;
 }
 
-double settleInsulation(int& side, double v, Stage& s) {
+double updateInsulation(int& side, double v, Stage& s) {
     const double i = side == 0 ? 0.0 : (v - side * kInsulation_V) / kSpark_ohm;
     s.changeSide(side, sideOf(side, v, kInsulation_V));
     return i;

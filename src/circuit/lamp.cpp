@@ -1,7 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "circuit/lamp.h"
-
-#include <cmath>
+#include "circuit/models.h"
 
 namespace loom::circuit {
 
@@ -65,8 +63,31 @@ double brightness(double temp_K) {
     return t3 * t3 * t3;
 }
 
-void stamp(std::vector<LampPart>& lamps, Stage& s) {
-    for (LampPart& l : lamps) {
+bool Lamps::valid(const Lamp& spec) {
+    return within(spec.rated_V, 1e-3, kGreatest_V) && within(spec.rated_W, 1e-6, 1e6) &&
+           within(spec.coldRatio, 1e-3, 1.0);
+}
+
+Entry Lamps::add(const Lamp& spec, Key key, Builder& b) {
+    LampPart l = makeLamp(spec.rated_V, spec.rated_W, spec.coldRatio);
+    l.key = key;
+    l.branch = b.branch(spec.a, spec.b);
+    l.temperature = b.states.add(b.netlist.ambient_K, 0.03, 3e-5);
+    if (spec.broken) l.gap.phase = GapPhase::Open;
+    all.push_back(l);
+    return {lastIndex(all), l.branch};
+}
+
+void Lamps::restart(const double*, const double* v) {
+    for (LampPart& l : all) {
+        l.at_V = l.last_V = v[l.branch];
+        l.perSecond_V = l.last_s = 0.0;
+        l.gap.side = 0;
+    }
+}
+
+void Lamps::stamp(Stage& s) {
+    for (LampPart& l : all) {
         if (!l.gap.closed()) {
             stampGap(l.gap, l.branch, s);
             continue;
@@ -81,13 +102,13 @@ void stamp(std::vector<LampPart>& lamps, Stage& s) {
     }
 }
 
-void settle(std::vector<LampPart>& lamps, Stage& s) {
-    for (LampPart& l : lamps) {
+void Lamps::updateBranches(Stage& s) {
+    for (LampPart& l : all) {
         double v = s.v[l.branch];
         if (l.gap.closed()) {
             s.i[l.branch] = s.g[l.branch] * v + s.j[l.branch];
         } else {
-            settleGap(l.gap, l.branch, s);
+            updateGap(l.gap, l.branch, s);
             v = 0.0;
         }
         double perVolt = 0.0;
@@ -102,13 +123,55 @@ void settle(std::vector<LampPart>& lamps, Stage& s) {
     }
 }
 
-void warm(std::vector<LampPart>& lamps, const Stage& s) {
-    for (LampPart& l : lamps) {
+void Lamps::updateTemperatures(Stage& s, const Models&) {
+    for (LampPart& l : all) {
         const double v = s.v[l.branch], passed_s = s.time_s - l.last_s;
         if (passed_s > 0.0) l.perSecond_V = (v - l.last_V) / passed_s;
         l.last_V = v;
         l.last_s = s.time_s;
     }
+}
+
+void Lamps::findCrossings(Crossings& first) const {
+    for (const LampPart& l : all)
+        if (l.gap.closed())
+            first.rise(l.temperature, kFilamentFails_K);
+        else
+            first.arc(l.gap, l.branch);
+}
+
+bool Lamps::applyEvents(Instant& now) {
+    bool jumped = false;
+    for (LampPart& l : all) {
+        if (!l.gap.closed()) {
+            jumped = now.endArc(l.gap, l.branch) || jumped;
+        } else if (now.y[l.temperature] >= kFilamentFails_K) {
+            now.add(EventKind::LampFailed, l.key, now.at.v[l.branch]);
+            openGap(l.gap, now.at.i[l.branch], now.time_s);
+            jumped = true;
+        }
+    }
+    return jumped;
+}
+
+void Lamps::carryOver(const Carry& c) {
+    const LampPart& was = c.from.of<Lamps>().all[c.was];
+    LampPart& l = all[c.is];
+    c.copy(was.temperature, l.temperature);
+    l.gap.carryOver(was.gap);
+}
+
+void Lamps::read(const View& view, std::uint32_t index, Reading& r) const {
+    const LampPart& l = all[index];
+    r.temp_K = view.y[l.temperature];
+    r.open = !l.gap.closed();
+    r.brightness = brightness(r.temp_K);
+}
+
+bool Lamps::active(const Activity& now) const {
+    for (const LampPart& l : all)
+        if (now.warm(l.temperature)) return true;
+    return false;
 }
 
 } // namespace loom::circuit

@@ -13,7 +13,7 @@ using Node = std::uint32_t; // 0 <= node < Netlist::nodeCount; no node is specia
 using Key = std::uint64_t;  // the caller's name of an element, unique in a netlist, never 0
 
 // Ideal sources and plain components. Values out of range make the element an open circuit and
-// are reported by Circuit::findings().
+// are reported by Circuit::diagnoses().
 struct Resistor {
     Node a = 0, b = 0;
     double resistance_ohm = 1.0; // >= 0
@@ -43,7 +43,7 @@ struct Inductor {
 };
 
 // A made end: contact resistance and the heat it gives. Common practice, no source: 0.5 mohm when
-// well made (REFERENCE T19 asks for 1 mohm or less).
+// well made (a sound joint has 1 mohm or less, from memory).
 struct Joint {
     double resistance_ohm = 0.5e-3; // >= 0
     bool loose = false;             // a loose stud heats and its resistance grows
@@ -51,9 +51,10 @@ struct Joint {
 
 struct Cable {
     Node a = 0, b = 0;
-    double length_m = 1.0;         // > 0
-    double area_m2 = 1e-6;         // > 0, copper
-    double sleeveLimit_K = 343.15; // continuous limit of the sleeve; PVC 70 C (C44, from memory)
+    double length_m = 1.0; // > 0
+    double area_m2 = 1e-6; // > 0, copper
+    double sleeveLimit_K =
+        343.15; // continuous limit of the sleeve; PVC 70 C (IEC 60364, from memory)
     Joint endA, endB;
     unsigned bundled = 0; // cables lying against this one along its length: they slow its cooling
     bool parted = false;  // burnt through earlier: an open circuit

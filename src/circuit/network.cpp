@@ -7,12 +7,12 @@ namespace loom::circuit {
 
 namespace {
 
-constexpr int kRounds = 150, kBoldRounds = 15;
+constexpr int kMostIterations = 150, kUndampedIterations = 15;
 
 } // namespace
 
-Point Network::emptyPoint() const {
-    Point p;
+Solution Network::emptySolution() const {
+    Solution p;
     p.y = states.value;
     p.f.assign(states.value.size(), 0.0);
     p.v.assign(branches.size(), 0.0);
@@ -21,76 +21,14 @@ Point Network::emptyPoint() const {
     return p;
 }
 
-void Network::stampAll(Stage& s) {
-    stamp(sources, s);
-    stamp(capacitors, s);
-    stamp(coils, s);
-    stamp(cables, s);
-    stamp(batteries, s);
-    stamp(contacts, s);
-    stamp(fuses, s);
-    stamp(diodes, s);
-    stamp(lamps, s);
-    stamp(motors, s);
-}
-
-void Network::settleAll(Stage& s) {
-    settle(sources, s);
-    settle(capacitors, s);
-    settle(coils, s);
-    settle(cables, s);
-    settle(batteries, s);
-    settle(contacts, s);
-    settle(fuses, s);
-    settle(diodes, s);
-    settle(lamps, s);
-    settle(motors, s);
-}
-
-void Network::warmAll(Stage& s) {
-    warm(coils, s);
-    warm(cables, s);
-    warm(batteries, s);
-    warm(fuses, s);
-    warm(lamps, s);
-    warm(motors, s);
-    warm(relays, contacts, s);
-}
-
 void Network::forgetGuesses(const double* y, const double* v) {
-    for (SourcePart& p : sources)
-        p.side = 0;
-    for (CoilPart& c : coils)
-        c.spark = 0;
-    for (MotorPart& m : motors)
-        m.spark = 0;
-    for (ContactPart& c : contacts)
-        c.gap.side = 0;
-    for (FusePart& f : fuses)
-        f.gap.side = 0;
-    for (Gap& g : cables.parted)
-        g.side = 0;
-    for (DiodePart& d : diodes)
-        d.at_V = v[d.branch] < d.knee_V ? v[d.branch] : d.knee_V;
-    for (LampPart& l : lamps) {
-        l.at_V = l.last_V = v[l.branch];
-        l.perSecond_V = l.last_s = 0.0;
-        l.gap.side = 0;
-    }
-    refresh(coils, y);
-    refresh(cables, y);
-    refresh(batteries, y);
-    refresh(fuses, y);
-    refresh(motors, y);
+    models.each([&](auto& model) { model.restart(y, v); });
     std::fill(factored_S.begin(), factored_S.end(), -1.0);
 }
 
 void Network::modelsChanged() {
     std::fill(silent.begin(), silent.end(), 0);
-    for (std::size_t k = 0; k < cables.size(); ++k)
-        silent[cables.branch(k)] = cables.parted[k].closed();
-    for (const ContactPart& c : contacts)
-        silent[c.branch] = c.gap.closed();
+    models.each([&](const auto& model) { model.markSilent(silent); });
     feeding.clear();
     for (std::uint32_t k = firstMoving; k < branches.size(); ++k) {
         const bool feeds = !silent[k] || branches.offset_V[k] != 0.0;
@@ -101,19 +39,36 @@ void Network::modelsChanged() {
 
 int Network::sparks() const {
     int count = 0;
-    for (const CoilPart& c : coils)
-        count += c.spark != 0;
-    for (const MotorPart& m : motors)
-        count += m.spark != 0;
-    for (const ContactPart& c : contacts)
-        count += c.gap.side != 0;
-    for (const FusePart& f : fuses)
-        count += f.gap.side != 0;
-    for (const LampPart& l : lamps)
-        count += l.gap.side != 0;
-    for (const std::uint32_t k : cables.apart)
-        count += cables.parted[k].side != 0;
+    models.each([&](const auto& model) { count += model.sparks(); });
     return count;
+}
+
+double Network::firstCrossing(const Step& step) const {
+    Crossings first(step, models);
+    models.each(CrossingOrder{}, [&](const auto& model) { model.findCrossings(first); });
+    return first.theta;
+}
+
+double Network::extinction(const Step& step) const {
+    Extinction first(step);
+    models.each([&](const auto& model) { model.findExtinction(first); });
+    return first.least;
+}
+
+double Network::nextTimed_s() const {
+    double next = 1e300;
+    models.each([&](const auto& model) { next = std::min(next, model.nextTimed_s()); });
+    return next;
+}
+
+bool Network::applyEvents(double time_s,
+                          std::vector<double>& y,
+                          const Solution& at,
+                          std::vector<Event>& events) {
+    Instant now{models, time_s, y, at, events};
+    bool jumped = false;
+    models.each(EventOrder{}, [&](auto& model) { jumped = model.applyEvents(now) || jumped; });
+    return jumped;
 }
 
 // The current that a branch passes at equal node voltages, from its lower unknown to its higher.
@@ -149,7 +104,7 @@ void Network::factor() {
     ++factorings;
 }
 
-void Network::solveNodes(Point& p) {
+void Network::solveNodes(Solution& p) {
     if (factorIsOld()) factor();
     const Branches& br = branches;
     double* const x = p.volts_V.data();
@@ -164,17 +119,18 @@ void Network::solveNodes(Point& p) {
     const std::size_t n = br.size();
     for (std::size_t k = 0; k < n; ++k)
         v[k] = x[a[k]] - x[b[k]] + offset[k];
-    ++rounds;
+    ++iterations;
 }
 
 Network::Outcome
-Network::stage(double a_s, double time_s, const double* base, Point& p, bool exactly) {
+Network::stage(double a_s, double time_s, const double* base, Solution& p, bool exactly) {
     Stage s;
     s.a_s = a_s;
     s.time_s = time_s;
     s.ambient_K = netlist.ambient_K;
     s.driftRelative = kDriftRelative * tolerance;
-    s.staleRelative = capacitors.empty() ? kStaleRelative * std::min(tolerance, 1.0) : 0.0;
+    s.staleRelative =
+        models.of<Capacitors>().all.empty() ? kStaleRelative * std::min(tolerance, 1.0) : 0.0;
     s.agreeRelative = exactly ? kAgreeExactly : kAgreeRelative * std::min(tolerance, 1.0);
     s.base = base;
     s.y = p.y.data();
@@ -185,18 +141,18 @@ Network::stage(double a_s, double time_s, const double* base, Point& p, bool exa
     s.i = p.i.data();
     s.factored_S = factored_S.data();
     bool agreed = false;
-    for (int round = 0; round < kRounds && !agreed; ++round) {
-        stampAll(s);
+    for (int iteration = 0; iteration < kMostIterations && !agreed; ++iteration) {
+        models.each([&](auto& model) { model.stamp(s); });
         solveNodes(p);
         s.first = s.flipped = false;
-        s.cautious = round >= kBoldRounds;
+        s.cautious = iteration >= kUndampedIterations;
         s.disagreement = 0.0;
-        settleAll(s);
+        models.each([&](auto& model) { model.updateBranches(s); });
         agreed = s.disagreement <= 1.0;
     }
     for (std::size_t k = 0; k < firstMoving; ++k)
         p.i[k] = branches.g[k] * p.v[k] + branches.j[k];
-    warmAll(s);
+    models.each([&](auto& model) { model.updateTemperatures(s, models); });
     return {agreed, s.drift};
 }
 

@@ -20,9 +20,6 @@ public:
     std::optional<double> voltage_V(const Network& net, Node a, Node b) const;
 
 private:
-    Reading relay(const Network& net, const RelayPart& r) const;
-    void describe(const Network& net, const Where& where, Reading& r) const;
-
     std::vector<double> v, i, volts, y, idealCurrent_A;
     std::vector<std::uint32_t> island;
 };

@@ -2,19 +2,19 @@
 // The armature of a changeover relay: moves by coil current, carries two contacts, can weld.
 //
 //   Pulls in when |i| >= pullIn_V / coil_ohm, falls when |i| <= dropOut_V / coil_ohm (coil_ohm at
-//   20 C, so a hot coil needs more voltage: REFERENCE R21). Then, counted from that instant:
+//   20 C, so a hot coil needs more voltage: 21.1 V for 16.8 V at 85 C). Then, counted from that instant:
 //     pulling in:  0.6 ms  normally-closed opens;  2.6 ms  normally-open closes and bounces once
 //                  (opens 0.3 ms later for 0.4 ms)
 //     falling:     1.0 ms  normally-open opens;    2.5 ms  normally-closed closes
-//   Both open between: the transfer gap of R20 (1-3 ms, from memory); bounce R20 0.5-3 ms; with a
-//   coil's own rise the whole stays inside R07 (operate 10 ms, release 5 ms; Wn sheet).
+//   Both open between: the transfer gap is 1-3 ms, bounce 0.5-3 ms (from memory); with a coil's own
+//   rise the whole stays inside the sheet of a 24 V relay (fooclesmod.com: operate 10 ms, release 5).
 //   A fall before the make, or a pull before the break, turns the armature back with the same times.
 // Welding, in place of a probability: energy at the normally-open contact while it touches badly,
 //   E = integral of 12 V |i| dt while it bounces or arcs, or of I^2 R dt while I R > 0.37 V (the
 //   melting voltage of silver: Holm, from memory). It welds at E >= 0.036 J per ampere of rating:
-//   12 V for 1 ms at three times rating, the make limit of R10 (120 A for a 40 A relay). E is
+//   12 V for 1 ms at three times rating, the make limit of Hongfa's HFV4 (120 A for a 40 A relay). E is
 //   forgotten when the contact has been closed and cool for 10 ms. Ours; no source for the rule.
-// Tested: relay_test.
+// Tested: relay_test, published_relays.
 #pragma once
 
 #include "circuit/contact.h"
@@ -39,6 +39,7 @@ enum class Armature : std::uint8_t {
 };
 
 struct RelayPart {
+    Key key = 0;
     std::uint32_t coil = 0, normallyOpen = 0, normallyClosed = 0; // indices of parts
     std::uint32_t weldEnergy = 0;                                 // state, J
     double pullIn_A = 0.0, dropOut_A = 0.0, rating_A = 1.0;
@@ -53,10 +54,24 @@ struct RelayPart {
     bool pulled() const { return armature >= Armature::Leaving && armature <= Armature::In; }
 };
 
-// When the present phase ends by itself; a very large time when it does not.
-double phaseEnds_s(const RelayPart& r);
+struct Relays : Model<Relay, RelayPart> {
+    static bool valid(const Relay& spec);
 
-// The weld energy of each relay, after its contacts have settled.
-void warm(const std::vector<RelayPart>& relays, const std::vector<ContactPart>& contacts, Stage& s);
+    static std::vector<Node> nodes(const Relay& spec) {
+        return {spec.coilA, spec.coilB, spec.common, spec.normallyOpen, spec.normallyClosed};
+    }
+
+    static bool replaced(const Relay& was, const Relay& now) { return was.welded && !now.welded; }
+
+    Entry add(const Relay& spec, Key key, Builder& b);
+    // The weld energy, after the contacts have been updated.
+    void updateTemperatures(Stage& s, const Models& models);
+    void findCrossings(Crossings& first) const;
+    bool applyEvents(Instant& now);
+    double nextTimed_s() const;
+    void carryOver(const Carry& c);
+    void addTo(Hash& hash) const;
+    void read(const View& view, std::uint32_t index, Reading& r) const;
+};
 
 } // namespace loom::circuit

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 // What the models of all elements share: branches, states, and one implicit stage of a time step.
 // A model stamps its branches (how current depends on voltage); when the node voltages are known it
-// settles (currents, new states and their rates), in several rounds when it is not linear; once all
-// agree, it warms (temperatures, which follow slowly). It knows nothing of other elements.
+// updates them (currents, new states and their rates), in several iterations when it is not linear;
+// once all agree, it updates its temperatures, which follow slowly. It knows nothing of other elements.
 //
 // A stage of weight a [s] asks for states Y with  Y = base + a F(Y, v).  Each model solves its own
 // states for a given branch voltage v, so a branch is always  i = g v + j, g >= 0.
 //
-// Temperatures do not take part in the rounds: a resistance is stamped for the temperature expected
+// Temperatures do not take part in the iterations: a resistance is stamped for the temperature expected
 // at the stage, which the stepper extrapolates, and the temperature found afterwards is compared.
 #pragma once
 
@@ -22,7 +22,8 @@ constexpr double kConflict_ohm = 1e-6;
 
 // Copper at 20 C is the reference of every temperature coefficient here.
 constexpr double kReference_K = 293.15;
-constexpr double kCopperPerK = 0.00393; // REFERENCE C13 (Industrial Power Engineering, Table 30.1)
+constexpr double kCopperPerK =
+    0.00393; // Industrial Power Engineering and Applications Handbook, Table 30.1
 
 // Resistance at temp_K over resistance at 20 C; never below a tenth, so that a guess far off
 // during iteration cannot turn it negative.
@@ -44,29 +45,29 @@ constexpr double kAgreeRelative = 1e-5, kAgreeExactly = 1e-9, kAgree_A = 1e-9;
 struct Stage {
     double a_s = 0.0;
     double time_s = 0.0;
-    bool first = true;     // first round of this stage
-    bool cautious = false; // one gap changes sides in a round, not all; diodes go half way
+    bool first = true;     // first iteration of this stage
+    bool cautious = false; // one gap changes sides in an iteration, not all; diodes go half way
     bool flipped = false;  // one has
     double ambient_K = 293.15;
     double driftRelative = kDriftRelative, staleRelative = kStaleRelative;
     double agreeRelative = kAgreeRelative;
     const double* base = nullptr;       // by state
-    double* y = nullptr;                // by state: expected at stamp, found after settle and warm
-    double* f = nullptr;                // by state: rate, found after settle and warm
+    double* y = nullptr;                // by state: expected at stamp, found after the updates
+    double* f = nullptr;                // by state: rate, found after the updates
     double* g = nullptr;                // by branch, S; kept from stage to stage
     double* j = nullptr;                // by branch, A; kept
     const double* v = nullptr;          // by branch, V
     double* i = nullptr;                // by branch, A
     const double* factored_S = nullptr; // by branch: g in the factor at hand, negative for none
-    double disagreement = 0.0;          // settle raises it: above 1 another round is wanted
-    double drift = 0.0;                 // warm raises it: above 1 the step was too long
+    double disagreement = 0.0;          // raised by branches: above 1 another iteration is wanted
+    double drift = 0.0;                 // raised by temperatures: above 1 the step was too long
 
     void disagree(double tolerances) {
         if (!(tolerances <= disagreement)) disagreement = tolerances;
     }
 
     // A piecewise law finds itself on another piece. All changing at once may go round in circles; the
-    // first alone, round after round, cannot (Murty's least-index rule for linear complementarity
+    // first alone, one an iteration, cannot (Murty's least-index rule for linear complementarity
     // problems, from memory).
     void changeSide(int& side, int found) {
         if (side == found) return;
@@ -82,7 +83,7 @@ struct Stage {
         return !(off <= most && -off <= most);
     }
 
-    // Resistance found after warming against the one stamped.
+    // Resistance at the temperature found against the one stamped.
     void compare(double found_ohm, double stamped_ohm) {
         const double off =
             found_ohm > stamped_ohm ? found_ohm - stamped_ohm : stamped_ohm - found_ohm;

@@ -10,7 +10,7 @@ namespace loom::circuit {
 
 namespace {
 
-constexpr double kGamma = 0.58578643762690495120; // 2 - sqrt 2
+constexpr double kGamma = kMiddle;
 constexpr double kD = kGamma / 2.0;
 constexpr double kW = 0.35355339059327376220; // sqrt 2 / 4
 constexpr double kE0 = (1.0 - kW) / 3.0 - kW, kE1 = 1.0 / 3.0, kE2 = kD / 3.0 - kD;
@@ -23,27 +23,10 @@ constexpr double kAim = 0.9, kKept = kAim * kAim * kAim, kLengthened = kKept / (
 
 } // namespace
 
-double Step::state(std::uint32_t k, double theta) const {
-    const double s = 1.0 - theta;
-    const double y0 = begin.y[k], y1 = end.y[k];
-    return s * s * (1.0 + 2.0 * theta) * y0 + theta * theta * (3.0 - 2.0 * theta) * y1 +
-           h_s * theta * s * (s * begin.f[k] - theta * end.f[k]);
-}
-
-Parabola::Parabola(double theta)
-    : begin((theta - kGamma) * (theta - 1.0) / kGamma),
-      middle(theta * (theta - 1.0) / (kGamma * (kGamma - 1.0))),
-      end(theta * (theta - kGamma) / (1.0 - kGamma)) {}
-
-double Step::current(std::uint32_t k, double theta) const {
-    const Parabola p(theta);
-    return p.begin * begin.i[k] + p.middle * middle.i[k] + p.end * end.i[k];
-}
-
 Stepper::Stepper(Network& network, double toleranceOverUsual)
     : net(network), tolerance(toleranceOverUsual), base(net.states.value) {
     net.tolerance = tolerance;
-    step.begin = step.middle = step.end = net.emptyPoint();
+    step.begin = step.middle = step.end = net.emptySolution();
 }
 
 void Stepper::restart(double time_s, const std::vector<double>& y, const std::vector<double>& v) {
@@ -65,8 +48,8 @@ void Stepper::restart(double time_s, const std::vector<double>& y, const std::ve
 
 double Stepper::attempt(double h) {
     step.h_s = h;
-    const Point& b = step.begin;
-    Point &m = step.middle, &e = step.end;
+    const Solution& b = step.begin;
+    Solution &m = step.middle, &e = step.end;
     // Only what is controlled is expected anywhere: the others follow.
     const std::size_t n = base.size(), expected = net.states.controlled;
     const double* const __restrict y0 = b.y.data(), * const __restrict f0 = b.f.data();
@@ -92,18 +75,18 @@ double Stepper::attempt(double h) {
     settled = second.agreed;
     if (!settled) return -1.0;
     const double error = errorNorm();
-    sharpen();
+    correct();
     return std::max({error / tolerance, first.drift, second.drift});
 }
 
-void Stepper::sharpen() {
+void Stepper::correct() {
     const double h = step.h_s;
     const StepRates rates{
         step.begin.f.data(), step.middle.f.data(), step.end.f.data(), kE0 * h, kE1 * h, kE2 * h};
     double* const y = step.end.y.data();
     for (const Creeping& c : net.states.creeping)
         y[c.state] += rates.error(c.state) * correctedShare(h, c.rate_per_s);
-    loom::circuit::sharpen(net.cables, h, rates, y);
+    net.models.each([&](auto& model) { model.correct(h, rates, y); });
 }
 
 double Stepper::errorNorm() const {

@@ -27,22 +27,6 @@ namespace loom::circuit {
 // not resolved.
 constexpr double kShortest_s = 1e-9, kLongest_s = 5.0;
 
-struct Step {
-    double t0_s = 0.0, h_s = 0.0;
-    Point begin, middle, end;
-
-    double end_s() const { return t0_s + h_s; }
-
-    double state(std::uint32_t k, double theta) const;        // Hermite
-    double current(std::uint32_t branch, double theta) const; // parabola
-};
-
-// Weights of begin, middle and end in the parabola at theta.
-struct Parabola {
-    double begin, middle, end;
-    explicit Parabola(double theta);
-};
-
 class Stepper {
 public:
     explicit Stepper(Network& network, double tolerance = 1.0);
@@ -65,9 +49,8 @@ public:
     bool settled = true; // of the last restart or attempt
 
 private:
-    Network::Outcome solve(double a_s, double time_s, Point& p);
     double errorNorm() const;
-    void sharpen();
+    void correct();
 
     Network& net;
     double tolerance;

@@ -9,7 +9,7 @@ namespace loom::desk {
 namespace {
 
 using circuit::EventKind;
-using circuit::FindingKind;
+using circuit::DiagnosisKind;
 
 std::string celsius(double temp_K) {
     return amount(temp_K - 273.15, "C");
@@ -71,15 +71,15 @@ std::string nameOf(circuit::Key key, const bench::Bench& bench) {
     return "something";
 }
 
-const char* remark(FindingKind kind) {
+const char* remark(DiagnosisKind kind) {
     switch (kind) {
-    case FindingKind::Floating:
+    case DiagnosisKind::Floating:
         return nullptr;
-    case FindingKind::Contradictory:
+    case DiagnosisKind::Contradictory:
         return "sources contradict one another at ";
-    case FindingKind::BadValue:
+    case DiagnosisKind::BadValue:
         return "a value out of range was left out at ";
-    case FindingKind::DidNotSettle:
+    case DiagnosisKind::DidNotSettle:
         return "the numbers are approximate, they did not settle at ";
     }
     return nullptr;
@@ -95,13 +95,13 @@ std::string sentence(const attempt::BenchEvent& event) {
     return (name.empty() ? "something" : name) + " " + deed(event);
 }
 
-std::string sentence(const circuit::Finding& finding, const bench::Bench& bench) {
-    const char* what = remark(finding.kind);
+std::string sentence(const circuit::Diagnosis& diagnosis, const bench::Bench& bench) {
+    const char* what = remark(diagnosis.kind);
     if (!what) return "";
-    if (finding.elements.empty()) return std::string(what) + "some moment";
+    if (diagnosis.elements.empty()) return std::string(what) + "some moment";
     std::string text = what;
-    for (std::size_t i = 0; i < finding.elements.size(); ++i)
-        text += (i ? ", " : "") + nameOf(finding.elements[i], bench);
+    for (std::size_t i = 0; i < diagnosis.elements.size(); ++i)
+        text += (i ? ", " : "") + nameOf(diagnosis.elements[i], bench);
     return text;
 }
 

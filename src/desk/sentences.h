@@ -13,6 +13,6 @@ std::string sentence(const attempt::BenchEvent& event);
 
 // "The answer is approximate: the step did not settle at K1, P-22"; empty for a finding that
 // every half-wired bench has (something lies there joined to nothing).
-std::string sentence(const circuit::Finding& finding, const bench::Bench& bench);
+std::string sentence(const circuit::Diagnosis& diagnosis, const bench::Bench& bench);
 
 } // namespace loom::desk

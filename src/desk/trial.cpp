@@ -147,8 +147,8 @@ private:
             for (const ReadingRow& row : readings.rows)
                 for (const attempt::BenchEvent& event : row.events)
                     said.err += inDigits(event.time_s) + " s: " + sentence(event) + "\n";
-        for (const circuit::Finding& finding : attempt.findings()) {
-            const std::string remark = sentence(finding, attempt.bench());
+        for (const circuit::Diagnosis& diagnosis : attempt.diagnoses()) {
+            const std::string remark = sentence(diagnosis, attempt.bench());
             if (!remark.empty()) said.err += "note: " + remark + "\n";
         }
         return said;

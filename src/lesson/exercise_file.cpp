@@ -3,6 +3,7 @@
 // is one that the start or its kit has.
 #include "bench/catalogue.h"
 #include "bench/file_json.h"
+#include "circuit/hash.h"
 #include "lesson/exercise.h"
 #include "lesson/hidden_fault_file.h"
 #include "lesson/plan_file.h"
@@ -21,13 +22,11 @@ constexpr const char* formatWord = "loomwright exercise";
 constexpr std::size_t mostLines = 12, mostChecks = 40, mostRows = 40, mostFaults = 40;
 constexpr std::int64_t mostMarks = 100;
 
-// FNV-1a, 64 bits (IETF draft-eastlake-fnv, offset basis and prime from its section on 64 bits).
 std::string hashOf(std::string_view text) {
-    std::uint64_t hash = 14695981039346656037u;
-    for (const char c : text)
-        hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211u;
+    circuit::Hash hash;
+    hash.addBytes(text);
     char digits[17];
-    std::snprintf(digits, sizeof digits, "%016llx", static_cast<unsigned long long>(hash));
+    std::snprintf(digits, sizeof digits, "%016llx", static_cast<unsigned long long>(hash.value()));
     return digits;
 }
 

@@ -199,7 +199,7 @@ TEST_CASE("both probes on one terminal, or on the two halves of one metal") {
         hand.wait(0.2);
         CHECK(meterReading(attempt).tone);
     }
-    CHECK(attempt.findings().empty());
+    CHECK(attempt.diagnoses().empty());
 }
 
 TEST_CASE("what the meter does is no step; undo leaves it where it is, but off what is gone") {

@@ -32,7 +32,7 @@ TEST_CASE("an end made well is at its terminal's node, one that touches nothing 
     const auto node = nodeOf(bench, wiring, terminal(bench, "X1", "3 upper"));
     CHECK(cableElement(bench, wiring).a == *node);
     CHECK(wiring.ends[0][0] == *node);
-    CHECK(cableElement(bench, wiring).endA.resistance_ohm <= 1e-3); // REFERENCE T19
+    CHECK(cableElement(bench, wiring).endA.resistance_ohm <= 1e-3); // sound: from memory
     CHECK_FALSE(cableElement(bench, wiring).endA.loose);
     const auto far = nodeOf(bench, wiring, terminal(bench, "X1", "7 upper"));
     CHECK(cableElement(bench, wiring).b != *far); // nothing done to it yet

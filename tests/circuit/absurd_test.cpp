@@ -9,13 +9,13 @@
 namespace loom::circuit {
 namespace {
 
-const Finding* finding(const Circuit& c, FindingKind kind) {
-    for (const Finding& f : c.findings())
+const Diagnosis* finding(const Circuit& c, DiagnosisKind kind) {
+    for (const Diagnosis& f : c.diagnoses())
         if (f.kind == kind) return &f;
     return nullptr;
 }
 
-bool names(const Finding* f, Key key) {
+bool names(const Diagnosis* f, Key key) {
     return f != nullptr &&
            std::find(f->elements.begin(), f->elements.end(), key) != f->elements.end();
 }
@@ -72,7 +72,7 @@ TEST_CASE("an empty netlist, and nodes that nothing joins") {
     Circuit empty{Netlist{}};
     run(empty, 1.0);
     CHECK(empty.time_s() == doctest::Approx(1.0));
-    CHECK(empty.findings().empty());
+    CHECK(empty.diagnoses().empty());
     CHECK(!empty.voltage_V(0, 0));
     CHECK(empty.quiet());
 
@@ -122,7 +122,7 @@ TEST_CASE("values out of range leave an element out and are named") {
         Circuit circuit(hand.netlist);
         run(circuit, 0.1);
         CHECK(closeRel(circuit.reading(good).current_A, 2.0, 1e-9, 0.0));
-        const Finding* f = finding(circuit, FindingKind::BadValue);
+        const Diagnosis* f = finding(circuit, DiagnosisKind::BadValue);
         CHECK(names(f, badOhm));
         for (Key key : others)
             CHECK(names(f, key));
@@ -141,7 +141,7 @@ TEST_CASE("nodes out of range, keys given twice and the key 0") {
     Circuit circuit(hand.netlist);
     run(circuit, 0.1);
     CHECK(closeRel(circuit.reading(good).current_A, 2.0, 1e-9, 0.0)); // the first of its name
-    const Finding* f = finding(circuit, FindingKind::BadValue);
+    const Diagnosis* f = finding(circuit, DiagnosisKind::BadValue);
     CHECK(names(f, 50));
     CHECK(names(f, good));
     CHECK(names(f, 0));
@@ -154,7 +154,7 @@ TEST_CASE("a source shorted by an ideal join: bounded by a micro-ohm each, and n
     CHECK(closeRel(circuit.reading(source).current_A, -6e6, 1e-5, 0.0));
     CHECK(closeRel(circuit.reading(join).current_A, 6e6, 1e-5, 0.0));
     CHECK(closeRel(circuit.reading(load).voltage_V, 6.0, 1e-5, 0.0));
-    const Finding* f = finding(circuit, FindingKind::Contradictory);
+    const Diagnosis* f = finding(circuit, DiagnosisKind::Contradictory);
     CHECK(names(f, source));
     CHECK(names(f, join));
     CHECK(!names(f, load));
@@ -163,7 +163,7 @@ TEST_CASE("a source shorted by an ideal join: bounded by a micro-ohm each, and n
     const Key loop = own.volt(12, 1, 1);
     own.ohm(5, 1, 0);
     const Circuit looped(own.netlist);
-    CHECK(names(finding(looped, FindingKind::Contradictory), loop));
+    CHECK(names(finding(looped, DiagnosisKind::Contradictory), loop));
     checkFinite(looped, own.netlist);
 }
 
@@ -172,14 +172,14 @@ TEST_CASE("two sources in conflict, two in agreement") {
     const Key low = hand.volt(12, 1, 0), high = hand.volt(24, 1, 0), load = hand.ohm(9, 1, 0);
     const Circuit conflict(hand.netlist);
     CHECK(closeRel(conflict.reading(load).voltage_V, 18.0, 1e-5, 0.0));
-    CHECK(names(finding(conflict, FindingKind::Contradictory), low));
-    CHECK(names(finding(conflict, FindingKind::Contradictory), high));
+    CHECK(names(finding(conflict, DiagnosisKind::Contradictory), low));
+    CHECK(names(finding(conflict, DiagnosisKind::Contradictory), high));
 
     Hand agreeing;
     const Key a = agreeing.volt(12, 1, 0), b = agreeing.volt(12, 1, 0);
     agreeing.ohm(6, 1, 0);
     const Circuit agreement(agreeing.netlist);
-    CHECK(agreement.findings().empty());
+    CHECK(agreement.diagnoses().empty());
     CHECK(closeRel(agreement.reading(a).current_A, -1.0, 1e-6, 0.0)); // they share evenly
     CHECK(closeRel(agreement.reading(b).current_A, -1.0, 1e-6, 0.0));
 }
@@ -190,7 +190,7 @@ TEST_CASE("rings of ideal joins share the current and need no explanation") {
     const Key ring[] = {hand.ohm(0, 1, 2), hand.ohm(0, 2, 3), hand.ohm(0, 3, 4), hand.ohm(0, 4, 1)};
     const Key load = hand.ohm(6, 3, 0); // opposite to the feed
     const Circuit circuit(hand.netlist);
-    CHECK(circuit.findings().empty());
+    CHECK(circuit.diagnoses().empty());
     CHECK(closeRel(circuit.reading(load).current_A, 2.0, 1e-6, 0.0));
     CHECK(closeRel(circuit.reading(ring[0]).current_A, 1.0, 1e-6, 0.0));
     CHECK(closeRel(circuit.reading(ring[3]).current_A, -1.0, 1e-6, 0.0));
@@ -206,11 +206,11 @@ TEST_CASE("a current source with no way back gives nothing and is named") {
     run(circuit, 0.1);
     CHECK(std::fabs(circuit.reading(source).current_A) < 1e-9);
     CHECK(std::fabs(circuit.reading(inside).current_A) < 1e-9);
-    CHECK(names(finding(circuit, FindingKind::Contradictory), source));
+    CHECK(names(finding(circuit, DiagnosisKind::Contradictory), source));
     circuit.setContact(on, true);
     run(circuit, 0.1);
     CHECK(closeRel(circuit.reading(inside).current_A, 2.0, 1e-9, 0.0));
-    CHECK(circuit.findings().empty());
+    CHECK(circuit.diagnoses().empty());
 }
 
 TEST_CASE("floating islands have a potential of their own, and say so") {
@@ -226,8 +226,8 @@ TEST_CASE("floating islands have a potential of their own, and say so") {
     CHECK(!circuit.voltage_V(2, 5));
     CHECK(*circuit.voltage_V(2, 4) == 0.0);
     int islands = 0;
-    for (const Finding& f : circuit.findings()) {
-        REQUIRE(f.kind == FindingKind::Floating);
+    for (const Diagnosis& f : circuit.diagnoses()) {
+        REQUIRE(f.kind == DiagnosisKind::Floating);
         ++islands;
         CHECK(!names(&f, lit));
         if (!names(&f, alone))
@@ -243,20 +243,20 @@ TEST_CASE("opening the only switch leaves the load floating, closing it brings i
     const Key on = hand.contact(1, 2, true), load = hand.ohm(12, 2, 3),
               off = hand.contact(3, 0, true);
     Circuit circuit(hand.netlist);
-    CHECK(circuit.findings().empty());
+    CHECK(circuit.diagnoses().empty());
     circuit.setContact(on, false);
     run(circuit, 0.01); // its arc has gone out
     CHECK(closeRel(*circuit.voltage_V(1, 2), 24.0, 1e-9, 0.0));
-    CHECK(circuit.findings().empty()); // still tied to 0 V
+    CHECK(circuit.diagnoses().empty()); // still tied to 0 V
     circuit.setContact(off, false);
-    CHECK(names(finding(circuit, FindingKind::Floating), load));
+    CHECK(names(finding(circuit, DiagnosisKind::Floating), load));
     run(circuit, 0.1);
     CHECK(circuit.reading(load).current_A == 0.0);
     circuit.setContact(on, true);
     circuit.setContact(off, true);
     run(circuit, 0.1);
     CHECK(closeRel(circuit.reading(load).current_A, 2.0, 1e-3, 0.0));
-    CHECK(circuit.findings().empty());
+    CHECK(circuit.diagnoses().empty());
 }
 
 TEST_CASE("each part alone, shorted by itself, and across every other") {
@@ -277,7 +277,7 @@ TEST_CASE("each part alone, shorted by itself, and across every other") {
                 Circuit both(pair);
                 run(both, 0.5);
                 checkFinite(both, pair);
-                CHECK(finding(both, FindingKind::DidNotSettle) == nullptr);
+                CHECK(finding(both, DiagnosisKind::DidNotSettle) == nullptr);
             }
         }
     }
@@ -309,12 +309,12 @@ TEST_CASE("a circuit that rings too fast to be followed says so, also when looke
     const Key cap = hand.farad(1e-9, 1, 0, 10.0);
     hand.henry(10e-6, 1, 0, 1e-3);
     Circuit circuit(hand.netlist);
-    CHECK(circuit.findings().empty());
+    CHECK(circuit.diagnoses().empty());
     run(circuit, 0.05);
     const double v = circuit.reading(cap).voltage_V;
     CHECK(std::fabs(v) <= 10.0);
-    REQUIRE(circuit.findings().size() == 1);
-    CHECK(circuit.findings().front().kind == FindingKind::DidNotSettle);
+    REQUIRE(circuit.diagnoses().size() == 1);
+    CHECK(circuit.diagnoses().front().kind == DiagnosisKind::DidNotSettle);
 }
 
 } // namespace loom::circuit

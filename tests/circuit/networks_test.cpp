@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Networks with worked answers in open textbooks (REFERENCE N01-N29): the printed digits within
+// Networks with worked answers in open textbooks (rows N01-N29): the printed digits within
 // 0.5 %, and a second solution written apart (dense_answer.h) within 1e-9.
 #include "dense_answer.h"
 #include "network_hand.h"
@@ -146,7 +146,7 @@ TEST_CASE("worked networks of open textbooks") {
             CHECK(closeRel(circuit.reading(Key(p.branch) + 1).current_A, p.current_A, 5e-3, 1e-15));
         }
         checkAgainstDense(row.branches, 1e-15);
-        CHECK(circuit.findings().empty());
+        CHECK(circuit.diagnoses().empty());
     }
 }
 

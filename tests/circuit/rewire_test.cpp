@@ -123,7 +123,7 @@ TEST_CASE("equal calls give equal hashes; looking does not change them") {
             for (Key key = 1; key <= kHorn; ++key)
                 (void)circuit.reading(key);
             (void)circuit.voltage_V(1, 5);
-            (void)circuit.findings();
+            (void)circuit.diagnoses();
             (void)circuit.quiet();
         };
         for (int k = 0; k < 300; ++k) {

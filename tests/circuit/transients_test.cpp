@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Transients with closed forms (REFERENCE N30-N47). At the usual tolerance every listed value lies
+// Transients with closed forms (rows N30-N47). At the usual tolerance every listed value lies
 // within 1e-4 of full scale (the reference asks for 1e-3); what remains is the integrator's error,
 // whose order is tested in stepper_test.cpp.
 #include "network_hand.h"

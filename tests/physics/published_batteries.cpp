@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// REFERENCE B01-B24, V02, V04: rest voltage, capacity at several rates and temperatures, internal
+// Rows B01-B24, V02, V04: rest voltage, capacity at several rates and temperatures, internal
 // resistance and short-circuit current, charging. Sheets: Ws vinachem.com.vn SLA 12 V 40 Ah, Wt Polaris
 // owner's manual, Wu aussieeuropeantour.com, Wv Ettus mailing list, Ww bdbatteries.com.
 #include "rig.h"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// REFERENCE C01-C43: resistance of copper cables, what temperature does to it, how fast a fault heats
+// Rows C01-C43: resistance of copper cables, what temperature does to it, how fast a fault heats
 // it, how warm it rests, and when its sleeve fails (C44-C48).
 #include "rig.h"
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// REFERENCE F01-F19: opening-time windows, melting I2t and cold resistance of the fuses at hand.
+// Rows F01-F19: opening-time windows, melting I2t and cold resistance of the fuses at hand.
 //
 // Rows F01-F06, F14, F15 and F07 are from memory there. Seen since, quoted from the maker's sheet
 // (Littelfuse ATOF 287 series, blade type C, r2.7) in stored public repositories:

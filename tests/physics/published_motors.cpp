@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// REFERENCE D01-D18: motor examples of open textbooks, within 0.5 % (D01-D15) and 0.1 % of full scale
+// Rows D01-D18: motor examples of open textbooks, within 0.5 % (D01-D15) and 0.1 % of full scale
 // (D16, D17). A running point is reached by running: the load is the torque K i of the case.
 #include "rig.h"
 

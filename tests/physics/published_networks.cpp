@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// REFERENCE N01-N29: the printed digits within 0.5 % (section 10) or half of the last digit, and the
+// Rows N01-N29: the printed digits within 0.5 % or half of the last digit, and the
 // recomputed values within 1e-6 (found: better than 1e-9) by an assembly of our own.
 #include "problems/nodal.h"
 #include "rig.h"
@@ -41,7 +41,7 @@ TEST_CASE("worked networks: the digits printed") {
             const double floor = std::fmax(p.halfDigit - 0.005 * std::fabs(p.value), 0.0);
             CHECK_CLOSE(seen(rig, p), p.value, 0.005, floor);
         }
-        CHECK(rig.circuit->findings().empty());
+        CHECK(rig.circuit->diagnoses().empty());
     }
 }
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// REFERENCE R01-R21: relay data of makers' sheets: coil, pull-in and drop-out, times, kick, and what
+// Rows R01-R21: relay data of makers' sheets: coil, pull-in and drop-out, times, kick, and what
 // suppression does to the release. Sheets: Wn fooclesmod.com (30 A and 40 A, 24 V automotive), Wo
 // Hongfa HFV4, Wq OEN series 35 and 79, Wr Panasonic lamp type, Wp TE coil suppression note.
 #include "rig.h"

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// REFERENCE N30-N47: what the books print at a time, and the closed form recomputed, within 0.1 % of
-// full scale (section 10) at the usual steps.
+// Rows N30-N47: what the books print at a time, and the closed form recomputed, within 0.1 % of
+// full scale at the usual steps.
 #include "rig.h"
 
 #include <functional>

@@ -124,8 +124,8 @@ std::string look(const RandomNetwork& net, const Circuit& circuit, Tally& tally)
     return "";
 }
 
-bool said(const Circuit& circuit, FindingKind kind) {
-    for (const Finding& f : circuit.findings())
+bool said(const Circuit& circuit, DiagnosisKind kind) {
+    for (const Diagnosis& f : circuit.diagnoses())
         if (f.kind == kind) return true;
     return false;
 }
@@ -133,9 +133,9 @@ bool said(const Circuit& circuit, FindingKind kind) {
 // Every element that was made senseless is reported so, and no other.
 std::string findingsWrong(const RandomNetwork& net, const Circuit& circuit) {
     std::vector<Key> bad;
-    for (const Finding& f : circuit.findings()) {
-        if (f.kind == FindingKind::BadValue) bad = f.elements;
-        if (f.kind == FindingKind::Floating)
+    for (const Diagnosis& f : circuit.diagnoses()) {
+        if (f.kind == DiagnosisKind::BadValue) bad = f.elements;
+        if (f.kind == DiagnosisKind::Floating)
             for (Key key : f.elements)
                 if (std::fabs(circuit.reading(key).current_A) > 1e-6)
                     return "element " + std::to_string(key) +
@@ -165,8 +165,8 @@ std::string runThrough(const RandomNetwork& net, Tally& tally) {
         circuit.advance(until_s - circuit.time_s(), events);
         if (std::string wrong = findingsWrong(net, circuit); !wrong.empty()) return wrong;
         const std::string wrong = look(net, circuit, tally);
-        unsettled = unsettled || said(circuit, FindingKind::DidNotSettle);
-        if (!wrong.empty() && !said(circuit, FindingKind::DidNotSettle))
+        unsettled = unsettled || said(circuit, DiagnosisKind::DidNotSettle);
+        if (!wrong.empty() && !said(circuit, DiagnosisKind::DidNotSettle))
             return wrong + " at " + digits(until_s) + " s";
     }
     double before_s = 0.0;

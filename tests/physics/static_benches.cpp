@@ -117,7 +117,7 @@ void compare(Thrown& t, const problems::Solution& s) {
     bool fed = false;
     for (const Branch& b : t.branches)
         fed = fed || b.emf_V != 0.0;
-    CHECK(t.rig.circuit->findings().empty() == fed); // without a source all floats
+    CHECK(t.rig.circuit->diagnoses().empty() == fed); // without a source all floats
 }
 
 } // namespace

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Networks of resistors and ideal sources with worked answers in open textbooks: REFERENCE N01-N29.
+// Networks of resistors and ideal sources with worked answers in open textbooks: rows N01-N29.
 // Each row quotes the digits printed in the book. Books: University Physics vol. 2 and College
 // Physics 2e (OpenStax, module ids), Lessons in Electric Circuits vol. I (T. Kuphaldt, file names;
 // hand-worked figures only). Solve a row any way you like and compare.

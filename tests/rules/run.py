@@ -24,7 +24,6 @@ LIBRARY_ROOMS = [
     (r"nanosvg", ["screen"]),
     (r"SDL|emscripten|GLES", ["host"]),
     (r"box2d", ["yard"]),
-    (r"Eigen", ["circuit"]),
     (r"nlohmann", ["bench", "attempt", "lesson", "screen", "desk", "host"]),
 ]
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "random_networks.h"
 
-#include "circuit/state_hash.h"
+#include "circuit/hash.h"
 #include "problems/random_network.h"
 
 #include <cstdio>
@@ -13,7 +13,7 @@ using namespace loom::circuit;
 std::uint64_t hashOf(const problems::RandomNetwork& net) {
     Circuit circuit(net.netlist);
     std::vector<Event> events;
-    StateHash hash;
+    Hash hash;
     std::size_t next = 0;
     for (int k = 1; k <= 20; ++k) {
         const double until_s = net.end_s * k / 20;

@@ -65,7 +65,7 @@ TEST_CASE("words can be read on what they stand on") {
 }
 
 TEST_CASE("the number on every blade can be read, and each rating has its own colour") {
-    // ISO 8820 / DIN 72581, REFERENCE F16 and F17.
+    // ISO 8820 / DIN 72581, fuselayouts.com.
     const double ratings_A[] = {2.0, 3.0, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0};
     for (const double a : ratings_A) {
         CAPTURE(a);

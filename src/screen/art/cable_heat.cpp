@@ -116,7 +116,7 @@ SleeveHeat sleeveHeat(const CableLook& look) {
     const bool charred = look.condition == bench::CableCondition::Charred ||
                          look.condition == bench::CableCondition::Parted;
     SleeveHeat heat;
-    // PVC: softens from 70..80 C, smokes from about 160..200 C, chars beyond 250 C (REFERENCE 1).
+    // PVC: softens from 70..80 C, smokes from about 160..200 C, chars beyond 250 C (bpks.ru, pslc.ws).
     heat.dull = ImMax(ramp(look.temp_K, 341.0f, 356.0f), softened ? 0.85f : 0.0f);
     heat.swollen = ImMax(ramp(look.temp_K, 350.0f, 440.0f), softened ? 0.55f : 0.0f);
     heat.charred = ImMax(0.9f * ramp(look.temp_K, 440.0f, 560.0f), charred ? 1.0f : 0.0f);

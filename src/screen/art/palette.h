@@ -49,7 +49,7 @@ struct BladeTone {
 };
 
 // Colour of a blade fuse of this rating [A]; a rating without a colour of its own is clear grey.
-// Source: ISO 8820-3 / DIN 72581 (REFERENCE F16, F17).
+// Source: ISO 8820-3 / DIN 72581 (fuselayouts.com).
 BladeTone bladeTone(double rating_A);
 
 } // namespace loom::art

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "screen/board/scene.h"
 
+#include "attempt/state_hash.h"
 #include "bench/catalogue.h"
 #include "screen/art/cable_art.h"
 #include "screen/board/camera.h"
@@ -106,26 +107,20 @@ struct Hang {
     }
 };
 
-std::uint64_t mixed(std::uint64_t h, double v) {
-    std::uint64_t bits = 0;
-    static_assert(sizeof bits == sizeof v, "doubles are 64 bits");
-    __builtin_memcpy(&bits, &v, sizeof v);
-    return (h ^ bits) * 1099511628211ull;
-}
-
 // Changes when a route or a label could lie elsewhere than it did.
 std::uint64_t sceneKey(const Scene& scene, const BoardUi& ui) {
-    std::uint64_t h = 14695981039346656037ull;
-    h = mixed(h, static_cast<double>(scene.view->session->attempt().revision()));
-    h = mixed(h, static_cast<double>(scene.bench.cables.size()));
-    h = mixed(h, scene.board.px_per_m);
-    h = mixed(h, scene.board.origin_px.x);
-    h = mixed(h, scene.board.origin_px.y);
-    h = mixed(h, static_cast<double>(ui.hand.index()));
-    if (holdsSomething(ui)) h = mixed(mixed(h, ui.hand_px.x), ui.hand_px.y);
-    if (!scene.bench.cables.empty()) h = mixed(h, scene.bench.cables.back().length_m);
-    if (scene.view->yard) h = mixed(h, static_cast<double>(scene.view->yard->revision()));
-    return h;
+    attempt::StateHash hash;
+    hash.add(scene.view->session->attempt().revision());
+    hash.add(static_cast<std::uint64_t>(scene.bench.cables.size()));
+    for (const float x : {scene.board.px_per_m, scene.board.origin_px.x, scene.board.origin_px.y})
+        hash.add(static_cast<double>(x));
+    hash.add(static_cast<std::uint64_t>(ui.hand.index()));
+    if (holdsSomething(ui))
+        for (const float x : {ui.hand_px.x, ui.hand_px.y})
+            hash.add(static_cast<double>(x));
+    if (!scene.bench.cables.empty()) hash.add(scene.bench.cables.back().length_m);
+    if (scene.view->yard) hash.add(static_cast<std::uint64_t>(scene.view->yard->revision()));
+    return hash.value();
 }
 
 void layRoutes(const Scene& scene, SceneCache& cache) {

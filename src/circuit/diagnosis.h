@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Explains a network whose numbers may not mean what they seem (Finding in circuit.h).
+// Explains a network whose numbers may not mean what they seem (Diagnosis in circuit.h).
 #pragma once
 
 #include "circuit/circuit.h"
@@ -7,6 +7,6 @@
 
 namespace loom::circuit {
 
-std::vector<Finding> explain(const Network& net, bool unsettled);
+std::vector<Diagnosis> explain(const Network& net, bool unsettled);
 
 } // namespace loom::circuit

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "circuit/findings.h"
+#include "circuit/diagnosis.h"
 
 #include "circuit/check.h"
 
@@ -9,11 +9,10 @@ namespace loom::circuit {
 
 namespace {
 
-bool isSource(const Part& part) {
-    if (const auto* p = std::get_if<Capacitor>(&part)) return p->initial_V != 0.0;
-    if (const auto* p = std::get_if<Inductor>(&part)) return p->initial_A != 0.0;
-    return std::holds_alternative<VoltageSource>(part) ||
-           std::holds_alternative<CurrentSource>(part) || std::holds_alternative<Battery>(part);
+bool feeds(const Part& part) {
+    return std::visit(
+        [](const auto& spec) { return Models::For<std::decay_t<decltype(spec)>>::feeds(spec); },
+        part);
 }
 
 class Groups {
@@ -39,18 +38,18 @@ private:
     std::vector<std::uint32_t> root;
 };
 
-void explainFloating(const Network& net, std::vector<Finding>& out) {
+void explainFloating(const Network& net, std::vector<Diagnosis>& out) {
     const std::vector<std::uint32_t> island = net.islands();
     const std::vector<Element>& elements = net.netlist.elements;
     std::vector<char> fed(net.netlist.nodeCount, 0); // by island
     for (std::size_t e = 0; e < elements.size(); ++e)
-        if (net.where[e].kind != Kind::Unusable && isSource(elements[e].part))
+        if (net.where[e].placed != Placed::Nowhere && feeds(elements[e].part))
             for (Node n : nodesOf(elements[e].part))
                 fed[island[n]] = 1;
     Groups groups(net.netlist.nodeCount);
     std::vector<std::uint32_t> floating;
     for (std::uint32_t e = 0; e < elements.size(); ++e) {
-        if (net.where[e].kind == Kind::Unusable) continue;
+        if (net.where[e].placed == Placed::Nowhere) continue;
         const std::vector<Node> nodes = nodesOf(elements[e].part);
         if (std::any_of(nodes.begin(), nodes.end(), [&](Node n) { return fed[island[n]] != 0; }))
             continue;
@@ -64,35 +63,26 @@ void explainFloating(const Network& net, std::vector<Finding>& out) {
     std::sort(sorted.begin(), sorted.end());
     for (std::size_t k = 0; k < sorted.size(); ++k) {
         if (k == 0 || sorted[k].first != sorted[k - 1].first)
-            out.push_back({FindingKind::Floating, {}});
+            out.push_back({DiagnosisKind::Floating, {}});
         out.back().elements.push_back(sorted[k].second);
-    }
-}
-
-// A current source whose current has no way back.
-void explainStranded(const Network& net, std::vector<Key>& out) {
-    for (std::size_t e = 0; e < net.where.size(); ++e) {
-        const Where& w = net.where[e];
-        if (w.kind == Kind::Source && net.sources[w.part].side != 0)
-            out.push_back(net.netlist.elements[e].key);
     }
 }
 
 } // namespace
 
-std::vector<Finding> explain(const Network& net, bool unsettled) {
-    std::vector<Finding> out;
-    Finding bad{FindingKind::BadValue, {}}, contradictory{FindingKind::Contradictory, {}};
+std::vector<Diagnosis> explain(const Network& net, bool unsettled) {
+    std::vector<Diagnosis> out;
+    Diagnosis bad{DiagnosisKind::BadValue, {}}, contradictory{DiagnosisKind::Contradictory, {}};
     for (std::size_t e = 0; e < net.where.size(); ++e)
-        if (net.where[e].kind == Kind::Unusable)
+        if (net.where[e].placed == Placed::Nowhere)
             bad.elements.push_back(net.netlist.elements[e].key);
     for (std::uint32_t e : net.joins.contradictory)
         contradictory.elements.push_back(net.netlist.elements[e].key);
-    explainStranded(net, contradictory.elements);
+    net.models.each([&](const auto& model) { model.contradicting(contradictory.elements); });
     if (!bad.elements.empty()) out.push_back(bad);
     if (!contradictory.elements.empty()) out.push_back(contradictory);
     explainFloating(net, out);
-    if (unsettled) out.push_back({FindingKind::DidNotSettle, {}});
+    if (unsettled) out.push_back({DiagnosisKind::DidNotSettle, {}});
     return out;
 }
 
