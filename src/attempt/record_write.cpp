@@ -69,7 +69,7 @@ private:
 
     EntryLine& terminal(const char* name, bench::TerminalRef terminal) {
         const auto kind = kinds.kindOf(terminal.part);
-        const auto& terminals = bench::spec(kind.value_or(bench::PartKind::Battery)).terminals;
+        const auto& terminals = bench::spec(kind.value_or(bench::PartKind{})).terminals;
         const bool known = kind && terminal.terminal < terminals.size();
         return raw(name,
                    "[" + std::to_string(terminal.part.number) + "," +
@@ -133,7 +133,7 @@ private:
 
     void write(const bench::Operate& e) {
         const auto kind = kinds.kindOf(e.part);
-        const auto& positions = bench::spec(kind.value_or(bench::PartKind::Battery)).positions;
+        const auto& positions = bench::spec(kind.value_or(bench::PartKind{})).positions;
         const auto position = static_cast<std::size_t>(e.position);
         const bool known = kind && position < positions.size();
         act(words::operate).part(e.part).raw("position", quoted(known ? positions[position] : ""));

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "attempt/supply.h"
 
+#include "bench/catalogue.h"
+
 #include <algorithm>
 #include <numeric>
 
@@ -32,7 +34,7 @@ double greatestVoltage_V(const bench::Bench& bench, const LiveCircuit& live) {
     std::vector<Island> islands;
     const bench::Wiring& wires = live.wires();
     for (std::size_t i = 0; i < bench.parts.size(); ++i) {
-        if (bench.parts[i].kind == bench::PartKind::Battery) continue;
+        if (bench::isA(bench.parts[i], bench::PartClass::Battery)) continue;
         for (const circuit::Node node : wires.nodes[i])
             meet(islands, node, live.network());
     }
@@ -99,7 +101,7 @@ double delivered_A(const LiveCircuit& live) {
 Supply supplyOf(const bench::Bench& bench, const LiveCircuit& live) {
     Supply supply;
     for (const bench::Part& part : bench.parts)
-        supply.batteryOut |= part.kind == bench::PartKind::Battery;
+        supply.batteryOut |= bench::isA(part, bench::PartClass::Battery);
     if (!supply.batteryOut) return supply;
     supply.voltage_V = greatestVoltage_V(bench, live);
     supply.live = supply.voltage_V > live_V;

@@ -41,6 +41,7 @@ struct Point {
     double x_m = 0.0, y_m = 0.0;
 };
 
+// What each kind is, is said by its row in catalogue.cpp.
 enum class PartKind {
     Battery,
     Isolator,
@@ -70,7 +71,7 @@ enum class Condition {
 //   Selector 0 reverse, 1 off, 2 forward;  Battery 0 standing free, 1 strapped down;  others always 0
 struct Part {
     PartId id;
-    PartKind kind = PartKind::Battery;
+    PartKind kind{};
     std::string ref;      // as on the plan: "K1"; unique on a bench
     Point at_m;           // its centre
     int quarterTurns = 0; // 0..3, clockwise
@@ -166,7 +167,7 @@ struct Cable {
 // The tray: a shadow board. A slot is empty while a part with its ref (a cable with its label)
 // is on the bench; removing the part fills it again, with a fresh one.
 struct PartSlot {
-    PartKind kind = PartKind::Battery;
+    PartKind kind{};
     std::string ref;
     double rating = 0.0;
     double charge = 1.0;

@@ -9,6 +9,9 @@
 namespace loom::bench {
 namespace {
 
+constexpr double kBladeMost_A = 40.0; // ISO 8820-3 ratings end there
+constexpr double kLegendLeast_px = 9.0;
+
 TerminalSpec terminal(
     const char* word, const char* legend, TerminalKind kind, double x_mm, double y_mm, int node) {
     return {word, legend, kind, x_mm / 1000.0, y_mm / 1000.0, node};
@@ -46,125 +49,326 @@ std::vector<TerminalSpec> blockTerminals() {
 }
 
 PartSpec row(PartKind kind,
+             PartClass partClass,
              const char* word,
              double width_mm,
              double height_mm,
-             std::vector<TerminalSpec> terminals,
-             std::vector<const char*> positions = {},
-             int restPosition = 0,
-             bool springsBack = false) {
-    return {kind,
-            word,
-            width_mm / 1000.0,
-            height_mm / 1000.0,
-            std::move(terminals),
-            std::move(positions),
-            restPosition,
-            springsBack};
+             std::vector<TerminalSpec> terminals) {
+    PartSpec row;
+    row.kind = kind;
+    row.partClass = partClass;
+    row.word = word;
+    row.drawing = std::string("parts/") + word;
+    row.width_m = width_mm / 1000.0;
+    row.height_m = height_mm / 1000.0;
+    row.terminals = std::move(terminals);
+    return row;
 }
 
-std::vector<PartSpec> makeTable() {
+ControlArea disc(double x_mm, double y_mm, double radius_mm) {
+    return {(x_mm - radius_mm) / 1000.0,
+            (y_mm - radius_mm) / 1000.0,
+            (x_mm + radius_mm) / 1000.0,
+            (y_mm + radius_mm) / 1000.0,
+            true};
+}
+
+ControlArea field(double left_mm, double top_mm, double right_mm, double bottom_mm) {
+    return {left_mm / 1000.0, top_mm / 1000.0, right_mm / 1000.0, bottom_mm / 1000.0, false};
+}
+
+// Facts and elements of a plain contact.
+PartSpec contact(PartSpec row, std::vector<const char*> positions) {
+    row.positions = std::move(positions);
+    row.elements = {{"", ElementClass::Contact}};
+    row.facts = {Fact::Position, Fact::Current, Fact::Across};
+    return row;
+}
+
+PartSpec fuse(PartSpec row) {
+    row.rating = RatingSpec{"A", 0.1, 500.0, true, 0.0, 0.0};
+    row.elements = {{"", ElementClass::Fuse}};
+    row.facts = {Fact::Fuse};
+    row.traced = {Traced::Current, Traced::Temperature};
+    row.plan.under = UnderRef::Rating;
+    return row;
+}
+
+PartSpec battery() {
+    PartSpec row = bench::row(PartKind::Battery,
+                              PartClass::Battery,
+                              "battery",
+                              188,
+                              130,
+                              {m6("plus", "+", 59, -43, 0), m6("minus", "-", -59, -43, 1)});
+    row.positions = {"free", "strapped"};
+    row.restUnwritten = true;
+    row.elements = {{"", ElementClass::Battery}};
+    row.facts = {Fact::Voltage, Fact::Gives, Fact::Charge, Fact::Temperature};
+    row.traced = {Traced::Current, Traced::Across, Traced::Charge};
+    row.nameSide = NameSide::Below;
+    row.plan = {9, 5, UnderRef::Words};
+    return row;
+}
+
+PartSpec isolator() {
     const TerminalKind m8 = TerminalKind::StudM8;
-    return {
-        row(PartKind::Battery,
-            "battery",
-            188,
-            130,
-            {m6("plus", "+", 59, -43, 0), m6("minus", "-", -59, -43, 1)},
-            {"free", "strapped"}),
-        row(PartKind::Isolator,
-            "isolator",
-            110,
-            140,
-            {terminal("in", "", m8, -35, 52, 0), terminal("out", "", m8, 35, 52, 1)},
-            {"key out", "off", "on"}),
-        row(PartKind::StripFuse,
-            "strip-fuse",
-            150,
-            56,
-            {m6("in", "", -50, 0, 0), m6("out", "", 50, 0, 1)}),
-        row(PartKind::BladeHolder,
-            "blade-holder",
-            72,
-            84,
-            {tab("in", "", -18, 40, 0), tab("out", "", 18, 40, 1)}),
-        row(PartKind::Block, "block", 364, 80, blockTerminals()),
-        row(PartKind::Relay,
-            "relay",
-            140,
-            120,
-            {m6("common", "C", -43, -32, 0),
-             m6("normally open", "NO", 0, -32, 1),
-             m6("normally closed", "NC", 43, -32, 2),
-             tab("coil a", "a", -30, 52, 3),
-             tab("coil b", "b", 30, 52, 4)}),
-        row(PartKind::Rocker,
-            "rocker",
-            70,
-            124,
-            {tab("in", "in", -22, 58, 0),
-             tab("out", "out", 0, 58, 1),
-             tab("lamp return", "0V", 22, 58, 2)},
-            {"off", "on"}),
-        row(PartKind::PushButton,
-            "push-button",
-            84,
-            104,
-            {tab("in", "", -16, 48, 0), tab("out", "", 16, 48, 1)},
-            {"released", "held"},
-            0,
-            true),
-        row(PartKind::Selector,
-            "selector",
-            100,
-            120,
-            {tab("forward", "F", -30, 56, 0),
-             tab("common", "C", 0, 56, 1),
-             tab("reverse", "R", 30, 56, 2)},
-            {"reverse", "off", "forward"},
-            1),
-        row(PartKind::Toggle,
-            "toggle",
-            60,
-            100,
-            {tab("in", "", -14, 48, 0), tab("out", "", 14, 48, 1)},
-            {"off", "on"}),
-        row(PartKind::Headlamp,
-            "headlamp",
-            110,
-            120,
-            {tab("in", "", -18, 56, 0), tab("out", "", 18, 56, 1)}),
-        row(PartKind::Horn,
-            "horn",
-            100,
-            110,
-            {tab("in", "", -18, 52, 0), tab("out", "", 18, 52, 1)}),
-        row(PartKind::Resistor,
-            "resistor",
-            110,
-            40,
-            {tab("in", "", -51, 0, 0), tab("out", "", 51, 0, 1)}),
-        row(PartKind::Diode,
-            "diode",
-            110,
-            40,
-            {tab("anode", "A", -51, 0, 0), tab("cathode", "K", 51, 0, 1)}),
-        row(PartKind::Motor,
-            "motor",
-            320,
-            112,
-            {m6("lead 1", "1", -107, -26, 0), m6("lead 2", "2", -107, 26, 1)}),
-    };
+    PartSpec row = contact(
+        bench::row(PartKind::Isolator,
+                   PartClass::Isolator,
+                   "isolator",
+                   110,
+                   140,
+                   {terminal("in", "", m8, -35, 52, 0), terminal("out", "", m8, 35, 52, 1)}),
+        {"key out", "off", "on"});
+    row.control = ControlKind::Key;
+    row.controlArea = disc(0, -16, 50);
+    row.plan = {6, 5, UnderRef::Words};
+    return row;
+}
+
+PartSpec stripFuse() {
+    PartSpec row = fuse(bench::row(PartKind::StripFuse,
+                                   PartClass::Fuse,
+                                   "strip-fuse",
+                                   150,
+                                   56,
+                                   {m6("in", "", -50, 0, 0), m6("out", "", 50, 0, 1)}));
+    row.fuse = FuseSpec{kBladeMost_A, 500.0, {50.0, 60.0, 80.0}};
+    row.ratingInName = true;
+    row.plan.across = 7;
+    row.plan.down = 3;
+    return row;
+}
+
+PartSpec bladeHolder() {
+    PartSpec row = fuse(bench::row(PartKind::BladeHolder,
+                                   PartClass::Fuse,
+                                   "blade-holder",
+                                   72,
+                                   84,
+                                   {tab("in", "", -18, 40, 0), tab("out", "", 18, 40, 1)}));
+    row.fuse = FuseSpec{0.0, kBladeMost_A, {}};
+    return row;
+}
+
+PartSpec block() {
+    PartSpec row =
+        bench::row(PartKind::Block, PartClass::Block, "block", 364, 80, blockTerminals());
+    row.elements = {}; // metal only: nothing to read but voltages between terminals
+    row.facts = {Fact::Ends};
+    row.traced = {};
+    row.nameSide = NameSide::Left;
+    row.plan = {3, 3, UnderRef::Nothing};
+    return row;
+}
+
+PartSpec relay() {
+    PartSpec row = bench::row(PartKind::Relay,
+                              PartClass::Relay,
+                              "relay",
+                              140,
+                              120,
+                              {m6("common", "C", -43, -32, 0),
+                               m6("normally open", "NO", 0, -32, 1),
+                               m6("normally closed", "NC", 43, -32, 2),
+                               tab("coil a", "a", -30, 52, 3),
+                               tab("coil b", "b", 30, 52, 4)});
+    row.conditions = {Condition::Sound, Condition::Open, Condition::Welded};
+    row.elements = {{"", ElementClass::Relay}};
+    row.facts = {Fact::Relay, Fact::Temperature};
+    row.legends = {{TerminalKind::Tab, 0, -15, 12, LegendInk::Pale, kLegendLeast_px},
+                   {TerminalKind::StudM6, 0, 20, 12, LegendInk::White, kLegendLeast_px}};
+    row.plan = {8, 5, UnderRef::Nothing};
+    return row;
+}
+
+PartSpec rocker() {
+    PartSpec row = contact(bench::row(PartKind::Rocker,
+                                      PartClass::LampSwitch,
+                                      "rocker",
+                                      70,
+                                      124,
+                                      {tab("in", "in", -22, 58, 0),
+                                       tab("out", "out", 0, 58, 1),
+                                       tab("lamp return", "0V", 22, 58, 2)}),
+                           {"off", "on"});
+    row.controlArea = field(-32, -60, 32, 44);
+    row.elements = {{"contact", ElementClass::Contact}, {"lamp", ElementClass::Lamp}};
+    row.facts = {Fact::Position, Fact::Current, Fact::LiveLamp};
+    row.legends = {{TerminalKind::Tab, 0, -22, 11, LegendInk::Pale, 7.5}};
+    return row;
+}
+
+PartSpec pushButton() {
+    PartSpec row = contact(bench::row(PartKind::PushButton,
+                                      PartClass::Button,
+                                      "push-button",
+                                      84,
+                                      104,
+                                      {tab("in", "", -16, 48, 0), tab("out", "", 16, 48, 1)}),
+                           {"released", "held"});
+    row.springsBack = true;
+    row.controlArea = disc(0, -8, 44);
+    return row;
+}
+
+PartSpec selector() {
+    PartSpec row = contact(bench::row(PartKind::Selector,
+                                      PartClass::Switch,
+                                      "selector",
+                                      100,
+                                      120,
+                                      {tab("forward", "F", -30, 56, 0),
+                                       tab("common", "C", 0, 56, 1),
+                                       tab("reverse", "R", 30, 56, 2)}),
+                           {"reverse", "off", "forward"});
+    row.restPosition = 1;
+    row.control = ControlKind::Places;
+    row.controlArea = field(-48, -60, 48, 40);
+    row.elements = {{"forward", ElementClass::Contact}, {"reverse", ElementClass::Contact}};
+    row.facts = {Fact::Position, Fact::ForwardAndReverse};
+    row.traced = {}; // two contacts: its cables tell more
+    row.legends = {{TerminalKind::Tab, 0, -23, 12, LegendInk::Pale, kLegendLeast_px}};
+    return row;
+}
+
+PartSpec toggle() {
+    PartSpec row = contact(bench::row(PartKind::Toggle,
+                                      PartClass::Switch,
+                                      "toggle",
+                                      60,
+                                      100,
+                                      {tab("in", "", -14, 48, 0), tab("out", "", 14, 48, 1)}),
+                           {"off", "on"});
+    row.controlArea = field(-28, -50, 28, 34);
+    return row;
+}
+
+PartSpec headlamp() {
+    PartSpec row = bench::row(PartKind::Headlamp,
+                              PartClass::Lamp,
+                              "headlamp",
+                              110,
+                              120,
+                              {tab("in", "", -18, 56, 0), tab("out", "", 18, 56, 1)});
+    row.rating = RatingSpec{"V", 6.0, 48.0, true, 24.0, 0.0};
+    row.elements = {{"", ElementClass::Lamp}};
+    row.facts = {Fact::Filament, Fact::Voltage, Fact::Current, Fact::Power, Fact::Brightness};
+    row.plan.under = UnderRef::Words;
+    return row;
+}
+
+PartSpec horn() {
+    PartSpec row = bench::row(PartKind::Horn,
+                              PartClass::Horn,
+                              "horn",
+                              100,
+                              110,
+                              {tab("in", "", -18, 52, 0), tab("out", "", 18, 52, 1)});
+    row.facts = {Fact::Burnt, Fact::Voltage, Fact::Current, Fact::Power, Fact::Temperature};
+    row.plan.under = UnderRef::Words;
+    return row;
+}
+
+PartSpec resistor() {
+    PartSpec row = bench::row(PartKind::Resistor,
+                              PartClass::Resistor,
+                              "resistor",
+                              110,
+                              40,
+                              {tab("in", "", -51, 0, 0), tab("out", "", 51, 0, 1)});
+    row.rating = RatingSpec{"ohm", 0.0, 1e9, true, 0.0, 10.0};
+    row.facts = {Fact::Burnt, Fact::Voltage, Fact::Current, Fact::Power, Fact::Temperature};
+    row.ratingOnCard = true;
+    row.plan = {5, 2, UnderRef::Nothing};
+    return row;
+}
+
+PartSpec diode() {
+    PartSpec row = bench::row(PartKind::Diode,
+                              PartClass::Diode,
+                              "diode",
+                              110,
+                              40,
+                              {tab("anode", "A", -51, 0, 0), tab("cathode", "K", 51, 0, 1)});
+    row.facts = {Fact::Burnt, Fact::Forward, Fact::Current, Fact::Temperature};
+    row.legends = {{TerminalKind::Tab, 0, -14, 13, LegendInk::Dark, kLegendLeast_px}};
+    row.plan = {5, 2, UnderRef::Nothing};
+    return row;
+}
+
+PartSpec motor() {
+    PartSpec row = bench::row(PartKind::Motor,
+                              PartClass::Motor,
+                              "motor",
+                              320,
+                              112,
+                              {m6("lead 1", "1", -107, -26, 0), m6("lead 2", "2", -107, 26, 1)});
+    row.elements = {{"", ElementClass::Motor}};
+    row.facts = {Fact::Burnt,
+                 Fact::Speed,
+                 Fact::Voltage,
+                 Fact::Current,
+                 Fact::Power,
+                 Fact::Temperature};
+    row.traced = {Traced::Current, Traced::Speed};
+    row.nameSide = NameSide::On;
+    row.legends = {{TerminalKind::StudM6, 19, 0, 13, LegendInk::Dark, kLegendLeast_px}};
+    row.plan = {14, 5, UnderRef::Words};
+    return row;
+}
+
+// Nothing after the last kind, so that no count has to be kept.
+std::optional<PartSpec> rowOf(PartKind kind) {
+    switch (kind) {
+    case PartKind::Battery:
+        return battery();
+    case PartKind::Isolator:
+        return isolator();
+    case PartKind::StripFuse:
+        return stripFuse();
+    case PartKind::BladeHolder:
+        return bladeHolder();
+    case PartKind::Block:
+        return block();
+    case PartKind::Relay:
+        return relay();
+    case PartKind::Rocker:
+        return rocker();
+    case PartKind::PushButton:
+        return pushButton();
+    case PartKind::Selector:
+        return selector();
+    case PartKind::Toggle:
+        return toggle();
+    case PartKind::Headlamp:
+        return headlamp();
+    case PartKind::Horn:
+        return horn();
+    case PartKind::Resistor:
+        return resistor();
+    case PartKind::Diode:
+        return diode();
+    case PartKind::Motor:
+        return motor();
+    }
+    return std::nullopt;
 }
 
 const std::vector<PartSpec>& table() {
-    static const std::vector<PartSpec> rows = makeTable();
+    static const std::vector<PartSpec> rows = [] {
+        std::vector<PartSpec> all;
+        while (auto row = rowOf(static_cast<PartKind>(all.size())))
+            all.push_back(std::move(*row));
+        return all;
+    }();
     return rows;
 }
 
-constexpr const char* endWords[] = {
+constexpr const char* kEndWords[] = {
     "bare", "ferrule", "ring M6", "ring M8", "spade", "piggyback spade"};
-constexpr const char* sleeveWords[] = {
+constexpr const char* kSleeveWords[] = {
     "black", "red", "white", "grey", "orange", "violet", "green", "yellow", "blue", "brown"};
 
 template <class Word, std::size_t count>
@@ -200,20 +404,48 @@ const PartSpec* specFromWord(const char* word) {
     return found == table().end() ? nullptr : &*found;
 }
 
+bool isA(PartKind kind, PartClass partClass) {
+    return spec(kind).partClass == partClass;
+}
+
+bool isA(const Part& part, PartClass partClass) {
+    return isA(part.kind, partClass);
+}
+
+const PartSpec& firstOf(PartClass partClass) {
+    return *std::find_if(table().begin(), table().end(), [&](const PartSpec& row) {
+        return row.partClass == partClass;
+    });
+}
+
+bool canBe(PartKind kind, Condition condition) {
+    const std::vector<Condition>& all = spec(kind).conditions;
+    return std::find(all.begin(), all.end(), condition) != all.end();
+}
+
+bool takesFuse(PartKind kind, double rating_A) {
+    const std::optional<FuseSpec>& fuse = spec(kind).fuse;
+    return fuse && rating_A > fuse->above_A && rating_A <= fuse->upTo_A;
+}
+
+const char* word(PartClass partClass) {
+    return firstOf(partClass).fuse ? "fuse" : firstOf(partClass).word;
+}
+
 const char* word(EndKind kind) {
-    return endWords[static_cast<std::size_t>(kind)];
+    return kEndWords[static_cast<std::size_t>(kind)];
 }
 
 const char* word(Sleeve sleeve) {
-    return sleeveWords[static_cast<std::size_t>(sleeve)];
+    return kSleeveWords[static_cast<std::size_t>(sleeve)];
 }
 
 std::optional<EndKind> endFromWord(const char* word) {
-    return fromWord<EndKind>(endWords, word);
+    return fromWord<EndKind>(kEndWords, word);
 }
 
 std::optional<Sleeve> sleeveFromWord(const char* word) {
-    return fromWord<Sleeve>(sleeveWords, word);
+    return fromWord<Sleeve>(kSleeveWords, word);
 }
 
 int capacity(TerminalKind kind) {
@@ -250,7 +482,7 @@ EndKind usualEnd(TerminalKind terminal, double area_m2) {
     case TerminalKind::StudM8:
         return EndKind::RingM8;
     case TerminalKind::Tab:
-        return area_m2 <= greatestPiggyback_m2 ? EndKind::Piggyback : EndKind::Spade;
+        return area_m2 <= kPiggybackMost_m2 ? EndKind::Piggyback : EndKind::Spade;
     case TerminalKind::Clamp:
         return area_m2 >= 4e-6 ? EndKind::Ferrule : EndKind::Bare;
     }

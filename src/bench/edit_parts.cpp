@@ -61,13 +61,9 @@ void takeEndsOff(Bench& bench, PartId part) {
 std::vector<double> ratingsAtHand(const Bench& bench, PartId id) {
     const Part* part = findPart(bench, id);
     if (!part) return {};
-    std::vector<double> ratings_A;
-    if (part->kind == PartKind::BladeHolder)
-        ratings_A = bench.kit.blades_A;
-    else if (part->kind == PartKind::StripFuse)
-        ratings_A = {50.0, 60.0, 80.0};
-    else
-        return {};
+    const std::optional<FuseSpec>& fuse = spec(part->kind).fuse;
+    if (!fuse) return {};
+    std::vector<double> ratings_A = fuse->stock_A.empty() ? bench.kit.blades_A : fuse->stock_A;
     const PartSlot* slot = slotOf(bench, part->ref);
     if (slot && slot->rating > 0.0) ratings_A.push_back(slot->rating);
     std::sort(ratings_A.begin(), ratings_A.end());
@@ -129,7 +125,7 @@ Outcome<Bench> edited(Bench bench, const RemovePart& edit) {
 Outcome<Bench> edited(Bench bench, const FitFuse& edit) {
     Part* part = partIn(bench, edit.part);
     if (!part) return noSuchPart(edit.part);
-    if (part->kind != PartKind::BladeHolder && part->kind != PartKind::StripFuse)
+    if (!isA(*part, PartClass::Fuse))
         return Refusal{Why::BladeBlocks, part->ref, "a fuse", spec(part->kind).word};
     if (!std::isfinite(edit.rating_A))
         return Refusal{Why::NotANumber, part->ref, "a rating in A", inWords(edit.rating_A)};
@@ -158,7 +154,8 @@ Outcome<Bench> edited(Bench bench, const Operate& edit) {
             count ? "position 0 to " + std::to_string(count - 1) : "a part with a control";
         return Refusal{Why::NoSuchPosition, part->ref, expected, std::to_string(edit.position)};
     }
-    if (part->kind == PartKind::Isolator && part->position == 0 && edit.position == 2)
+    const bool key = spec(part->kind).control == ControlKind::Key;
+    if (key && part->position == 0 && edit.position == 2)
         return Refusal{Why::KeyNotIn, part->ref, "the key in", "key out"};
     part->position = edit.position;
     return bench;
@@ -167,7 +164,7 @@ Outcome<Bench> edited(Bench bench, const Operate& edit) {
 Outcome<Bench> edited(Bench bench, const WearPart& edit) {
     Part* part = partIn(bench, edit.part);
     if (!part) return noSuchPart(edit.part);
-    if (edit.condition == Condition::Welded && part->kind != PartKind::Relay)
+    if (!canBe(part->kind, edit.condition))
         return Refusal{Why::OutOfRange, part->ref, "a relay", spec(part->kind).word};
     part->condition = edit.condition;
     return bench;

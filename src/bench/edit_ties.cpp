@@ -54,7 +54,7 @@ Outcome<Bench> edited(Bench bench, const CutTie& edit) {
 Outcome<Bench> edited(Bench bench, const ObstructAxle& edit) {
     Part* motor = partIn(bench, edit.motor);
     if (!motor) return noSuchPart(edit.motor);
-    if (motor->kind != PartKind::Motor)
+    if (!isA(*motor, PartClass::Motor))
         return Refusal{Why::OutOfRange, motor->ref, "a motor", spec(motor->kind).word};
     if (edit.by && !findCable(bench, edit.by)) return noSuchCable(edit.by);
     motor->obstructed = edit.obstructed;

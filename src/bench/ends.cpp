@@ -12,25 +12,25 @@
 namespace loom::bench {
 namespace {
 
-constexpr double sound_ohm = 0.5e-3;
-constexpr double strandsCut_ohm = 1.0e-3;  // too tight: still sound
-constexpr double looseScrew_ohm = 5e-3;    // and it grows, as every loose one does
-constexpr double fewStrands_ohm = 10e-3;   // too little copper under the screw or in the barrel
-constexpr double notPressed_ohm = 20e-3;   // a fitting slipped on
-constexpr double lyingThere_ohm = 100e-3;  // metal that only lies against metal
-constexpr double throughSleeve_ohm = 10.0; // the screw's edge has cut the sleeve a little
+constexpr double kSound_ohm = 0.5e-3;
+constexpr double kStrandsCut_ohm = 1.0e-3;  // too tight: still sound
+constexpr double kLooseScrew_ohm = 5e-3;    // and it grows, as every loose one does
+constexpr double kFewStrands_ohm = 10e-3;   // too little copper under the screw or in the barrel
+constexpr double kNotPressed_ohm = 20e-3;   // a fitting slipped on
+constexpr double kLyingThere_ohm = 100e-3;  // metal that only lies against metal
+constexpr double kThroughSleeve_ohm = 10.0; // the screw's edge has cut the sleeve a little
 
 // A clamp, from the mouth of its hole: the screw bites 6 mm in, so the copper has to come 2 mm past
 // it and the sleeve to stay 4 mm before it. Common practice, no source.
-constexpr double pastScrew_m = 0.008, sleeveIn_m = 0.002, sleeveAtScrew_m = 0.006;
+constexpr double kPastScrew_m = 0.008, kSleeveIn_m = 0.002, kSleeveAtScrew_m = 0.006;
 // Below this an end does not reach the metal.
-constexpr double reachesMetal_m = 0.002;
+constexpr double kReachesMetal_m = 0.002;
 // The screw of a hole with two ends rests on the one further in when it is so much further in.
-constexpr double missed_m = 0.002;
-// The share of the least torque at which a screw holds an end against a gentle tug: common practice.
-constexpr double holdsAt = 0.5;
+constexpr double kMissed_m = 0.002;
+// The share of the least torque at which a screw holds an end against a gentle tug: common practice, no source.
+constexpr double kHoldsAt = 0.5;
 // A strand or bare copper reaches a neighbour so far away. Drawn parts are larger than real ones.
-constexpr double neighbour_m = 0.045;
+constexpr double kNeighbour_m = 0.045;
 
 constexpr double mm = 1e-3;
 
@@ -47,7 +47,7 @@ std::optional<TerminalRef> neighbourOf(const Bench& bench, TerminalRef at) {
     const auto& terminals = spec(findPart(bench, at.part)->kind).terminals;
     const TerminalSpec& own = terminals[at.terminal];
     std::optional<TerminalRef> nearest;
-    double least_m2 = neighbour_m * neighbour_m;
+    double least_m2 = kNeighbour_m * kNeighbour_m;
     for (std::size_t i = 0; i < terminals.size(); ++i) {
         if (terminals[i].node == own.node) continue;
         const double dx_m = terminals[i].x_m - own.x_m, dy_m = terminals[i].y_m - own.y_m;
@@ -118,66 +118,66 @@ private:
 
     void strip() {
         if (make.strip_m <= 0.0) {
-            fault(EndFault::NotStripped, sound_ohm);
+            fault(EndFault::NotStripped, kSound_ohm);
             found.touches = false;
             found.holds = !isFitted(made.kind); // a screw holds a sleeve as well
         } else if (make.strip_m < target.stripLeast_m) {
-            fault(EndFault::StripTooShort, fewStrands_ohm);
+            fault(EndFault::StripTooShort, kFewStrands_ohm);
             found.holds = false;
         } else if (make.strip_m > target.stripMost_m) {
-            fault(EndFault::StripTooLong, sound_ohm);
+            fault(EndFault::StripTooLong, kSound_ohm);
             if (isFitted(made.kind)) found.copperShows_m = make.strip_m - target.strip_m;
         }
     }
 
     void strands() {
-        if (make.strip_m > 0.0 && !make.twisted) fault(EndFault::StrandOut, sound_ohm);
+        if (make.strip_m > 0.0 && !make.twisted) fault(EndFault::StrandOut, kSound_ohm);
     }
 
     void fitting() {
         if (!isFitted(made.kind) || make.pressed) return;
-        fault(EndFault::NotPressed, notPressed_ohm);
+        fault(EndFault::NotPressed, kNotPressed_ohm);
         found.holds = false;
     }
 
     void clamp() {
-        const bool missed = deepestOther_m(bench, cable, end, *made.at) - make.pushed_m > missed_m;
-        if (make.pushed_m < pastScrew_m || missed) {
-            fault(EndFault::NotPushedIn, lyingThere_ohm);
+        const bool missed = deepestOther_m(bench, cable, end, *made.at) - make.pushed_m > kMissed_m;
+        if (make.pushed_m < kPastScrew_m || missed) {
+            fault(EndFault::NotPushedIn, kLyingThere_ohm);
             found.loose = true;
             found.holds = false;
         }
-        if (make.pushed_m < reachesMetal_m) apart();
+        if (make.pushed_m < kReachesMetal_m) apart();
         if (make.strip_m <= 0.0) return;
         if (!isFitted(made.kind)) found.copperShows_m = std::max(0.0, make.strip_m - make.pushed_m);
         const double sleeve_m = make.pushed_m - make.strip_m;
-        if (sleeve_m <= sleeveIn_m) return;
-        fault(EndFault::OnSleeve, throughSleeve_ohm);
+        if (sleeve_m <= kSleeveIn_m) return;
+        fault(EndFault::OnSleeve, kThroughSleeve_ohm);
         found.holds = found.holds || make.strip_m < target.stripLeast_m;
-        if (sleeve_m >= sleeveAtScrew_m) found.touches = false;
+        if (sleeve_m >= kSleeveAtScrew_m) found.touches = false;
     }
 
     void tab() {
         if (make.pushed_m >= target.pushedLeast_m) return;
-        fault(EndFault::NotPushedIn, lyingThere_ohm);
+        fault(EndFault::NotPushedIn, kLyingThere_ohm);
         found.loose = true;
         found.holds = false;
-        if (make.pushed_m < reachesMetal_m) apart();
+        if (make.pushed_m < kReachesMetal_m) apart();
     }
 
     void screw() {
         const Screw now = screwAt(bench, *made.at);
         const TorqueTarget right = torqueFor(bench, *made.at);
         if (now.broken || now.torque_Nm == 0.0) {
-            fault(now.broken ? EndFault::ScrewBroken : EndFault::ScrewOpen, lyingThere_ohm);
+            fault(now.broken ? EndFault::ScrewBroken : EndFault::ScrewOpen, kLyingThere_ohm);
             found.loose = true;
             found.holds = false;
         } else if (now.torque_Nm < right.least_Nm) {
-            fault(EndFault::ScrewLoose, looseScrew_ohm);
+            fault(EndFault::ScrewLoose, kLooseScrew_ohm);
             found.loose = true;
-            if (now.torque_Nm < holdsAt * right.least_Nm) found.holds = false;
+            if (now.torque_Nm < kHoldsAt * right.least_Nm) found.holds = false;
         } else if (now.torque_Nm > right.most_Nm) {
-            fault(EndFault::ScrewTight, strandsCut_ohm);
+            fault(EndFault::ScrewTight, kStrandsCut_ohm);
         }
     }
 

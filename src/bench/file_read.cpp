@@ -57,7 +57,7 @@ double area_m2(const JsonPlace& place) {
 }
 
 double rating(const JsonPlace& owner, PartKind kind) {
-    if (!owner.has("rating")) return kind == PartKind::Resistor ? 10.0 : 0.0;
+    if (!owner.has("rating")) return spec(kind).rating ? spec(kind).rating->leftOut : 0.0;
     const JsonPlace place = owner.member("rating");
     const double rating = place.number(0.0, 1e9);
     if (place.ok()) place.refuse(whyNotRating(place.pointer(), kind, rating));
@@ -197,7 +197,7 @@ private:
             part.condition = condition(place.member("condition"), part.kind);
         part.charge = charge(place);
         part.obstructed = truth(place, "obstructed");
-        if (part.obstructed && part.kind != PartKind::Motor)
+        if (part.obstructed && !isA(part, PartClass::Motor))
             place.member("obstructed").refuse(Why::OutOfRange, "a motor", spec(part.kind).word);
         bench.parts.push_back(part);
     }
@@ -209,8 +209,9 @@ private:
 
     static Condition condition(const JsonPlace& place, PartKind kind) {
         const auto condition = static_cast<Condition>(place.oneOf(conditionWords));
-        if (condition == Condition::Welded && kind != PartKind::Relay)
-            place.refuse(Why::UnknownWord, "sound or open", "welded");
+        if (!canBe(kind, condition))
+            place.refuse(
+                Why::UnknownWord, "sound or open", conditionWords[static_cast<int>(condition)]);
         return condition;
     }
 

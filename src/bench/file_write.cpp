@@ -64,17 +64,17 @@ std::string listOf(const std::vector<Item>& items, const std::string& indent, Wr
     return list(written, indent);
 }
 
-// A headlamp's rating is written only when it is not the usual one.
+// A 0 that stands for a usual rating is left out.
 bool isRated(PartKind kind, double rating) {
-    return kind == PartKind::StripFuse || kind == PartKind::BladeHolder ||
-           kind == PartKind::Resistor || rating != 0.0;
+    const std::optional<RatingSpec>& rated = spec(kind).rating;
+    return rating != 0.0 || (rated && rated->zeroIs == 0.0);
 }
 
 std::string written(const PartSlot& slot) {
     Line line;
     line.text("kind", spec(slot.kind).word).text("ref", slot.ref);
     if (isRated(slot.kind, slot.rating)) line.number("rating", slot.rating);
-    if (slot.kind == PartKind::Battery) line.number("charge", slot.charge);
+    if (isA(slot.kind, PartClass::Battery)) line.number("charge", slot.charge);
     return line.done();
 }
 
@@ -102,12 +102,11 @@ std::string written(const Part& part) {
     line.point("at", part.at_m).number("turns", part.quarterTurns);
     if (isRated(part.kind, part.rating)) line.number("rating", part.rating);
     const auto position = static_cast<std::size_t>(part.position);
-    // A battery that stands free is written as it always was.
-    const bool usual = part.kind == PartKind::Battery && part.position == kind.restPosition;
+    const bool usual = kind.restUnwritten && part.position == kind.restPosition;
     if (position < kind.positions.size() && !usual) line.text("position", kind.positions[position]);
     if (part.condition != Condition::Sound)
         line.text("condition", conditionWords[static_cast<int>(part.condition)]);
-    if (part.kind == PartKind::Battery) line.number("charge", part.charge);
+    if (isA(part, PartClass::Battery)) line.number("charge", part.charge);
     return line.mark("obstructed", part.obstructed).done();
 }
 

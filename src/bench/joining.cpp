@@ -83,10 +83,10 @@ whyNotJoinCable(const Bench& bench, const Cable& cable, int end, EndKind kind, T
     const TerminalKind terminal = kindOf(bench, to);
     const std::string place = terminalName(bench, to);
     if (!fits(kind, terminal)) return Refusal{Why::WrongEnd, place, takenBy(terminal), word(kind)};
-    if (terminal == TerminalKind::Clamp && cable.area_m2 > greatestInClamp_m2)
+    if (terminal == TerminalKind::Clamp && cable.area_m2 > kInClampMost_m2)
         return Refusal{Why::OutOfRange,
                        place,
-                       inWords(greatestInClamp_m2 * 1e6) + " mm2 at most",
+                       inWords(kInClampMost_m2 * 1e6) + " mm2 at most",
                        inWords(area_mm2FromM2(cable.area_m2)) + " mm2"};
     if (cable.ends[1 - end].at == to)
         return Refusal{Why::SameTerminal, place, "two terminals", "both ends on one"};

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "bench/limits.h"
 
+#include "bench/catalogue.h"
+
 #include <cmath>
 #include <cstdint>
 #include <cstdio>
@@ -97,11 +99,10 @@ std::optional<Refusal> whyNotName(const std::string& place, const std::string& n
 }
 
 std::optional<Refusal> whyNotRating(const std::string& place, PartKind kind, double rating) {
-    const bool fuse = kind == PartKind::StripFuse || kind == PartKind::BladeHolder;
-    if (fuse) return rating == 0.0 ? std::nullopt : whyNotWithin(place, rating, 0.1, 500.0);
-    if (kind == PartKind::Resistor) return whyNotWithin(place, rating, 0.0, 1e9);
-    if (kind == PartKind::Headlamp && rating != 0.0) return whyNotWithin(place, rating, 6.0, 48.0);
-    return whyNotWithin(place, rating, 0.0, 0.0);
+    const std::optional<RatingSpec>& rated = spec(kind).rating;
+    if (rated && rated->mayBeZero && rating == 0.0) return std::nullopt;
+    return rated ? whyNotWithin(place, rating, rated->least, rated->most)
+                 : whyNotWithin(place, rating, 0.0, 0.0);
 }
 
 // n hundredths of a mm2 are n / 1e8 m2 and n / 100 mm2; both divisions are correctly rounded, so

@@ -34,8 +34,7 @@ std::optional<Refusal> whyNotLength(const std::string& place, double length_m);
 std::optional<Refusal> whyNotArea(const std::string& place, double area_m2);
 // A label or reference: 1 to 24 characters of well-formed UTF-8, none of them a control character.
 std::optional<Refusal> whyNotName(const std::string& place, const std::string& name);
-// A part's rating: a fuse 0 (none fitted) or 0.1 to 500 A, a resistor 0 to 1e9 ohm, a headlamp 0
-// (24 V) or 6 to 48 V, others 0.
+// A part's rating, as its row says; 0 for a kind without one.
 std::optional<Refusal> whyNotRating(const std::string& place, PartKind kind, double rating);
 
 // The nearest cross-section in whole hundredths of a mm2. Cross-sections are kept so, because then

@@ -19,7 +19,7 @@ struct ColdDrop {
     double rating_A, drop_V;
 };
 
-constexpr ColdDrop bladeDrops[] = {{3, 93.3e-3},
+constexpr ColdDrop kBladeDrops[] = {{3, 93.3e-3},
                                    {5, 89.3e-3},
                                    {10, 77.0e-3},
                                    {15, 72.0e-3},
@@ -28,10 +28,10 @@ constexpr ColdDrop bladeDrops[] = {{3, 93.3e-3},
                                    {40, 57.6e-3}};
 
 double bladeDrop_V(double rating_A) {
-    const ColdDrop* last = std::end(bladeDrops) - 1;
-    if (rating_A <= bladeDrops[0].rating_A) return bladeDrops[0].drop_V;
+    const ColdDrop* last = std::end(kBladeDrops) - 1;
+    if (rating_A <= kBladeDrops[0].rating_A) return kBladeDrops[0].drop_V;
     if (rating_A >= last->rating_A) return last->drop_V;
-    const ColdDrop* above = bladeDrops;
+    const ColdDrop* above = kBladeDrops;
     while (above->rating_A < rating_A)
         ++above;
     const ColdDrop* below = above - 1;
@@ -40,26 +40,26 @@ double bladeDrop_V(double rating_A) {
 }
 
 // A strip fuse's goes inversely with the rating; 1.1 mohm at 50 A as designed for Pippin.
-constexpr double stripDrop_V = 1.1e-3 * 50.0;
+constexpr double kStripDrop_V = 1.1e-3 * 50.0;
 
-constexpr double isolator_ohm = 0.4e-3;
-constexpr double smallSwitch_ohm =
+constexpr double kIsolator_ohm = 0.4e-3;
+constexpr double kSmallSwitch_ohm =
     10e-3; // rocker, button, selector, toggle; common practice, no source
-constexpr double horn_ohm = 24.0 / 2.5;     // 24 V, 2.5 A
-constexpr double liveLamp_W = 24.0 * 20e-3; // 24 V, 20 mA
+constexpr double kHorn_ohm = 24.0 / 2.5;     // 24 V, 2.5 A
+constexpr double kLiveLamp_W = 24.0 * 20e-3; // 24 V, 20 mA
 
 // A key is tag, number and element: tag 1 a part, 2 a cable, 3 what an end does to its neighbour,
 // 4 the meter.
-constexpr int tagShift = 56, numberShift = 8;
-constexpr circuit::Key partTag = 1, cableTag = 2, strandTag = 3, meterTag = 4;
+constexpr int kTagShift = 56, kNumberShift = 8;
+constexpr circuit::Key kPartTag = 1, kCableTag = 2, kStrandTag = 3, kMeterTag = 4;
 
 circuit::Key key(circuit::Key tag, std::uint32_t number, int element) {
-    return tag << tagShift | static_cast<circuit::Key>(number) << numberShift |
+    return tag << kTagShift | static_cast<circuit::Key>(number) << kNumberShift |
            static_cast<circuit::Key>(element & 0xff);
 }
 
 std::uint32_t numberOf(circuit::Key key) {
-    return static_cast<std::uint32_t>(key >> numberShift);
+    return static_cast<std::uint32_t>(key >> kNumberShift);
 }
 
 // Writes one part's elements. Terminals are given by their index in the catalogue.
@@ -75,9 +75,9 @@ public:
         case PartKind::Battery:
             return battery();
         case PartKind::Isolator:
-            return contact(0, 0, 1, part.position == 2, isolator_ohm);
+            return contact(0, 0, 1, isAt(2), kIsolator_ohm);
         case PartKind::StripFuse:
-            return fuse(circuit::FuseStyle::Strip, stripDrop_V);
+            return fuse(circuit::FuseStyle::Strip, kStripDrop_V);
         case PartKind::BladeHolder:
             return fuse(circuit::FuseStyle::Blade, bladeDrop_V(part.rating));
         case PartKind::Block:
@@ -88,14 +88,14 @@ public:
             return rocker();
         case PartKind::PushButton:
         case PartKind::Toggle:
-            return contact(0, 0, 1, part.position == 1, smallSwitch_ohm);
+            return contact(0, 0, 1, isAt(1), kSmallSwitch_ohm);
         case PartKind::Selector:
-            contact(0, 1, 0, part.position == 2, smallSwitch_ohm);
-            return contact(1, 1, 2, part.position == 0, smallSwitch_ohm);
+            contact(0, 1, 0, isAt(2), kSmallSwitch_ohm);
+            return contact(1, 1, 2, isAt(0), kSmallSwitch_ohm);
         case PartKind::Headlamp:
-            return lamp(0, 0, 1, 21.0, part.rating > 0.0 ? part.rating : 24.0);
+            return lamp(0, 0, 1, 21.0, part.rating > 0.0 ? part.rating : spec(part.kind).rating->zeroIs);
         case PartKind::Horn:
-            return resistor(horn_ohm);
+            return resistor(kHorn_ohm);
         case PartKind::Resistor:
             return resistor(part.rating);
         case PartKind::Diode:
@@ -111,6 +111,9 @@ private:
     circuit::Netlist& netlist;
 
     bool broken() const { return part.condition == Condition::Open; }
+
+    // A switch that is open inside closes at no position.
+    bool isAt(int position) const { return part.position == position && !broken(); }
 
     void add(int element, const circuit::Part& content) {
         netlist.elements.push_back({partKey(part.id, element), content});
@@ -131,7 +134,7 @@ private:
         circuit::Contact contact;
         contact.a = nodes[a];
         contact.b = nodes[b];
-        contact.closed = closed && !(broken() && part.kind != PartKind::Rocker);
+        contact.closed = closed;
         contact.resistance_ohm = resistance_ohm;
         add(element, contact);
     }
@@ -163,8 +166,8 @@ private:
 
     // Open: the live lamp is gone, the contact works.
     void rocker() {
-        contact(0, 0, 1, part.position == 1, smallSwitch_ohm);
-        lamp(1, 1, 2, liveLamp_W, 24.0);
+        contact(0, 0, 1, part.position == 1, kSmallSwitch_ohm);
+        lamp(1, 1, 2, kLiveLamp_W, 24.0);
     }
 
     void lamp(int element, int a, int b, double rated_W, double rated_V) {
@@ -219,31 +222,31 @@ circuit::Node metalsOf(const PartSpec& kind) {
 } // namespace
 
 circuit::Key partKey(PartId part, int element) {
-    return key(partTag, part.number, element);
+    return key(kPartTag, part.number, element);
 }
 
 circuit::Key cableKey(CableId cable) {
-    return key(cableTag, cable.number, 0);
+    return key(kCableTag, cable.number, 0);
 }
 
 circuit::Key strandKey(CableId cable, int end) {
-    return key(strandTag, cable.number, end);
+    return key(kStrandTag, cable.number, end);
 }
 
 circuit::Key meterKey(MeterElement element) {
-    return key(meterTag, 0, static_cast<int>(element));
+    return key(kMeterTag, 0, static_cast<int>(element));
 }
 
 PartId partOf(circuit::Key key) {
-    return key >> tagShift == partTag ? PartId{numberOf(key)} : PartId{};
+    return key >> kTagShift == kPartTag ? PartId{numberOf(key)} : PartId{};
 }
 
 CableId cableOf(circuit::Key key) {
-    return key >> tagShift == cableTag ? CableId{numberOf(key)} : CableId{};
+    return key >> kTagShift == kCableTag ? CableId{numberOf(key)} : CableId{};
 }
 
 std::optional<EndRef> strandOf(circuit::Key key) {
-    if (key >> tagShift != strandTag) return std::nullopt;
+    if (key >> kTagShift != kStrandTag) return std::nullopt;
     return EndRef{CableId{numberOf(key)}, static_cast<int>(key & 1)};
 }
 

@@ -97,7 +97,7 @@ std::string partsText() {
     for (const bench::PartKind kind : bench::allKinds()) {
         const bench::PartSpec& spec = bench::spec(kind);
         text += "  " + std::string(spec.word) + ": ";
-        if (kind == bench::PartKind::Block) {
+        if (bench::isA(kind, bench::PartClass::Block)) {
             text += "1 upper, 1 lower, ... 10 upper, 10 lower";
         } else {
             for (const bench::TerminalSpec& terminal : spec.terminals)

@@ -11,55 +11,66 @@ namespace loom::desk {
 
 namespace {
 
+using bench::ElementClass;
 using bench::PartKind;
 using bench::Refusal;
 using bench::Why;
 using circuit::Reading;
 
-constexpr double zeroCelsius_K = 273.15;
+constexpr double kZeroCelsius_K = 273.15;
 
-// A connector block is metal only: no element, nothing to read but voltages between terminals.
-bool anyElement(PartKind kind, int) {
-    return kind != PartKind::Block;
+bool anyElement(ElementClass) {
+    return true;
 }
 
-bool isMotor(PartKind kind, int) {
-    return kind == PartKind::Motor;
+bool isMotor(ElementClass is) {
+    return is == ElementClass::Motor;
 }
 
-bool isBattery(PartKind kind, int) {
-    return kind == PartKind::Battery;
+bool isBattery(ElementClass is) {
+    return is == ElementClass::Battery;
 }
 
-bool isRelay(PartKind kind, int) {
-    return kind == PartKind::Relay;
+bool isRelay(ElementClass is) {
+    return is == ElementClass::Relay;
 }
 
-bool isFuse(PartKind kind, int) {
-    return kind == PartKind::BladeHolder || kind == PartKind::StripFuse;
+bool isFuse(ElementClass is) {
+    return is == ElementClass::Fuse;
 }
 
-bool isLamp(PartKind kind, int element) {
-    return kind == PartKind::Headlamp || (kind == PartKind::Rocker && element == 1);
+bool isLamp(ElementClass is) {
+    return is == ElementClass::Lamp;
 }
 
-bool canOpen(PartKind kind, int element) {
-    return isFuse(kind, element) || isLamp(kind, element);
+bool canOpen(ElementClass is) {
+    return isFuse(is) || isLamp(is);
 }
 
-bool isContact(PartKind kind, int element) {
-    return kind != PartKind::Battery && !bench::spec(kind).positions.empty() &&
-           !isLamp(kind, element);
+bool isContact(ElementClass is) {
+    return is == ElementClass::Contact;
 }
 
-// Elements of the parts that have more than one; see bench/wiring.h.
-std::optional<int> elementNamed(PartKind kind, const std::string& word) {
+std::optional<std::size_t> elementNamed(const bench::PartSpec& kind, const std::string& word) {
     if (word.empty()) return 0;
-    if (kind == PartKind::Rocker && word == "contact") return 0;
-    if (kind == PartKind::Rocker && word == "lamp") return 1;
-    if (kind == PartKind::Selector && word == "forward") return 0;
-    if (kind == PartKind::Selector && word == "reverse") return 1;
+    for (std::size_t i = 0; i < kind.elements.size(); ++i)
+        if (word == kind.elements[i].word) return i;
     return std::nullopt;
+}
+
+// "contact or lamp of a rocker, ..."
+std::string elementsInWords() {
+    std::string words;
+    for (const PartKind kind : bench::allKinds()) {
+        const bench::PartSpec& spec = bench::spec(kind);
+        if (spec.elements.size() < 2) continue;
+        for (const bench::ElementSpec& element : spec.elements) {
+            const bool first = &element == &spec.elements.front();
+            words += (!first ? " or " : words.empty() ? "" : ", ") + std::string(element.word);
+        }
+        words += std::string(" of a ") + spec.word;
+    }
+    return words;
 }
 
 struct Reference {
@@ -134,15 +145,14 @@ Refusal noSuchQuantity(const Quantity& quantity, const std::string& thing) {
 
 bench::Outcome<std::optional<double>>
 sampleOf(const bench::Part& part, const Quantity& quantity, const attempt::Attempt& attempt) {
-    const auto element = elementNamed(part.kind, quantity.element);
+    const bench::PartSpec& kind = bench::spec(part.kind);
+    const auto element = elementNamed(kind, quantity.element);
     if (!element)
-        return Refusal{Why::UnknownWord,
-                       quantity.asked,
-                       "contact or lamp of a rocker, forward or reverse of a selector",
-                       quantity.element};
-    if (!quantity.measure->fits(part.kind, *element))
-        return noSuchQuantity(quantity, bench::spec(part.kind).word);
-    return std::optional<double>(quantity.measure->read(attempt.reading(part.id, *element)));
+        return Refusal{Why::UnknownWord, quantity.asked, elementsInWords(), quantity.element};
+    if (*element >= kind.elements.size() || !quantity.measure->fits(kind.elements[*element].is))
+        return noSuchQuantity(quantity, kind.word);
+    return std::optional<double>(
+        quantity.measure->read(attempt.reading(part.id, static_cast<int>(*element))));
 }
 
 } // namespace
@@ -156,7 +166,7 @@ const std::vector<Measure>& measures() {
          "C",
          anyElement,
          true,
-         [](const Reading& r) { return r.temp_K - zeroCelsius_K; }},
+         [](const Reading& r) { return r.temp_K - kZeroCelsius_K; }},
         {"speed", "rad/s", isMotor, false, [](const Reading& r) { return r.speed_rad_s; }},
         {"angle", "rad", isMotor, false, [](const Reading& r) { return r.angle_rad; }},
         {"charge", "", isBattery, false, [](const Reading& r) { return r.charge; }},

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "attempt/attempt.h"
+#include "bench/catalogue.h"
 
 #include <optional>
 #include <string>
@@ -14,7 +15,7 @@ namespace loom::desk {
 struct Measure {
     const char* word; // "speed"
     const char* unit; // "rad/s"; empty for a share or a yes (1) or no (0)
-    bool (*fits)(bench::PartKind kind, int element);
+    bool (*fits)(bench::ElementClass is);
     bool ofCables;
     double (*read)(const circuit::Reading& reading);
 };

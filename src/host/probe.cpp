@@ -55,10 +55,9 @@ Json parts(const attempt::Attempt& attempt) {
     Json out = Json::object();
     for (const bench::Part& part : attempt.bench().parts) {
         Json row = reading(attempt.reading(part.id));
-        if (part.kind == bench::PartKind::Rocker)
-            row["lamp"] = reading(attempt.reading(part.id, 1));
-        if (part.kind == bench::PartKind::Selector)
-            row["reverse"] = reading(attempt.reading(part.id, 1));
+        const auto& elements = bench::spec(part.kind).elements;
+        for (std::size_t i = 1; i < elements.size(); ++i)
+            row[elements[i].word] = reading(attempt.reading(part.id, static_cast<int>(i)));
         out[part.ref] = std::move(row);
     }
     return out;

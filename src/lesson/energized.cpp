@@ -10,7 +10,7 @@
 namespace loom::lesson {
 namespace {
 
-using bench::PartKind;
+using bench::PartClass;
 using bench::TerminalRef;
 
 // Terminals of the catalogue.
@@ -37,7 +37,7 @@ private:
     // From a terminal up through the batteries whose minus it is on.
     bool climbs(TerminalRef from, TerminalRef to, std::set<bench::PartId>& reached) const {
         for (const bench::Part& part : bench.parts) {
-            if (part.kind != PartKind::Battery || reached.count(part.id)) continue;
+            if (!isA(part, PartClass::Battery) || reached.count(part.id)) continue;
             if (!ways.joined(from, {part.id, minus})) continue;
             reached.insert(part.id);
             const TerminalRef top{part.id, plus};
@@ -50,8 +50,8 @@ private:
 bool feedsAny(const bench::Bench& bench) {
     const Supply supply(bench);
     return std::any_of(bench.parts.begin(), bench.parts.end(), [&](const bench::Part& part) {
-        if (part.kind == PartKind::Relay) return supply.feeds({part.id, coilA}, {part.id, coilB});
-        return part.kind == PartKind::Motor && supply.feeds({part.id, 0}, {part.id, 1});
+        if (isA(part, PartClass::Relay)) return supply.feeds({part.id, coilA}, {part.id, coilB});
+        return isA(part, PartClass::Motor) && supply.feeds({part.id, 0}, {part.id, 1});
     });
 }
 

@@ -10,7 +10,7 @@ namespace loom::lesson {
 namespace {
 
 using bench::JsonPlace;
-using bench::PartKind;
+using bench::PartClass;
 using bench::Why;
 
 constexpr std::size_t mostAlterations = 8;
@@ -32,7 +32,7 @@ public:
         switch (place.member("alter").oneOf(words)) {
         case 0:
             only(place, {"alter", "part"});
-            return FuseOpen{partFor(place, {PartKind::BladeHolder, PartKind::StripFuse})};
+            return FuseOpen{partFor(place, {PartClass::Fuse})};
         case 1:
             only(place, {"alter", "cable"});
             return CableGone{label(place)};
@@ -42,10 +42,10 @@ public:
             return unmade(place);
         case 4:
             only(place, {"alter", "part"});
-            return ContactWelded{partFor(place, {PartKind::Relay})};
+            return ContactWelded{partFor(place, {PartClass::Relay})};
         case 5:
             only(place, {"alter", "part"});
-            return TurnedRound{partFor(place, {PartKind::Diode, PartKind::Motor})};
+            return TurnedRound{partFor(place, {PartClass::Diode, PartClass::Motor})};
         default:
             return flat(place);
         }
@@ -56,16 +56,16 @@ private:
     const bench::Bench& start;
     KnownParts known;
 
-    // The reference of a part that lies on the bench at the start and is of one of these kinds.
-    std::string partFor(const JsonPlace& place, const std::vector<PartKind>& kinds) const {
+    // The reference of a part that lies on the bench at the start and is of one of these classes.
+    std::string partFor(const JsonPlace& place, const std::vector<PartClass>& classes) const {
         const JsonPlace named = place.member("part");
         const std::string ref = named.text();
         const bench::Part* part = bench::findPart(start, ref);
         if (place.ok() && !part)
             named.refuse(Why::UnknownPart, "a part that lies on the bench at the start", ref);
-        if (place.ok() && std::find(kinds.begin(), kinds.end(), part->kind) == kinds.end())
-            named.refuse(
-                Why::WrongType, bench::spec(kinds.front()).word, bench::spec(part->kind).word);
+        if (place.ok() && std::find(classes.begin(), classes.end(), bench::spec(part->kind).partClass) ==
+                              classes.end())
+            named.refuse(Why::WrongType, bench::word(classes.front()), bench::spec(part->kind).word);
         return ref;
     }
 
@@ -119,7 +119,7 @@ private:
 
     Flat flat(const JsonPlace& place) const {
         only(place, {"alter", "part", "charge"});
-        return {partFor(place, {PartKind::Battery}), place.member("charge").number(0.0, 1.0)};
+        return {partFor(place, {PartClass::Battery}), place.member("charge").number(0.0, 1.0)};
     }
 };
 

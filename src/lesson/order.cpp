@@ -22,7 +22,7 @@ using Joinings = std::vector<Joining>; // of one step
 
 bool anyIsolatorFrom(const bench::Bench& bench, int position) {
     return std::any_of(bench.parts.begin(), bench.parts.end(), [&](const bench::Part& part) {
-        return part.kind == bench::PartKind::Isolator && part.position >= position;
+        return bench::isA(part, bench::PartClass::Isolator) && part.position >= position;
     });
 }
 
@@ -108,7 +108,7 @@ std::vector<plan::Spot> polesOf(const bench::Part& battery) {
 std::vector<bench::Part> batteriesOn(const bench::Bench& bench) {
     std::vector<bench::Part> batteries;
     for (const bench::Part& part : bench.parts)
-        if (part.kind == bench::PartKind::Battery) batteries.push_back(part);
+        if (bench::isA(part, bench::PartClass::Battery)) batteries.push_back(part);
     return batteries;
 }
 
@@ -140,7 +140,7 @@ bool touchesBattery(const bench::Bench& bench, bench::CableId id) {
     return cable &&
            std::any_of(cable->ends.begin(), cable->ends.end(), [&](const bench::CableEnd& end) {
                const bench::Part* part = end.at ? bench::findPart(bench, end.at->part) : nullptr;
-               return part && part->kind == bench::PartKind::Battery;
+               return part && bench::isA(*part, bench::PartClass::Battery);
            });
 }
 

@@ -11,7 +11,7 @@ namespace loom::lesson {
 namespace {
 
 using bench::Bench;
-using bench::PartKind;
+using bench::PartClass;
 using plan::Step;
 using plan::stepCount;
 
@@ -40,10 +40,10 @@ bool isPuttingAway(Step step) {
     return step >= Step::Off;
 }
 
-std::size_t countOf(const Bench& start, PartKind kind) {
+std::size_t countOf(const Bench& start, PartClass partClass) {
     std::size_t count = 0;
     for (const bench::PartSlot& slot : start.kit.parts)
-        if (slot.kind == kind) ++count;
+        if (isA(slot.kind, partClass)) ++count;
     const auto inKit = [&](const bench::Part& part) {
         const auto& slots = start.kit.parts;
         return std::any_of(slots.begin(), slots.end(), [&](const bench::PartSlot& slot) {
@@ -51,21 +51,21 @@ std::size_t countOf(const Bench& start, PartKind kind) {
         });
     };
     for (const bench::Part& part : start.parts)
-        if (part.kind == kind && !inKit(part)) ++count;
+        if (isA(part, partClass) && !inKit(part)) ++count;
     return count;
 }
 
 // Which steps there are for what the exercise has.
 std::vector<Step> countingSteps(const Bench& start, bool plan) {
-    const auto has = [&](PartKind kind) { return countOf(start, kind) > 0; };
-    const bool isolator = has(PartKind::Isolator), battery = has(PartKind::Battery),
-               rocker = has(PartKind::Rocker), run = has(PartKind::PushButton),
-               link = countOf(start, PartKind::Battery) > 1;
+    const auto has = [&](PartClass partClass) { return countOf(start, partClass) > 0; };
+    const bool isolator = has(PartClass::Isolator), battery = has(PartClass::Battery),
+               rocker = has(PartClass::LampSwitch), run = has(PartClass::Button),
+               link = countOf(start, PartClass::Battery) > 1;
     const bool counts[stepCount] = {isolator,
                                     battery,
                                     battery,
                                     link,
-                                    has(PartKind::Motor),
+                                    has(PartClass::Motor),
                                     plan,
                                     isolator,
                                     rocker,
@@ -81,25 +81,25 @@ std::vector<Step> countingSteps(const Bench& start, bool plan) {
     return steps;
 }
 
-bool allAt(const Bench& bench, PartKind kind, int position) {
+bool allAt(const Bench& bench, PartClass partClass, int position) {
     bool any = false;
     for (const bench::Part& part : bench.parts) {
-        if (part.kind != kind) continue;
+        if (!isA(part, partClass)) continue;
         if (part.position != position) return false;
         any = true;
     }
     return any;
 }
 
-bool anyAt(const Bench& bench, PartKind kind, int position) {
+bool anyAt(const Bench& bench, PartClass partClass, int position) {
     return std::any_of(bench.parts.begin(), bench.parts.end(), [&](const bench::Part& part) {
-        return part.kind == kind && part.position == position;
+        return isA(part, partClass) && part.position == position;
     });
 }
 
 const bench::Part* batteryAt(const Bench& bench, const bench::CableEnd& end) {
     const bench::Part* part = end.at ? bench::findPart(bench, end.at->part) : nullptr;
-    return part && part->kind == PartKind::Battery ? part : nullptr;
+    return part && isA(*part, PartClass::Battery) ? part : nullptr;
 }
 
 } // namespace
@@ -110,7 +110,7 @@ Procedure::Procedure(const attempt::Attempt& attempt, const plan::Plan* plan)
 }
 
 Procedure::Procedure(const Bench& start, std::int64_t slice, const plan::Plan* plan)
-    : batteries(countOf(start, PartKind::Battery)) {
+    : batteries(countOf(start, PartClass::Battery)) {
     for (const Step step : countingSteps(start, plan != nullptr)) {
         StepSeen counted;
         counted.step = step;
@@ -190,9 +190,9 @@ Procedure::Standing Procedure::standingOn(const Bench& bench) const {
     std::size_t in = 0, laid = 0;
     bool free = true;
     for (const bench::Part& part : bench.parts) {
-        if (part.kind == PartKind::Battery) ++laid;
-        if (part.kind == PartKind::Battery && part.position == strapped) ++in;
-        if (part.kind == PartKind::Motor && part.obstructed) free = false;
+        if (isA(part, PartClass::Battery)) ++laid;
+        if (isA(part, PartClass::Battery) && part.position == strapped) ++in;
+        if (isA(part, PartClass::Motor) && part.obstructed) free = false;
     }
     bool plus = false, minus = false, link = false;
     for (const bench::Cable& cable : bench.cables) {
@@ -208,18 +208,18 @@ Procedure::Standing Procedure::standingOn(const Bench& bench) const {
             (cable.ends[end].at->terminal == plusTerminal ? plus : minus) = true;
         }
     }
-    now.keyOut = !anyAt(bench, PartKind::Isolator, isolatorOffPosition) &&
-                 !anyAt(bench, PartKind::Isolator, isolatorOnPosition);
+    now.keyOut = !anyAt(bench, PartClass::Isolator, isolatorOffPosition) &&
+                 !anyAt(bench, PartClass::Isolator, isolatorOnPosition);
     now.batteryOut = laid == 0;
     set(Step::Batteries, batteries > 0 && in == batteries);
     set(Step::BatteryEnds, plus && minus);
     set(Step::SeriesLink, link);
-    set(Step::AxleClear, free && anyAt(bench, PartKind::Motor, 0));
-    set(Step::KeyOn, allAt(bench, PartKind::Isolator, isolatorOnPosition));
-    set(Step::RockerOn, allAt(bench, PartKind::Rocker, rockerOnPosition));
+    set(Step::AxleClear, free && anyAt(bench, PartClass::Motor, 0));
+    set(Step::KeyOn, allAt(bench, PartClass::Isolator, isolatorOnPosition));
+    set(Step::RockerOn, allAt(bench, PartClass::LampSwitch, rockerOnPosition));
     set(Step::Off,
-        !anyAt(bench, PartKind::Isolator, isolatorOnPosition) &&
-            !anyAt(bench, PartKind::Rocker, rockerOnPosition));
+        !anyAt(bench, PartClass::Isolator, isolatorOnPosition) &&
+            !anyAt(bench, PartClass::LampSwitch, rockerOnPosition));
     return now;
 }
 
@@ -285,14 +285,14 @@ void Procedure::follow(const attempt::Command& command, const Bench& bench, std:
     if (isDone(Step::Run)) return;
     if (const auto* look = std::get_if<attempt::LookAt>(&command)) {
         const bench::Part* part = bench::findPart(bench, look->name);
-        if (part && look->end < 0 && part->kind == PartKind::Rocker && isLampLit(bench, part->id))
+        if (part && look->end < 0 && isA(*part, PartClass::LampSwitch) && isLampLit(bench, part->id))
             mark(Step::LampSeen, slice);
     }
     if (std::holds_alternative<attempt::CallClear>(command)) mark(Step::Call, slice);
     const auto* edit = std::get_if<bench::Edit>(&command);
     const auto* operate = edit ? std::get_if<bench::Operate>(edit) : nullptr;
     const bench::Part* button = operate ? bench::findPart(bench, operate->part) : nullptr;
-    if (button && button->kind == PartKind::PushButton && button->position == heldPosition &&
+    if (button && isA(*button, PartClass::Button) && button->position == heldPosition &&
         doesButtonRun(bench, button->id))
         mark(Step::Run, slice);
 }

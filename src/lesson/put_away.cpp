@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "lesson/put_away.h"
 
+#include "bench/catalogue.h"
 #include "lesson/procedure.h"
 #include "lesson/retrace.h"
 
@@ -13,7 +14,7 @@ using bench::Bench;
 
 bool isOnBattery(const Bench& bench, const bench::CableEnd& end) {
     const bench::Part* part = end.at ? bench::findPart(bench, end.at->part) : nullptr;
-    return part && part->kind == bench::PartKind::Battery;
+    return part && bench::isA(*part, bench::PartClass::Battery);
 }
 
 bool losesBattery(const Bench& before, const Bench& after) {
@@ -48,7 +49,7 @@ void letGo(Bench& bench) {
 // The ends that were on batteries and lie loose, or whose cable is back in the tray.
 void putBack(const Bench& then, Bench& now) {
     for (const bench::Part& part : then.parts)
-        if (part.kind == bench::PartKind::Battery && !bench::findPart(now, part.ref))
+        if (bench::isA(part, bench::PartClass::Battery) && !bench::findPart(now, part.ref))
             now.parts.push_back(part);
     for (const bench::Cable& cable : then.cables) {
         const bool first = isOnBattery(then, cable.ends[0]);
@@ -66,7 +67,7 @@ void putBack(const Bench& then, Bench& now) {
     for (const bench::Screw& screw : then.screws) {
         const bench::Part* part = bench::findPart(then, screw.at.part);
         const auto same = [&](const bench::Screw& other) { return other.at == screw.at; };
-        if (part && part->kind == bench::PartKind::Battery &&
+        if (part && bench::isA(*part, bench::PartClass::Battery) &&
             std::none_of(now.screws.begin(), now.screws.end(), same))
             now.screws.push_back(screw);
     }

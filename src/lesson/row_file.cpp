@@ -28,19 +28,15 @@ double run_s(const JsonPlace& owner, const char* member, double otherwise_s) {
     return owner.has(member) ? owner.member(member).number(0.001, greatestRun_s) : otherwise_s;
 }
 
-bool isFuse(bench::PartKind kind) {
-    return kind == bench::PartKind::BladeHolder || kind == bench::PartKind::StripFuse;
-}
-
 // The only kind of part that has this quantity, if it takes a particular one.
-std::optional<bench::PartKind> ownerOf(Quantity quantity) {
+std::optional<bench::PartClass> ownerOf(Quantity quantity) {
     switch (quantity) {
     case Quantity::Speed_rad_s:
-        return bench::PartKind::Motor;
+        return bench::PartClass::Motor;
     case Quantity::PulledIn:
-        return bench::PartKind::Relay;
+        return bench::PartClass::Relay;
     case Quantity::Brightness:
-        return bench::PartKind::Headlamp;
+        return bench::PartClass::Lamp;
     default:
         return std::nullopt;
     }
@@ -167,8 +163,8 @@ void RowReader::checkOwner(const JsonPlace& place, const Behaves& behaves) const
     if (!owner || !place.ok()) return;
     const JsonPlace named = place.member("of");
     const auto kind = known.kindOf(named, behaves.of);
-    if (kind && kind != owner)
-        named.refuse(Why::WrongType, bench::spec(*owner).word, bench::spec(*kind).word);
+    if (kind && !bench::isA(*kind, *owner))
+        named.refuse(Why::WrongType, bench::firstOf(*owner).word, bench::spec(*kind).word);
 }
 
 Unharmed RowReader::unharmed(const JsonPlace& place) const {
@@ -312,9 +308,9 @@ void RowReader::checkPosition(const JsonPlace& place, const std::string& ref) co
     const auto kind = known.kindOf(place, ref);
     if (!kind) return;
     const std::string word = place.text();
-    if (isFuse(*kind) && word == "open") return;
+    if (bench::isA(*kind, bench::PartClass::Fuse) && word == "open") return;
     const auto& words = bench::spec(*kind).positions;
-    std::string expected = isFuse(*kind) ? "open" : "";
+    std::string expected = bench::isA(*kind, bench::PartClass::Fuse) ? "open" : "";
     for (const char* one : words) {
         if (word == one) return;
         expected += (expected.empty() ? "" : ", ") + std::string(one);

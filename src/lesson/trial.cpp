@@ -33,12 +33,8 @@ int positionOf(const bench::PartSpec& kind, const std::string& word) {
     return kind.restPosition;
 }
 
-bool isFuse(bench::PartKind kind) {
-    return kind == bench::PartKind::BladeHolder || kind == bench::PartKind::StripFuse;
-}
-
 void setPosition(bench::Part& part, const std::string& word) {
-    if (isFuse(part.kind) && word == "open")
+    if (bench::isA(part, bench::PartClass::Fuse) && word == "open")
         part.condition = bench::Condition::Open;
     else
         part.position = positionOf(bench::spec(part.kind), word);

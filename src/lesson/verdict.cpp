@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "lesson/verdict.h"
 
+#include "bench/catalogue.h"
 #include "lesson/end_words.h"
 #include "lesson/fault_finding.h"
 #include "lesson/figures.h"
@@ -215,11 +216,10 @@ private:
     Seen see(const Sound& wanted) const {
         for (const bench::Part& part : bench.parts) {
             if (part.condition == bench::Condition::Welded) return {false, part.ref + " sticks"};
-            const bool fuse = part.kind == bench::PartKind::StripFuse ||
-                              part.kind == bench::PartKind::BladeHolder;
+            const bool fuse = bench::isA(part, bench::PartClass::Fuse);
             if (part.condition == bench::Condition::Open || (fuse && part.rating <= 0.0))
                 return {false, part.ref + " is open"};
-            if (part.kind == bench::PartKind::Battery && part.charge < wanted.leastCharge)
+            if (bench::isA(part, bench::PartClass::Battery) && part.charge < wanted.leastCharge)
                 return {false, part.ref + " is flat"};
         }
         for (const bench::Cable& cable : bench.cables)

@@ -10,32 +10,13 @@
 namespace loom::plan {
 namespace {
 
-using bench::PartKind;
-
 constexpr int clearance = 3; // stretches between two boxes, for lanes
 constexpr int edgeClearance = 2;
 constexpr int blockRefWidth = 2; // of a block's left end, for its ref
 
-int least(PartKind kind, bool across) {
-    switch (kind) {
-    case PartKind::Battery:
-        return across ? 9 : 5;
-    case PartKind::Motor:
-        return across ? 14 : 5;
-    case PartKind::Relay:
-        return across ? 8 : 5;
-    case PartKind::Isolator:
-        return across ? 6 : 5;
-    case PartKind::Resistor:
-    case PartKind::Diode:
-        return across ? 5 : 2;
-    case PartKind::StripFuse:
-        return across ? 7 : 3;
-    case PartKind::Block:
-        return 3;
-    default:
-        return across ? 5 : 4;
-    }
+int least(bench::PartKind kind, bool across) {
+    const bench::PlanBox& box = bench::spec(kind).plan;
+    return across ? box.across : box.down;
 }
 
 struct Turned {
@@ -307,7 +288,7 @@ std::vector<PlacedPart> placeParts(const Plan& plan) {
         const PlanPart& part = plan.parts[i];
         PlacedPart placed;
         placed.part = i;
-        placed.block = part.kind == PartKind::Block;
+        placed.block = bench::isA(part.kind, bench::PartClass::Block);
         placed.terminals = terminalsOf(plan, part);
         if (placed.block)
             sizeBlock(placed, part, plan);

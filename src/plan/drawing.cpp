@@ -216,7 +216,7 @@ double distance(Mm p, Mm a, Mm b) {
 
 void drawAxle(const Plan& plan, PlanDrawing& out) {
     for (const DrawnPart& part : out.parts) {
-        if (plan.parts[part.part].kind != bench::PartKind::Motor) continue;
+        if (!bench::isA(plan.parts[part.part].kind, bench::PartClass::Motor)) continue;
         const double y = part.box.centre().y, high = 9.0, wide = 5.0;
         out.wheels = {{{out.frame.min.x - wide, y - high}, {out.frame.min.x, y + high}},
                       {{out.frame.max.x, y - high}, {out.frame.max.x + wide, y + high}}};

@@ -40,7 +40,7 @@ void drawParts(Page& page, const PaperJob& job, const PlanDrawing& drawing) {
     }
     for (const DrawnTerminal& terminal : drawing.terminals) {
         page.box(terminal.mark, 0.6, 0.35, "#fff");
-        if (job.plan.parts[terminal.part].kind == bench::PartKind::Block) continue;
+        if (bench::isA(job.plan.parts[terminal.part].kind, bench::PartClass::Block)) continue;
         page.text(terminal.legendAt,
                   terminal.legend == "-" ? "\u2212" : terminal.legend,
                   {planLegends_mm, false, Anchor::Middle});
@@ -102,20 +102,17 @@ Table cableTable(const PaperJob& job) {
 } // namespace
 
 std::string underRef(const PlanPart& part, const Say& say) {
-    using bench::PartKind;
-    switch (part.kind) {
-    case PartKind::StripFuse:
-    case PartKind::BladeHolder:
-        return part.rating > 0.0 ? bench::inWords(part.rating) + " A" : std::string();
-    case PartKind::Battery:
-    case PartKind::Isolator:
-    case PartKind::Motor:
-    case PartKind::Headlamp:
-    case PartKind::Horn:
+    switch (bench::spec(part.kind).plan.under) {
+    case bench::UnderRef::Nothing:
+        break;
+    case bench::UnderRef::Rating:
+        if (part.rating > 0.0)
+            return bench::inWords(part.rating) + " " + bench::spec(part.kind).rating->unit;
+        break;
+    case bench::UnderRef::Words:
         return say(std::string("plan/under/") + bench::spec(part.kind).word);
-    default:
-        return {};
     }
+    return {};
 }
 
 std::vector<std::string> planPages(const PaperJob& job) {

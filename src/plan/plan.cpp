@@ -260,7 +260,7 @@ private:
 } // namespace
 
 std::string placeName(bench::PartKind kind, const Spot& spot) {
-    if (kind == bench::PartKind::Block)
+    if (bench::isA(kind, bench::PartClass::Block))
         return spot.ref + "/" + spot.terminal.substr(0, spot.terminal.find(' '));
     return isEitherWay(bench::spec(kind)) ? spot.ref : spot.ref + " " + spot.terminal;
 }

@@ -15,7 +15,7 @@ namespace loom::plan {
 // Where a part is on the vehicle, seen from above: metres from the frame's front left corner, x to
 // the right, y to the rear.
 struct PlanPart {
-    bench::PartKind kind = bench::PartKind::Battery;
+    bench::PartKind kind{};
     std::string ref;
     bench::Point at_m;
     int quarterTurns = 0; // clockwise

@@ -37,7 +37,7 @@ std::optional<Point> wayOut(const Box& moved, const Box& by) {
 }
 
 std::optional<Wheel> wheelOf(const bench::Part& part) {
-    if (part.kind != bench::PartKind::Motor) return std::nullopt;
+    if (!bench::isA(part, bench::PartClass::Motor)) return std::nullopt;
     Point out{wheelAt_m, 0.0};
     for (int turn = part.quarterTurns & 3; turn > 0; --turn)
         out = turned(out);

@@ -51,11 +51,12 @@ double along(const std::vector<Point>& line, Point at, Point step) {
 // About where a part's name is written: over it, under a battery, at the left of a block.
 Box nameOf(const bench::Part& part) {
     const Box body = boxOf(part);
+    const bench::NameSide side = bench::spec(part.kind).nameSide;
     const double middle_m = part.at_m.x_m;
-    if (part.kind == bench::PartKind::Block)
+    if (side == bench::NameSide::Left)
         return {{body.min_m.x_m - 0.05, part.at_m.y_m - 0.012},
                 {body.min_m.x_m, part.at_m.y_m + 0.012}};
-    if (part.kind == bench::PartKind::Battery)
+    if (side == bench::NameSide::Below)
         return {{middle_m - 0.02, body.max_m.y_m}, {middle_m + 0.02, body.max_m.y_m + 0.028}};
     return {{middle_m - 0.025, body.min_m.y_m - 0.028}, {middle_m + 0.025, body.min_m.y_m}};
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "yard/watch.h"
 
+#include "bench/catalogue.h"
 #include "yard/vec.h"
 
 #include <algorithm>
@@ -12,7 +13,7 @@ namespace {
 constexpr double greatestShift_m = 0.012; // of a battery that is knocked
 
 bool stands(const bench::Part& part) {
-    return part.kind == bench::PartKind::Battery && part.position == 0;
+    return bench::isA(part, bench::PartClass::Battery) && part.position == 0;
 }
 
 Finding against(bench::PartId motor, bench::CableId cable, bench::PartId part) {
