@@ -48,14 +48,12 @@ std::vector<TerminalSpec> blockTerminals() {
     return terminals;
 }
 
-PartSpec row(PartKind kind,
-             PartClass partClass,
-             const char* word,
-             double width_mm,
-             double height_mm,
-             std::vector<TerminalSpec> terminals) {
+PartSpec newRow(PartClass partClass,
+                const char* word,
+                double width_mm,
+                double height_mm,
+                std::vector<TerminalSpec> terminals) {
     PartSpec row;
-    row.kind = kind;
     row.partClass = partClass;
     row.word = word;
     row.drawing = std::string("parts/") + word;
@@ -95,12 +93,11 @@ PartSpec fuse(PartSpec row) {
 }
 
 PartSpec battery() {
-    PartSpec row = bench::row(PartKind::Battery,
-                              PartClass::Battery,
-                              "battery",
-                              188,
-                              130,
-                              {m6("plus", "+", 59, -43, 0), m6("minus", "-", -59, -43, 1)});
+    PartSpec row = newRow(PartClass::Battery,
+                          "battery",
+                          188,
+                          130,
+                          {m6("plus", "+", 59, -43, 0), m6("minus", "-", -59, -43, 1)});
     row.positions = {"free", "strapped"};
     row.restUnwritten = true;
     row.elements = {{"", ElementClass::Battery}};
@@ -113,14 +110,13 @@ PartSpec battery() {
 
 PartSpec isolator() {
     const TerminalKind m8 = TerminalKind::StudM8;
-    PartSpec row = contact(
-        bench::row(PartKind::Isolator,
-                   PartClass::Isolator,
-                   "isolator",
-                   110,
-                   140,
-                   {terminal("in", "", m8, -35, 52, 0), terminal("out", "", m8, 35, 52, 1)}),
-        {"key out", "off", "on"});
+    PartSpec row =
+        contact(newRow(PartClass::Isolator,
+                       "isolator",
+                       110,
+                       140,
+                       {terminal("in", "", m8, -35, 52, 0), terminal("out", "", m8, 35, 52, 1)}),
+                {"key out", "off", "on"});
     row.control = ControlKind::Key;
     row.controlArea = disc(0, -16, 50);
     row.plan = {6, 5, UnderRef::Words};
@@ -128,12 +124,11 @@ PartSpec isolator() {
 }
 
 PartSpec stripFuse() {
-    PartSpec row = fuse(bench::row(PartKind::StripFuse,
-                                   PartClass::Fuse,
-                                   "strip-fuse",
-                                   150,
-                                   56,
-                                   {m6("in", "", -50, 0, 0), m6("out", "", 50, 0, 1)}));
+    PartSpec row = fuse(newRow(PartClass::Fuse,
+                               "strip-fuse",
+                               150,
+                               56,
+                               {m6("in", "", -50, 0, 0), m6("out", "", 50, 0, 1)}));
     row.fuse = FuseSpec{kBladeMost_A, 500.0, {50.0, 60.0, 80.0}};
     row.ratingInName = true;
     row.plan.across = 7;
@@ -142,19 +137,17 @@ PartSpec stripFuse() {
 }
 
 PartSpec bladeHolder() {
-    PartSpec row = fuse(bench::row(PartKind::BladeHolder,
-                                   PartClass::Fuse,
-                                   "blade-holder",
-                                   72,
-                                   84,
-                                   {tab("in", "", -18, 40, 0), tab("out", "", 18, 40, 1)}));
+    PartSpec row = fuse(newRow(PartClass::Fuse,
+                               "blade-holder",
+                               72,
+                               84,
+                               {tab("in", "", -18, 40, 0), tab("out", "", 18, 40, 1)}));
     row.fuse = FuseSpec{0.0, kBladeMost_A, {}};
     return row;
 }
 
 PartSpec block() {
-    PartSpec row =
-        bench::row(PartKind::Block, PartClass::Block, "block", 364, 80, blockTerminals());
+    PartSpec row = newRow(PartClass::Block, "block", 364, 80, blockTerminals());
     row.elements = {}; // metal only: nothing to read but voltages between terminals
     row.facts = {Fact::Ends};
     row.traced = {};
@@ -164,16 +157,15 @@ PartSpec block() {
 }
 
 PartSpec relay() {
-    PartSpec row = bench::row(PartKind::Relay,
-                              PartClass::Relay,
-                              "relay",
-                              140,
-                              120,
-                              {m6("common", "C", -43, -32, 0),
-                               m6("normally open", "NO", 0, -32, 1),
-                               m6("normally closed", "NC", 43, -32, 2),
-                               tab("coil a", "a", -30, 52, 3),
-                               tab("coil b", "b", 30, 52, 4)});
+    PartSpec row = newRow(PartClass::Relay,
+                          "relay",
+                          140,
+                          120,
+                          {m6("common", "C", -43, -32, 0),
+                           m6("normally open", "NO", 0, -32, 1),
+                           m6("normally closed", "NC", 43, -32, 2),
+                           tab("coil a", "a", -30, 52, 3),
+                           tab("coil b", "b", 30, 52, 4)});
     row.conditions = {Condition::Sound, Condition::Open, Condition::Welded};
     row.elements = {{"", ElementClass::Relay}};
     row.facts = {Fact::Relay, Fact::Temperature};
@@ -184,14 +176,13 @@ PartSpec relay() {
 }
 
 PartSpec rocker() {
-    PartSpec row = contact(bench::row(PartKind::Rocker,
-                                      PartClass::LampSwitch,
-                                      "rocker",
-                                      70,
-                                      124,
-                                      {tab("in", "in", -22, 58, 0),
-                                       tab("out", "out", 0, 58, 1),
-                                       tab("lamp return", "0V", 22, 58, 2)}),
+    PartSpec row = contact(newRow(PartClass::LampSwitch,
+                                  "rocker",
+                                  70,
+                                  124,
+                                  {tab("in", "in", -22, 58, 0),
+                                   tab("out", "out", 0, 58, 1),
+                                   tab("lamp return", "0V", 22, 58, 2)}),
                            {"off", "on"});
     row.controlArea = field(-32, -60, 32, 44);
     row.elements = {{"contact", ElementClass::Contact}, {"lamp", ElementClass::Lamp}};
@@ -201,12 +192,11 @@ PartSpec rocker() {
 }
 
 PartSpec pushButton() {
-    PartSpec row = contact(bench::row(PartKind::PushButton,
-                                      PartClass::Button,
-                                      "push-button",
-                                      84,
-                                      104,
-                                      {tab("in", "", -16, 48, 0), tab("out", "", 16, 48, 1)}),
+    PartSpec row = contact(newRow(PartClass::Button,
+                                  "push-button",
+                                  84,
+                                  104,
+                                  {tab("in", "", -16, 48, 0), tab("out", "", 16, 48, 1)}),
                            {"released", "held"});
     row.springsBack = true;
     row.controlArea = disc(0, -8, 44);
@@ -214,14 +204,13 @@ PartSpec pushButton() {
 }
 
 PartSpec selector() {
-    PartSpec row = contact(bench::row(PartKind::Selector,
-                                      PartClass::Switch,
-                                      "selector",
-                                      100,
-                                      120,
-                                      {tab("forward", "F", -30, 56, 0),
-                                       tab("common", "C", 0, 56, 1),
-                                       tab("reverse", "R", 30, 56, 2)}),
+    PartSpec row = contact(newRow(PartClass::Switch,
+                                  "selector",
+                                  100,
+                                  120,
+                                  {tab("forward", "F", -30, 56, 0),
+                                   tab("common", "C", 0, 56, 1),
+                                   tab("reverse", "R", 30, 56, 2)}),
                            {"reverse", "off", "forward"});
     row.restPosition = 1;
     row.control = ControlKind::Places;
@@ -234,24 +223,22 @@ PartSpec selector() {
 }
 
 PartSpec toggle() {
-    PartSpec row = contact(bench::row(PartKind::Toggle,
-                                      PartClass::Switch,
-                                      "toggle",
-                                      60,
-                                      100,
-                                      {tab("in", "", -14, 48, 0), tab("out", "", 14, 48, 1)}),
+    PartSpec row = contact(newRow(PartClass::Switch,
+                                  "toggle",
+                                  60,
+                                  100,
+                                  {tab("in", "", -14, 48, 0), tab("out", "", 14, 48, 1)}),
                            {"off", "on"});
     row.controlArea = field(-28, -50, 28, 34);
     return row;
 }
 
 PartSpec headlamp() {
-    PartSpec row = bench::row(PartKind::Headlamp,
-                              PartClass::Lamp,
-                              "headlamp",
-                              110,
-                              120,
-                              {tab("in", "", -18, 56, 0), tab("out", "", 18, 56, 1)});
+    PartSpec row = newRow(PartClass::Lamp,
+                          "headlamp",
+                          110,
+                          120,
+                          {tab("in", "", -18, 56, 0), tab("out", "", 18, 56, 1)});
     row.rating = RatingSpec{"V", 6.0, 48.0, true, 24.0, 0.0};
     row.elements = {{"", ElementClass::Lamp}};
     row.facts = {Fact::Filament, Fact::Voltage, Fact::Current, Fact::Power, Fact::Brightness};
@@ -260,24 +247,19 @@ PartSpec headlamp() {
 }
 
 PartSpec horn() {
-    PartSpec row = bench::row(PartKind::Horn,
-                              PartClass::Horn,
-                              "horn",
-                              100,
-                              110,
-                              {tab("in", "", -18, 52, 0), tab("out", "", 18, 52, 1)});
+    PartSpec row = newRow(
+        PartClass::Horn, "horn", 100, 110, {tab("in", "", -18, 52, 0), tab("out", "", 18, 52, 1)});
     row.facts = {Fact::Burnt, Fact::Voltage, Fact::Current, Fact::Power, Fact::Temperature};
     row.plan.under = UnderRef::Words;
     return row;
 }
 
 PartSpec resistor() {
-    PartSpec row = bench::row(PartKind::Resistor,
-                              PartClass::Resistor,
-                              "resistor",
-                              110,
-                              40,
-                              {tab("in", "", -51, 0, 0), tab("out", "", 51, 0, 1)});
+    PartSpec row = newRow(PartClass::Resistor,
+                          "resistor",
+                          110,
+                          40,
+                          {tab("in", "", -51, 0, 0), tab("out", "", 51, 0, 1)});
     row.rating = RatingSpec{"ohm", 0.0, 1e9, true, 0.0, 10.0};
     row.facts = {Fact::Burnt, Fact::Voltage, Fact::Current, Fact::Power, Fact::Temperature};
     row.ratingOnCard = true;
@@ -286,12 +268,11 @@ PartSpec resistor() {
 }
 
 PartSpec diode() {
-    PartSpec row = bench::row(PartKind::Diode,
-                              PartClass::Diode,
-                              "diode",
-                              110,
-                              40,
-                              {tab("anode", "A", -51, 0, 0), tab("cathode", "K", 51, 0, 1)});
+    PartSpec row = newRow(PartClass::Diode,
+                          "diode",
+                          110,
+                          40,
+                          {tab("anode", "A", -51, 0, 0), tab("cathode", "K", 51, 0, 1)});
     row.facts = {Fact::Burnt, Fact::Forward, Fact::Current, Fact::Temperature};
     row.legends = {{TerminalKind::Tab, 0, -14, 13, LegendInk::Dark, kLegendLeast_px}};
     row.plan = {5, 2, UnderRef::Nothing};
@@ -299,19 +280,14 @@ PartSpec diode() {
 }
 
 PartSpec motor() {
-    PartSpec row = bench::row(PartKind::Motor,
-                              PartClass::Motor,
-                              "motor",
-                              320,
-                              112,
-                              {m6("lead 1", "1", -107, -26, 0), m6("lead 2", "2", -107, 26, 1)});
+    PartSpec row = newRow(PartClass::Motor,
+                          "motor",
+                          320,
+                          112,
+                          {m6("lead 1", "1", -107, -26, 0), m6("lead 2", "2", -107, 26, 1)});
     row.elements = {{"", ElementClass::Motor}};
-    row.facts = {Fact::Burnt,
-                 Fact::Speed,
-                 Fact::Voltage,
-                 Fact::Current,
-                 Fact::Power,
-                 Fact::Temperature};
+    row.facts = {
+        Fact::Burnt, Fact::Speed, Fact::Voltage, Fact::Current, Fact::Power, Fact::Temperature};
     row.traced = {Traced::Current, Traced::Speed};
     row.nameSide = NameSide::On;
     row.legends = {{TerminalKind::StudM6, 19, 0, 13, LegendInk::Dark, kLegendLeast_px}};
@@ -359,8 +335,10 @@ std::optional<PartSpec> rowOf(PartKind kind) {
 const std::vector<PartSpec>& table() {
     static const std::vector<PartSpec> rows = [] {
         std::vector<PartSpec> all;
-        while (auto row = rowOf(static_cast<PartKind>(all.size())))
+        while (auto row = rowOf(static_cast<PartKind>(all.size()))) {
+            row->kind = static_cast<PartKind>(all.size());
             all.push_back(std::move(*row));
+        }
         return all;
     }();
     return rows;

@@ -127,7 +127,7 @@ struct PartSpec {
     PartKind kind{};
     PartClass partClass{};
     const char* word = ""; // in files: "push-button"
-    std::string drawing; // the name of its still body in assets: "parts/push-button"
+    std::string drawing;   // the name of its still body in assets: "parts/push-button"
     double width_m = 0.0, height_m = 0.0;
     std::vector<TerminalSpec> terminals;
     std::vector<const char*> positions; // words in files, index = Part::position; empty: no control
@@ -141,7 +141,7 @@ struct PartSpec {
     std::optional<FuseSpec> fuse;
     std::vector<ElementSpec> elements{{"", ElementClass::Other}}; // index as in partKey()
     std::vector<Fact> facts;
-    bool ratingOnCard = false; // instead of what the part is
+    bool ratingOnCard = false;                                   // instead of what the part is
     std::vector<Traced> traced{Traced::Current, Traced::Across}; // the usual one first
     NameSide nameSide = NameSide::Above;
     bool ratingInName = false;

@@ -20,12 +20,12 @@ struct ColdDrop {
 };
 
 constexpr ColdDrop kBladeDrops[] = {{3, 93.3e-3},
-                                   {5, 89.3e-3},
-                                   {10, 77.0e-3},
-                                   {15, 72.0e-3},
-                                   {20, 67.6e-3},
-                                   {30, 59.1e-3},
-                                   {40, 57.6e-3}};
+                                    {5, 89.3e-3},
+                                    {10, 77.0e-3},
+                                    {15, 72.0e-3},
+                                    {20, 67.6e-3},
+                                    {30, 59.1e-3},
+                                    {40, 57.6e-3}};
 
 double bladeDrop_V(double rating_A) {
     const ColdDrop* last = std::end(kBladeDrops) - 1;
@@ -93,7 +93,8 @@ public:
             contact(0, 1, 0, isAt(2), kSmallSwitch_ohm);
             return contact(1, 1, 2, isAt(0), kSmallSwitch_ohm);
         case PartKind::Headlamp:
-            return lamp(0, 0, 1, 21.0, part.rating > 0.0 ? part.rating : spec(part.kind).rating->zeroIs);
+            return lamp(
+                0, 0, 1, 21.0, part.rating > 0.0 ? part.rating : spec(part.kind).rating->zeroIs);
         case PartKind::Horn:
             return resistor(kHorn_ohm);
         case PartKind::Resistor:

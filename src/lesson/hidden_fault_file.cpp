@@ -63,9 +63,11 @@ private:
         const bench::Part* part = bench::findPart(start, ref);
         if (place.ok() && !part)
             named.refuse(Why::UnknownPart, "a part that lies on the bench at the start", ref);
-        if (place.ok() && std::find(classes.begin(), classes.end(), bench::spec(part->kind).partClass) ==
-                              classes.end())
-            named.refuse(Why::WrongType, bench::word(classes.front()), bench::spec(part->kind).word);
+        if (place.ok() &&
+            std::find(classes.begin(), classes.end(), bench::spec(part->kind).partClass) ==
+                classes.end())
+            named.refuse(
+                Why::WrongType, bench::word(classes.front()), bench::spec(part->kind).word);
         return ref;
     }
 

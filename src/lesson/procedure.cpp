@@ -285,7 +285,8 @@ void Procedure::follow(const attempt::Command& command, const Bench& bench, std:
     if (isDone(Step::Run)) return;
     if (const auto* look = std::get_if<attempt::LookAt>(&command)) {
         const bench::Part* part = bench::findPart(bench, look->name);
-        if (part && look->end < 0 && isA(*part, PartClass::LampSwitch) && isLampLit(bench, part->id))
+        if (part && look->end < 0 && isA(*part, PartClass::LampSwitch) &&
+            isLampLit(bench, part->id))
             mark(Step::LampSeen, slice);
     }
     if (std::holds_alternative<attempt::CallClear>(command)) mark(Step::Call, slice);

@@ -14,19 +14,11 @@ namespace loom::art {
 
 namespace {
 
-enum class NameSide { Above, Below, Left, On };
+using bench::NameSide;
 
 NameSide nameSide(const PartLook& look) {
-    switch (look.kind) {
-    case bench::PartKind::Battery:
-        return NameSide::Below;
-    case bench::PartKind::Block:
-        return look.quarterTurns % 2 == 0 ? NameSide::Left : NameSide::Above;
-    case bench::PartKind::Motor:
-        return NameSide::On;
-    default:
-        return NameSide::Above;
-    }
+    const NameSide side = bench::spec(look.kind).nameSide;
+    return side == NameSide::Left && look.quarterTurns % 2 != 0 ? NameSide::Above : side;
 }
 
 struct NameText {
@@ -35,7 +27,7 @@ struct NameText {
 
 NameText nameText(const PartLook& look) {
     NameText out;
-    if (look.kind == bench::PartKind::StripFuse && look.rating > 0.0)
+    if (bench::spec(look.kind).ratingInName && look.rating > 0.0)
         std::snprintf(
             out.text, sizeof out.text, "%s  %s A", look.ref, numberText(look.rating).text);
     else
@@ -45,7 +37,7 @@ NameText nameText(const PartLook& look) {
 
 Lettering nameStyle(const FontSet& fonts, const PartLook& look) {
     const float grown = ImClamp(15.0f * look.px_per_m / 800.0f, 12.0f, 19.0f);
-    return {grown * fonts.scale * (look.kind == bench::PartKind::Motor ? 1.2f : 1.0f),
+    return {grown * fonts.scale * (nameSide(look) == NameSide::On ? 1.2f : 1.0f),
             true,
             look.alpha < 1.0f ? fade(tone::ink, look.alpha) : tone::ink};
 }
@@ -75,55 +67,66 @@ ImVec2 nameCentre(const FontSet& fonts, const PartLook& look, const char* text) 
 }
 
 void drawMovingBits(const PartDrawing& d) {
-    using Draw = void (*)(const PartDrawing&);
-    static constexpr Draw draws[] = {drawBattery,
-                                     drawIsolator,
-                                     drawStripFuse,
-                                     drawBladeHolder,
-                                     drawBlock,
-                                     drawRelay,
-                                     drawRocker,
-                                     drawPushButton,
-                                     drawSelector,
-                                     drawToggle,
-                                     drawHeadlamp,
-                                     drawHorn,
-                                     drawResistor,
-                                     drawDiode,
-                                     drawMotor};
-    draws[static_cast<std::size_t>(d.look->kind)](d);
+    switch (d.look->kind) {
+    case bench::PartKind::Battery:
+        return drawBattery(d);
+    case bench::PartKind::Isolator:
+        return drawIsolator(d);
+    case bench::PartKind::StripFuse:
+        return drawStripFuse(d);
+    case bench::PartKind::BladeHolder:
+        return drawBladeHolder(d);
+    case bench::PartKind::Block:
+        return drawBlock(d);
+    case bench::PartKind::Relay:
+        return drawRelay(d);
+    case bench::PartKind::Rocker:
+        return drawRocker(d);
+    case bench::PartKind::PushButton:
+        return drawPushButton(d);
+    case bench::PartKind::Selector:
+        return drawSelector(d);
+    case bench::PartKind::Toggle:
+        return drawToggle(d);
+    case bench::PartKind::Headlamp:
+        return drawHeadlamp(d);
+    case bench::PartKind::Horn:
+        return drawHorn(d);
+    case bench::PartKind::Resistor:
+        return drawResistor(d);
+    case bench::PartKind::Diode:
+        return drawDiode(d);
+    case bench::PartKind::Motor:
+        return drawMotor(d);
+    }
 }
 
-// Beside a tab on the board, or on the body above it; each kind with printed legends of its own
-// draws them itself.
+ImU32 inkOf(bench::LegendInk ink) {
+    switch (ink) {
+    case bench::LegendInk::Pale:
+        return rgb(0xd9dedb);
+    case bench::LegendInk::White:
+        return rgb(0xe9ece6);
+    case bench::LegendInk::Dark:
+        break;
+    }
+    return tone::ink;
+}
+
+// Beside a tab on the board, or on the body above it; a kind whose row has none draws them itself.
 void drawLegends(const PartDrawing& d) {
     const bench::PartSpec& spec = bench::spec(d.look->kind);
-    for (const bench::TerminalSpec& t : spec.terminals) {
-        const float x = static_cast<float>(t.x_m) * 1000.0f,
-                    y = static_cast<float>(t.y_m) * 1000.0f;
-        switch (d.look->kind) {
-        case bench::PartKind::Relay:
-            if (t.kind == bench::TerminalKind::Tab)
-                drawLegend(d, x, y - 15.0f, 12.0f, true, rgb(0xd9dedb), t.legend);
-            else
-                drawLegend(d, x, y + 20.0f, 12.0f, true, rgb(0xe9ece6), t.legend);
-            break;
-        case bench::PartKind::Rocker:
-            drawLegend(d, x, y - 22.0f, 11.0f, true, rgb(0xd9dedb), t.legend, 7.5f);
-            break;
-        case bench::PartKind::Selector:
-            drawLegend(d, x, y - 23.0f, 12.0f, true, rgb(0xd9dedb), t.legend);
-            break;
-        case bench::PartKind::Diode:
-            drawLegend(d, x, y - 14.0f, 13.0f, true, tone::ink, t.legend);
-            break;
-        case bench::PartKind::Motor:
-            drawLegend(d, x + 19.0f, y, 13.0f, true, tone::ink, t.legend);
-            break;
-        default:
-            break;
-        }
-    }
+    for (const bench::TerminalSpec& t : spec.terminals)
+        for (const bench::LegendSpec& legend : spec.legends)
+            if (legend.beside == t.kind)
+                drawLegend(d,
+                           static_cast<float>(t.x_m) * 1000.0f + static_cast<float>(legend.x_mm),
+                           static_cast<float>(t.y_m) * 1000.0f + static_cast<float>(legend.y_mm),
+                           static_cast<float>(legend.size_mm),
+                           true,
+                           inkOf(legend.ink),
+                           t.legend,
+                           static_cast<float>(legend.least_px));
 }
 
 // Smoke, scorch and glow of a part that runs hot.
@@ -145,25 +148,6 @@ void drawHeat(const PartDrawing& d) {
                      look.time_s + 1.3f * static_cast<float>(i),
                      i,
                      hot * look.alpha);
-}
-
-const char* pictureName(bench::PartKind kind) {
-    static constexpr const char* names[] = {"parts/battery",
-                                            "parts/isolator",
-                                            "parts/strip-fuse",
-                                            "parts/blade-holder",
-                                            "parts/block",
-                                            "parts/relay",
-                                            "parts/rocker",
-                                            "parts/push-button",
-                                            "parts/selector",
-                                            "parts/toggle",
-                                            "parts/headlamp",
-                                            "parts/horn",
-                                            "parts/resistor",
-                                            "parts/diode",
-                                            "parts/motor"};
-    return names[static_cast<std::size_t>(kind)];
 }
 
 } // namespace
@@ -213,7 +197,7 @@ void drawPart(ImDrawList* list,
               const FontSet& fonts,
               const PartLook& look) {
     const PartDrawing d{list, &pictures, &fonts, &look, PartFrame(look)};
-    const char* body = pictureName(look.kind);
+    const char* body = bench::spec(look.kind).drawing.c_str();
     const float lift = look.held ? 2.6f : 1.0f;
     const ImVec2 fall(2.2f * d.frame.k * lift, 4.6f * d.frame.k * lift);
     pictures.drawShadow(list,
@@ -244,7 +228,7 @@ void drawPartName(ImDrawList* list, const FontSet& fonts, const PartLook& look) 
     const ImVec2 at = nameCentre(fonts, look, name.text);
     Lettering style = nameStyle(fonts, look);
     const ImU32 ink = style.colour;
-    if (look.kind != bench::PartKind::Motor) { // that name stands on metal
+    if (nameSide(look) != NameSide::On) { // that name stands on metal
         style.colour = fade(tone::board, 0.7f * look.alpha);
         for (const ImVec2 aside :
              {ImVec2(-1.5f, 0), ImVec2(1.5f, 0), ImVec2(0, -1.5f), ImVec2(0, 1.5f)})

@@ -9,7 +9,7 @@
 namespace loom::art {
 
 struct PartLook {
-    bench::PartKind kind = bench::PartKind::Battery;
+    bench::PartKind kind{};
     ImVec2 centre; // px
     float px_per_m = 800.0f;
     int quarterTurns = 0;  // 0..3, clockwise

@@ -168,7 +168,7 @@ void drawBladeHolder(const PartDrawing& d) {
 }
 
 void drawBlock(const PartDrawing& d) {
-    const auto& terminals = bench::spec(bench::PartKind::Block).terminals;
+    const auto& terminals = bench::spec(d.look->kind).terminals;
     for (std::size_t i = 0; i < terminals.size(); i += 2)
         drawLegend(d,
                    static_cast<float>(terminals[i].x_m) * 1000.0f,

@@ -277,7 +277,7 @@ void drawSmallThings(const Drawing& d) {
 void drawPartTargets(const Drawing& d) {
     for (const bench::Part& part : d.scene.bench.parts) {
         const bool takes = (std::holds_alternative<KeyInHand>(d.ui.hand) &&
-                            part.kind == bench::PartKind::Isolator && part.position == 0) ||
+                            bench::isA(part, bench::PartClass::Isolator) && part.position == 0) ||
                            (std::holds_alternative<FuseInHand>(d.ui.hand) &&
                             takesFuse(part.kind, std::get<FuseInHand>(d.ui.hand).rating_A));
         if (!takes) continue;

@@ -193,12 +193,6 @@ whyNot(const bench::Bench& bench, const BoardUi& ui, bench::TerminalRef to) {
     return std::nullopt;
 }
 
-bool takesFuse(bench::PartKind kind, double rating_A) {
-    constexpr double greatestBlade_A = 40.0; // ISO 8820-3 ratings end there
-    return kind ==
-           (rating_A > greatestBlade_A ? bench::PartKind::StripFuse : bench::PartKind::BladeHolder);
-}
-
 void dropOnTerminal(const Scene& scene, BoardUi& ui, bench::TerminalRef to, Asked& out) {
     if (const auto refusal = whyNot(real(scene), ui, to)) {
         ui.notice = terminalName(real(scene), to) + ": " + sentence(*refusal);
@@ -224,7 +218,7 @@ void dropOnPart(const Scene& scene, BoardUi& ui, bench::PartId id, Asked& out) {
         else
             ui.notice = words("notice.fuseWrongPlace", {part->ref});
     } else if (std::holds_alternative<KeyInHand>(ui.hand)) {
-        if (part->kind == bench::PartKind::Isolator)
+        if (bench::isA(*part, bench::PartClass::Isolator))
             ask(out, bench::Operate{id, 1});
         else
             ui.notice = words("notice.keyWrongPlace", {part->ref});

@@ -20,8 +20,6 @@ void layAtFreePlace(const Scene& scene, BoardUi& ui, const std::string& ref, Ask
 // Why the terminal will not take what is in the hand; nothing when it will.
 std::optional<bench::Refusal>
 whyNot(const bench::Bench& bench, const BoardUi& ui, bench::TerminalRef to);
-// A fuse of this rating goes into this kind of part: blades up to 40 A, bolt-down strips above.
-bool takesFuse(bench::PartKind kind, double rating_A);
 
 // Why no new cable can begin here.
 std::optional<bench::Refusal>

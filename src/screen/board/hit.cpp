@@ -156,34 +156,26 @@ Press pressAt(const Scene& scene, const BoardUi& ui, ImVec2 at_px) {
 }
 
 bool onControl(bench::PartKind kind, ImVec2 m) {
-    const auto within = [&](float x0, float y0, float x1, float y1) {
-        return m.x >= x0 && m.x <= x1 && m.y >= y0 && m.y <= y1;
-    };
-    switch (kind) {
-    case bench::PartKind::Isolator:
-        return std::hypot(m.x, m.y + 0.016f) < 0.05f;
-    case bench::PartKind::Rocker:
-        return within(-0.032f, -0.060f, 0.032f, 0.044f);
-    case bench::PartKind::PushButton:
-        return std::hypot(m.x, m.y + 0.008f) < 0.044f;
-    case bench::PartKind::Selector:
-        return within(-0.048f, -0.060f, 0.048f, 0.040f);
-    case bench::PartKind::Toggle:
-        return within(-0.028f, -0.050f, 0.028f, 0.034f);
-    default:
-        return false;
-    }
+    const std::optional<bench::ControlArea>& area = bench::spec(kind).controlArea;
+    if (!area) return false;
+    if (!area->round)
+        return m.x >= area->left_m && m.x <= area->right_m && m.y >= area->top_m &&
+               m.y <= area->bottom_m;
+    return std::hypot(m.x - 0.5 * (area->left_m + area->right_m),
+                      m.y - 0.5 * (area->top_m + area->bottom_m)) <
+           0.5 * (area->right_m - area->left_m);
 }
 
 int tappedPosition(const bench::Part& part, ImVec2 m) {
-    switch (part.kind) {
-    case bench::PartKind::Isolator:
+    switch (bench::spec(part.kind).control) {
+    case bench::ControlKind::Key:
         return part.position == 1 ? 2 : 1;
-    case bench::PartKind::Selector:
+    case bench::ControlKind::Places:
         return m.x < -0.015f ? 2 : m.x > 0.015f ? 0 : 1;
-    default:
-        return part.position == 0 ? 1 : 0;
+    case bench::ControlKind::Plain:
+        break;
     }
+    return part.position == 0 ? 1 : 0;
 }
 
 } // namespace loom::screen

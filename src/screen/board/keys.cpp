@@ -53,7 +53,8 @@ Target targetOf(const bench::Bench& bench, const std::string& name) {
 // The next position in order, round to the first: what a key can ask for without a place to tap.
 int nextPosition(const bench::Part& part) {
     const int count = static_cast<int>(bench::spec(part.kind).positions.size());
-    if (part.kind == bench::PartKind::Isolator) return part.position == 1 ? 2 : 1;
+    if (bench::spec(part.kind).control == bench::ControlKind::Key)
+        return part.position == 1 ? 2 : 1;
     return count > 0 ? (part.position + 1) % count : 0;
 }
 

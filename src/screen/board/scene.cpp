@@ -198,16 +198,16 @@ art::PartLook lookOf(const Scene& scene, const bench::Part& part) {
     const circuit::Reading r = attempt.reading(part.id);
     look.melting = static_cast<float>(r.melting);
     // A lamp's is its filament's, which glows by itself; its body stays cool.
-    if (part.kind != bench::PartKind::Headlamp) look.temp_K = static_cast<float>(r.temp_K);
+    if (!bench::isA(part, bench::PartClass::Lamp)) look.temp_K = static_cast<float>(r.temp_K);
     look.armature = r.pulledIn ? 1.0f : 0.0f;
     look.angle_rad = static_cast<float>(r.angle_rad);
     look.speed_rad_s = static_cast<float>(r.speed_rad_s);
-    if (part.kind == bench::PartKind::Headlamp)
+    if (bench::isA(part, bench::PartClass::Lamp))
         look.light = std::min(1.0f, static_cast<float>(r.brightness));
-    if (part.kind == bench::PartKind::Rocker)
+    if (bench::isA(part, bench::PartClass::LampSwitch))
         look.light = std::min(
             1.0f, static_cast<float>(std::fabs(attempt.reading(part.id, 1).current_A) / 0.02));
-    if (part.kind == bench::PartKind::Horn)
+    if (bench::isA(part, bench::PartClass::Horn))
         look.sounding = std::min(1.0f, static_cast<float>(r.power_W / 60.0));
     return look;
 }

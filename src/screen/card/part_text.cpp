@@ -11,7 +11,6 @@ namespace loom::screen {
 namespace {
 
 using bench::Condition;
-using bench::PartKind;
 
 constexpr double litFrom = 0.05; // of the rated light
 
@@ -38,11 +37,9 @@ struct About {
         card.facts.push_back(std::move(said));
     }
 
-    void voltage() const { fact("fact/voltage", amount(reading.voltage_V, "V")); }
+    void voltage(const char* key) const { fact(key, amount(reading.voltage_V, "V")); }
 
     void current() const { fact("fact/current", amount(std::fabs(reading.current_A), "A")); }
-
-    void power() const { fact("fact/power", amount(reading.power_W, "W")); }
 
     void temperature() const { fact("fact/temperature", celsius(reading.temp_K)); }
 
@@ -54,13 +51,10 @@ struct About {
     }
 };
 
-void battery(const About& about) {
-    about.voltage();
+void gives(const About& about) {
     const double current_A = about.reading.current_A;
     about.fact(current_A < -0.5e-3 ? "fact/charged-with" : "fact/gives",
                amount(std::fabs(current_A), "A"));
-    about.gauge("fact/charge", about.reading.charge, 2.0);
-    about.temperature();
 }
 
 void fuse(const About& about) {
@@ -86,12 +80,9 @@ void relay(const About& about) {
                    amount(std::fabs(about.reading.current_A), "A"));
     about.fact("fact/contact-no", amount(std::fabs(about.reading.contactNO_A), "A"));
     about.fact("fact/contact-nc", amount(std::fabs(about.reading.contactNC_A), "A"));
-    about.temperature();
 }
 
-void rocker(const About& about) {
-    about.position();
-    about.current();
+void liveLamp(const About& about) {
     const circuit::Reading lamp = about.attempt.reading(about.part.id, 1);
     if (about.part.condition == Condition::Open)
         about.fault("fact/live-lamp", words("state/filament"));
@@ -99,44 +90,13 @@ void rocker(const About& about) {
         about.fact("fact/live-lamp", words(lamp.brightness > litFrom ? "state/lit" : "state/dark"));
 }
 
-void selector(const About& about) {
-    about.position();
+void forwardAndReverse(const About& about) {
     about.fact("fact/to-forward", amount(std::fabs(about.reading.current_A), "A"));
     about.fact("fact/to-reverse",
                amount(std::fabs(about.attempt.reading(about.part.id, 1).current_A), "A"));
 }
 
-void contact(const About& about) {
-    about.position();
-    about.current();
-    about.fact("fact/across", amount(about.reading.voltage_V, "V"));
-}
-
-void headlamp(const About& about) {
-    if (about.part.condition == Condition::Open) about.fault("fact/state", words("state/filament"));
-    about.voltage();
-    about.current();
-    about.power();
-    about.gauge("fact/brightness", about.reading.brightness, 1.0);
-}
-
-void load(const About& about) {
-    if (about.part.condition == Condition::Open) about.fault("fact/state", words("state/burnt"));
-    about.voltage();
-    about.current();
-    about.power();
-    about.temperature();
-}
-
-void diode(const About& about) {
-    if (about.part.condition == Condition::Open) about.fault("fact/state", words("state/burnt"));
-    about.fact("fact/forward", amount(about.reading.voltage_V, "V"));
-    about.current();
-    about.temperature();
-}
-
-void motor(const About& about) {
-    if (about.part.condition == Condition::Open) about.fault("fact/state", words("state/burnt"));
+void speed(const About& about) {
     const double speed_rad_s = about.reading.speed_rad_s;
     constexpr double perMinute = 60.0 / 6.283185307179586;
     if (std::fabs(speed_rad_s) < 0.05)
@@ -147,49 +107,56 @@ void motor(const About& about) {
                        amount(std::fabs(speed_rad_s) * perMinute, words("unit/rpm").c_str()));
     if (std::fabs(speed_rad_s) >= 0.05)
         about.fact("fact/turns", words(speed_rad_s > 0.0 ? "state/forward" : "state/reverse"));
-    about.voltage();
-    about.current();
-    about.power();
-    about.temperature();
 }
 
-void block(const About& about) {
-    std::size_t ends = 0;
+void ends(const About& about) {
+    std::size_t count = 0;
     const std::size_t terminals = bench::spec(about.part.kind).terminals.size();
     for (std::size_t i = 0; i < terminals; ++i)
-        ends += bench::endsAt(about.attempt.bench(), {about.part.id, static_cast<std::uint8_t>(i)})
-                    .size();
-    about.fact("fact/ends", std::to_string(ends));
+        count += bench::endsAt(about.attempt.bench(), {about.part.id, static_cast<std::uint8_t>(i)})
+                     .size();
+    about.fact("fact/ends", std::to_string(count));
 }
 
-void tell(const About& about) {
-    switch (about.part.kind) {
-    case PartKind::Battery:
-        return battery(about);
-    case PartKind::StripFuse:
-    case PartKind::BladeHolder:
+void tell(bench::Fact fact, const About& about) {
+    const bool open = about.part.condition == Condition::Open;
+    switch (fact) {
+    case bench::Fact::Position:
+        return about.position();
+    case bench::Fact::Filament:
+        return open ? about.fault("fact/state", words("state/filament")) : void();
+    case bench::Fact::Burnt:
+        return open ? about.fault("fact/state", words("state/burnt")) : void();
+    case bench::Fact::Voltage:
+        return about.voltage("fact/voltage");
+    case bench::Fact::Across:
+        return about.voltage("fact/across");
+    case bench::Fact::Forward:
+        return about.voltage("fact/forward");
+    case bench::Fact::Gives:
+        return gives(about);
+    case bench::Fact::Current:
+        return about.current();
+    case bench::Fact::ForwardAndReverse:
+        return forwardAndReverse(about);
+    case bench::Fact::Power:
+        return about.fact("fact/power", amount(about.reading.power_W, "W"));
+    case bench::Fact::Charge:
+        return about.gauge("fact/charge", about.reading.charge, 2.0);
+    case bench::Fact::Brightness:
+        return about.gauge("fact/brightness", about.reading.brightness, 1.0);
+    case bench::Fact::LiveLamp:
+        return liveLamp(about);
+    case bench::Fact::Speed:
+        return speed(about);
+    case bench::Fact::Fuse:
         return fuse(about);
-    case PartKind::Relay:
+    case bench::Fact::Relay:
         return relay(about);
-    case PartKind::Rocker:
-        return rocker(about);
-    case PartKind::Selector:
-        return selector(about);
-    case PartKind::Isolator:
-    case PartKind::PushButton:
-    case PartKind::Toggle:
-        return contact(about);
-    case PartKind::Headlamp:
-        return headlamp(about);
-    case PartKind::Horn:
-    case PartKind::Resistor:
-        return load(about);
-    case PartKind::Diode:
-        return diode(about);
-    case PartKind::Motor:
-        return motor(about);
-    case PartKind::Block:
-        return block(about);
+    case bench::Fact::Ends:
+        return ends(about);
+    case bench::Fact::Temperature:
+        return about.temperature();
     }
 }
 
@@ -197,7 +164,7 @@ void tell(const About& about) {
 // sides and called by where it comes from.
 std::string operateWords(const bench::Part& part, int position) {
     const bench::PartSpec& spec = bench::spec(part.kind);
-    if (part.kind == PartKind::Isolator && position == 1)
+    if (spec.control == bench::ControlKind::Key && position == 1)
         return words(part.position == 0 ? "operate/key-in" : "operate/isolator-off");
     return words(std::string("operate/") + spec.word + "/" +
                  spec.positions[static_cast<std::size_t>(position)]);
@@ -206,9 +173,8 @@ std::string operateWords(const bench::Part& part, int position) {
 void addControls(const bench::Part& part, CardText& card) {
     const int count = static_cast<int>(bench::spec(part.kind).positions.size());
     for (int position = count - 1; position >= 0; --position) {
-        const bool isolator = part.kind == PartKind::Isolator;
-        if (position == part.position || (isolator && std::abs(position - part.position) > 1))
-            continue;
+        const bool key = bench::spec(part.kind).control == bench::ControlKind::Key;
+        if (position == part.position || (key && std::abs(position - part.position) > 1)) continue;
         card.actions.push_back({"card/position/" + std::to_string(position),
                                 operateWords(part, position),
                                 Do{bench::Edit{bench::Operate{part.id, position}}}});
@@ -236,17 +202,20 @@ void addFuses(const bench::Bench& bench, const bench::Part& part, CardText& card
 void tellPart(const attempt::Attempt& attempt, const bench::Part& part, CardText& card) {
     card.item = "part/" + part.ref;
     card.title = words("card/part", {kindWords(part.kind), part.ref});
-    card.second = words(std::string("about/") + bench::spec(part.kind).word);
-    if (part.kind == PartKind::Resistor) card.second = amount(part.rating, "ohm");
-    tell({attempt, part, attempt.reading(part.id), card});
+    const bench::PartSpec& spec = bench::spec(part.kind);
+    card.second = words(std::string("about/") + spec.word);
+    if (spec.ratingOnCard) card.second = amount(part.rating, spec.rating->unit);
+    const About about{attempt, part, attempt.reading(part.id), card};
+    for (const bench::Fact fact : spec.facts)
+        tell(fact, about);
     addControls(part, card);
     addFuses(attempt.bench(), part, card);
-    card.actions.push_back({"card/turn",
-                            words("card/turn"),
-                            Do{bench::Edit{bench::TurnPart{part.id, (part.quarterTurns + 1) % 4}}}});
-    card.actions.push_back({"card/remove",
-                            words("card/remove"),
-                            Do{bench::Edit{bench::RemovePart{part.id}}}, true});
+    card.actions.push_back(
+        {"card/turn",
+         words("card/turn"),
+         Do{bench::Edit{bench::TurnPart{part.id, (part.quarterTurns + 1) % 4}}}});
+    card.actions.push_back(
+        {"card/remove", words("card/remove"), Do{bench::Edit{bench::RemovePart{part.id}}}, true});
 }
 
 } // namespace loom::screen

@@ -14,21 +14,20 @@ using Kind = attempt::Quantity::Kind;
 
 constexpr Kind ofCable[] = {Kind::Current, Kind::Temperature};
 
-std::vector<Kind> ofPart(bench::PartKind kind) {
-    switch (kind) {
-    case bench::PartKind::Battery:
-        return {Kind::Current, Kind::Across, Kind::Charge};
-    case bench::PartKind::StripFuse:
-    case bench::PartKind::BladeHolder:
-        return {Kind::Current, Kind::Temperature};
-    case bench::PartKind::Motor:
-        return {Kind::Current, Kind::Speed};
-    case bench::PartKind::Block:
-    case bench::PartKind::Selector: // two contacts: its cables tell more
-        return {};
-    default:
-        return {Kind::Current, Kind::Across};
+Kind kindOf(bench::Traced traced) {
+    switch (traced) {
+    case bench::Traced::Current:
+        return Kind::Current;
+    case bench::Traced::Across:
+        return Kind::Across;
+    case bench::Traced::Temperature:
+        return Kind::Temperature;
+    case bench::Traced::Charge:
+        return Kind::Charge;
+    case bench::Traced::Speed:
+        break;
     }
+    return Kind::Speed;
 }
 
 struct Offer {
@@ -57,9 +56,8 @@ void offer(const std::vector<attempt::Quantity>& quantities, CardText& card) {
     std::vector<Action> actions;
     for (const attempt::Quantity& quantity : quantities) {
         const Offer offered = offerOf(quantity.kind);
-        actions.push_back({actions.empty() ? "card/trace" : offered.item,
-                           words(offered.key),
-                           Watch{quantity}});
+        actions.push_back(
+            {actions.empty() ? "card/trace" : offered.item, words(offered.key), Watch{quantity}});
     }
     const bool keepsLast = !card.actions.empty() && card.actions.back().away;
     card.actions.insert(card.actions.end() - (keepsLast ? 1 : 0), actions.begin(), actions.end());
@@ -74,8 +72,8 @@ void offerTraces(const attempt::Attempt& attempt, const Chosen& chosen, CardText
         const bench::Part* part = bench::findPart(attempt.bench(), *id);
         if (part == nullptr) return;
         quantity.part = *id;
-        for (const Kind kind : ofPart(part->kind)) {
-            quantity.kind = kind;
+        for (const bench::Traced traced : bench::spec(part->kind).traced) {
+            quantity.kind = kindOf(traced);
             quantities.push_back(quantity);
         }
     } else if (const auto* cable = std::get_if<bench::CableId>(&chosen)) {

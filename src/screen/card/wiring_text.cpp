@@ -54,9 +54,7 @@ Action takeOff(const bench::Bench& bench,
                std::string label) {
     bench::Point at = bench::endAt(bench, cable.ends[end]);
     at.y_m = std::min(at.y_m + besideTerminal_m, bench.board_m.y_m);
-    return {std::move(name),
-            std::move(label),
-            Do{bench::Edit{bench::FreeEnd{cable.id, end, at}}}};
+    return {std::move(name), std::move(label), Do{bench::Edit{bench::FreeEnd{cable.id, end, at}}}};
 }
 
 Action lookCloser(std::string name, std::string label, CloseupOf of) {
@@ -96,7 +94,7 @@ std::optional<Against> againstBattery(const attempt::Attempt& attempt,
     constexpr std::uint8_t minus = 1; // of a battery, in the catalogue
     std::optional<Against> most;
     for (const bench::Part& part : attempt.bench().parts) {
-        if (part.kind != bench::PartKind::Battery) continue;
+        if (!bench::isA(part, bench::PartClass::Battery)) continue;
         const bench::TerminalRef reference{part.id, minus};
         const std::optional<double> v = attempt.voltage_V(terminal, reference);
         if (v && (!most || *v > most->voltage_V)) most = Against{reference, *v};
@@ -134,11 +132,11 @@ void tellCable(const attempt::Attempt& attempt, const bench::Cable& cable, CardT
                                            words("card/off", {endPlace(bench, cable.ends[end])})));
         else
             card.actions.push_back({"card/take/" + number,
-                                    words("card/take", {endWords(cable.ends[end].kind)}), PickUp{EndInHand{cable.id, end}}});
+                                    words("card/take", {endWords(cable.ends[end].kind)}),
+                                    PickUp{EndInHand{cable.id, end}}});
     }
-    card.actions.push_back({"card/remove",
-                            words("card/remove"),
-                            Do{bench::Edit{bench::RemoveCable{cable.id}}}, true});
+    card.actions.push_back(
+        {"card/remove", words("card/remove"), Do{bench::Edit{bench::RemoveCable{cable.id}}}, true});
 }
 
 void tellTerminal(const attempt::Attempt& attempt, bench::TerminalRef terminal, CardText& card) {

@@ -18,7 +18,7 @@ constexpr float leastForDrawing = 480.0f, takeButton = 150.0f;
 // The walk goes round the first block of the plan.
 const plan::PlanPart* blockOf(const plan::Plan& plan) {
     for (const plan::PlanPart& part : plan.parts)
-        if (part.kind == bench::PartKind::Block) return &part;
+        if (bench::isA(part.kind, bench::PartClass::Block)) return &part;
     return nullptr;
 }
 
@@ -31,14 +31,14 @@ int waysOf(const bench::PartSpec& spec) {
 
 bool isOn(const plan::Spot& spot, const std::string& ref, int way) {
     if (spot.ref != ref) return false;
-    for (const bench::TerminalSpec& terminal : bench::spec(bench::PartKind::Block).terminals)
+    for (const bench::TerminalSpec& terminal : bench::firstOf(bench::PartClass::Block).terminals)
         if (spot.terminal == terminal.word) return terminal.node == way;
     return false;
 }
 
 // What belongs on a way, and how many ends are there; not which, before the check.
 RowWords wayWords(const Leaf& leaf, const plan::Plan& plan, const std::string& ref, int way) {
-    const bench::PartSpec& spec = bench::spec(bench::PartKind::Block);
+    const bench::PartSpec& spec = bench::firstOf(bench::PartClass::Block);
     std::string belongs;
     int wanted = 0, there = 0;
     for (const plan::PlanCable& cable : plan.cables)
@@ -69,7 +69,7 @@ void goToWay(const Leaf& leaf, const std::string& ref, int way) {
     const bench::Bench& bench = leaf.view.session->attempt().bench();
     const bench::Part* block = bench::findPart(bench, ref);
     if (!block) return;
-    const bench::PartSpec& spec = bench::spec(bench::PartKind::Block);
+    const bench::PartSpec& spec = bench::firstOf(bench::PartClass::Block);
     for (std::uint8_t i = 0; i < spec.terminals.size(); ++i)
         if (spec.terminals[i].node == way) {
             const bench::TerminalRef hole{block->id, i};
@@ -80,7 +80,7 @@ void goToWay(const Leaf& leaf, const std::string& ref, int way) {
 void drawWalk(const Leaf& leaf, const Rect& at, const RowWords& said, const std::string& ref) {
     const Pen& pen = leaf.pen;
     const StripBox box = drawStrip(leaf, at, "walk/said", said, pen.px(walkButtons), 1);
-    const int ways = waysOf(bench::spec(bench::PartKind::Block)), way = *leaf.ui.plan.walk;
+    const int ways = waysOf(bench::firstOf(bench::PartClass::Block)), way = *leaf.ui.plan.walk;
     const float gap = pen.px(8.0f), wide = (box.buttons.width() - 2.0f * gap) / 3.0f;
     const auto place = [&](int i) {
         return rectAt(box.buttons.min.x + static_cast<float>(i) * (wide + gap),
@@ -164,10 +164,7 @@ std::vector<RowLook> looksOf(const Leaf& leaf, const plan::Plan& plan) {
 }
 
 // Not on the bench yet, and the tray has it ready made.
-bool waits(const Leaf& leaf,
-           const plan::Plan& plan,
-           const PlanPicture& picture,
-           std::size_t row) {
+bool waits(const Leaf& leaf, const plan::Plan& plan, const PlanPicture& picture, std::size_t row) {
     if (picture.looks[row].laid != Laid::No) return false;
     const bench::Bench& bench = leaf.view.session->attempt().bench();
     for (const bench::CableSlot& slot : bench.kit.readyMade)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "screen/paper/plan_stroke.h"
 
+#include "bench/catalogue.h"
 #include "plan/paper.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
@@ -155,7 +156,7 @@ void strokeParts(const Stroke& stroke) {
         const Rect at = stroke.rect(terminal.mark);
         pen.list->AddRectFilled(at.min, at.max, tone::paper, stroke.mm(0.6));
         pen.list->AddRect(at.min, at.max, tone::ink, stroke.mm(0.6), 0, thin);
-        if (plan.parts[terminal.part].kind == bench::PartKind::Block) continue;
+        if (bench::isA(plan.parts[terminal.part].kind, bench::PartClass::Block)) continue;
         const std::string legend = terminal.legend == "-" ? "\u2212" : terminal.legend;
         stroke.write(terminal.legendAt, plan::planLegends_mm, false, tone::inkSoft, legend);
     }

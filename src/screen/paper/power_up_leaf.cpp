@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The Power-up leaf: the order of powering up and of putting away as a list that ticks itself, what
 // came too early, the cautions where the danger is; the call and the look at the lamp.
+#include "bench/catalogue.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
 #include "screen/paper/plan_bench.h"
@@ -70,7 +71,7 @@ void addStep(const Leaf& leaf, Stack& stack, const StepSeen& seen, std::size_t n
 // The rocker on the bench, whose lamp says that it is live.
 const bench::Part* rockerOn(const bench::Bench& bench) {
     for (const bench::Part& part : bench.parts)
-        if (part.kind == bench::PartKind::Rocker) return &part;
+        if (bench::isA(part, bench::PartClass::LampSwitch)) return &part;
     return nullptr;
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Name, whether the bench is live or safe in words, and the buttons that are always there.
+#include "bench/catalogue.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
 #include "screen/room/fixtures.h"
@@ -13,7 +14,7 @@ namespace {
 const bench::Part* isolatorOf(const bench::Bench& bench) {
     const bench::Part* found = nullptr;
     for (const bench::Part& part : bench.parts) {
-        if (part.kind != bench::PartKind::Isolator) continue;
+        if (!bench::isA(part, bench::PartClass::Isolator)) continue;
         if (!found || part.position > found->position) found = &part;
     }
     return found;
@@ -127,8 +128,7 @@ void drawButtons(const View& view, Items& items, const Pen& pen, Asked& out) {
         return button(
             pen, items, name, words(key), Zone::Header, place(index), ButtonLook::Room, enabled);
     };
-    if (asked(0, "header/undo", "header/undo", attempt.canUndo()))
-        out.push_back(UndoStep{});
+    if (asked(0, "header/undo", "header/undo", attempt.canUndo())) out.push_back(UndoStep{});
     if (asked(1, "header/redo", "header/redo", attempt.canRedo()))
         out.push_back(Do{attempt::Redo{}});
     if (asked(2, "header/help", "header/help", true)) out.push_back(ToggleHelp{});

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The wall of tools, and the hook with the isolator's key. Upright at the right, or as a row under
 // the board. What helps to see is in view_controls.cpp.
+#include "bench/catalogue.h"
 #include "screen/art/part_art.h"
 #include "screen/kit/keep_clear.h"
 #include "screen/kit/tones.h"
@@ -146,9 +147,9 @@ KeyPlace keyPlace(const bench::Bench& bench, const BoardUi& ui) {
     if (std::holds_alternative<KeyInHand>(ui.hand)) return KeyPlace::InHand;
     bool any = false;
     for (const bench::PartSlot& slot : bench.kit.parts)
-        any = any || slot.kind == bench::PartKind::Isolator;
+        any = any || bench::isA(slot.kind, bench::PartClass::Isolator);
     for (const bench::Part& part : bench.parts) {
-        if (part.kind != bench::PartKind::Isolator) continue;
+        if (!bench::isA(part, bench::PartClass::Isolator)) continue;
         if (part.position > 0) return KeyPlace::InIsolator;
         any = true;
     }

@@ -82,7 +82,8 @@ void appendFuses(const bench::Bench& bench, std::vector<Cell>& out) {
     for (const double rating_A : blades)
         out.push_back(fuseCell(rating_A, false));
     for (const bench::Part& part : bench.parts) {
-        if (part.kind != bench::PartKind::StripFuse) continue;
+        const auto& fuse = bench::spec(part.kind).fuse;
+        if (!fuse || fuse->stock_A.empty()) continue;
         for (const double rating_A : ratingsAtHand(bench, part.id))
             out.push_back(fuseCell(rating_A, true));
         return;
