@@ -44,7 +44,7 @@ void resistance(const Attempt& attempt, bool touching, MeterReading& reading) {
     reading.unit = MeterUnit::Ohm;
     const double most_ohm = toneRange ? 400.0 : 40e6;
     const double i_A = touching ? attempt.reading(MeterElement::Through).current_A : 0.0;
-    const double v_V = bench::meterTest_V - bench::meterTest_ohm * i_A;
+    const double v_V = bench::kMeterTest_V - bench::kMeterTest_ohm * i_A;
     constexpr double none_A = 1e-9; // rounding in the solver, and leaks
     reading.live = v_V < -meterLive_V || i_A < -none_A;
     if (reading.live) return;

@@ -132,7 +132,7 @@ private:
 
     double area_m2() const { return bench::area_m2FromMm2(at.member("mm2").number(0.0, 1000.0)); }
 
-    double length_m() const { return at.member("length").number(0.0, bench::greatestLength_m); }
+    double length_m() const { return at.member("length").number(0.0, bench::kLengthMost_m); }
 
     std::string label() const {
         const JsonPlace place = at.member("label");

@@ -13,10 +13,10 @@ namespace loom::bench {
 namespace {
 
 std::optional<Refusal> whyNoMoreCables(const Bench& bench) {
-    if (bench.cables.size() < greatestCables) return std::nullopt;
+    if (bench.cables.size() < kCablesMost) return std::nullopt;
     return Refusal{Why::TooMany,
                    "cables",
-                   std::to_string(greatestCables) + " cables at most",
+                   std::to_string(kCablesMost) + " cables at most",
                    std::to_string(bench.cables.size())};
 }
 
@@ -59,7 +59,7 @@ std::string nextLabel(const Bench& bench) {
 double askedLength_m(Point from, Point to) {
     const double dx_m = to.x_m - from.x_m, dy_m = to.y_m - from.y_m;
     const double length_m = 1.25 * std::sqrt(dx_m * dx_m + dy_m * dy_m) + 0.05;
-    return std::min(std::ceil(length_m * 20.0 - 1e-9) / 20.0, greatestLength_m);
+    return std::min(std::ceil(length_m * 20.0 - 1e-9) / 20.0, kLengthMost_m);
 }
 
 std::optional<Refusal> whyNotMake(const Bench& bench, const MakeCable& edit) {

@@ -136,7 +136,7 @@ void forgetWhatIsGone(Bench& bench) {
 Outcome<Bench> edited(Bench bench, const StripEnd& edit) {
     if (auto why = whyNotEnd(bench, edit.cable, edit.end)) return *why;
     Cable& cable = *cableIn(bench, edit.cable);
-    if (auto why = whyNotWithin(cable.label, edit.strip_m, 0.0, greatestMake_m)) return *why;
+    if (auto why = whyNotWithin(cable.label, edit.strip_m, 0.0, kMakeMost_m)) return *why;
     if (auto why = whyFitted(bench, cable, edit.end)) return *why;
     EndMake make = makeOf(cable, edit.end);
     const bool freshCut = make.pressed || edit.strip_m < make.strip_m;
@@ -180,7 +180,7 @@ Outcome<Bench> edited(Bench bench, const PushEnd& edit) {
     Cable& cable = *cableIn(bench, edit.cable);
     CableEnd& end = cable.ends[edit.end];
     if (!end.at) return Refusal{Why::NotJoined, cable.label, "an end at a terminal", "loose"};
-    if (auto why = whyNotWithin(cable.label, edit.pushed_m, 0.0, greatestMake_m)) return *why;
+    if (auto why = whyNotWithin(cable.label, edit.pushed_m, 0.0, kMakeMost_m)) return *why;
     const TerminalKind kind = kindAt(bench, *end.at);
     if (kind == TerminalKind::StudM6 || kind == TerminalKind::StudM8)
         return Refusal{Why::WrongEnd, terminalName(bench, *end.at), "clamp or tab", "stud"};
@@ -195,7 +195,7 @@ Outcome<Bench> edited(Bench bench, const PushEnd& edit) {
 Outcome<Bench> edited(Bench bench, const TurnScrew& edit) {
     if (auto why = whyNoScrew(bench, edit.at)) return *why;
     const std::string place = terminalName(bench, edit.at);
-    if (auto why = whyNotWithin(place, edit.torque_Nm, 0.0, greatestTorque_Nm)) return *why;
+    if (auto why = whyNotWithin(place, edit.torque_Nm, 0.0, kTorqueMost_Nm)) return *why;
     const Screw now = screwAt(bench, edit.at);
     if (now.broken) return Refusal{Why::ScrewBroken, place, "a sound screw", "a broken one"};
     if (now.torque_Nm != edit.torque_Nm) turn(bench, edit.at, edit.torque_Nm);

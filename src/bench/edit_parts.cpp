@@ -77,10 +77,10 @@ Outcome<Bench> edited(Bench bench, const LayPart& edit) {
         return Refusal{Why::NotInTray, edit.ref, "a part of the kit", "none called " + edit.ref};
     if (isOut(bench, *slot))
         return Refusal{Why::NotInTray, edit.ref, "a part in the tray", "already on the bench"};
-    if (bench.parts.size() >= greatestParts)
+    if (bench.parts.size() >= kPartsMost)
         return Refusal{Why::TooMany,
                        edit.ref,
-                       std::to_string(greatestParts) + " parts at most",
+                       std::to_string(kPartsMost) + " parts at most",
                        std::to_string(bench.parts.size())};
     if (auto why = whyNotPoint(edit.ref, edit.at_m)) return *why;
     if (auto why = whyNotTurns(edit.ref, edit.quarterTurns)) return *why;

@@ -18,10 +18,10 @@ std::optional<Refusal> whyNotTie(const Bench& bench, const TieCable& edit) {
     if (auto why = whyNotWithin(label, edit.along, 0.0, 1.0)) return why;
     if (auto why = whyNotWithin(label, edit.otherAlong, 0.0, 1.0)) return why;
     if (auto why = whyNotPoint(label, edit.at_m)) return why;
-    if (bench.ties.size() < greatestTies) return std::nullopt;
+    if (bench.ties.size() < kTiesMost) return std::nullopt;
     return Refusal{Why::TooMany,
                    "ties",
-                   std::to_string(greatestTies) + " ties at most",
+                   std::to_string(kTiesMost) + " ties at most",
                    std::to_string(bench.ties.size())};
 }
 

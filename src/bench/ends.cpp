@@ -183,7 +183,7 @@ private:
 
     void reach() {
         const bool out = make.strip_m > 0.0 && !make.twisted;
-        const bool bare = found.copperShows_m > copperReaches_m;
+        const bool bare = found.copperShows_m > kCopperReaches_m;
         if (!out && !bare) return;
         const auto neighbour = neighbourOf(bench, *made.at);
         if (bare)
@@ -224,7 +224,7 @@ EndTarget targetFor(EndKind kind, double area_m2) {
                 barrel_m(area_m2) + 2 * mm,
                 8 * mm,
                 7 * mm,
-                greatestMake_m};
+                kMakeMost_m};
     }
     return {};
 }

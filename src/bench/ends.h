@@ -14,7 +14,7 @@ namespace loom::bench {
 enum class EndFault {
     NotStripped,   // no copper bare: it touches nothing
     StripTooShort, // not enough copper under the screw or in the barrel: it does not hold
-    StripTooLong,  // copper shows outside; from copperReaches_m on it lies on the neighbour
+    StripTooLong,  // copper shows outside; from kCopperReaches_m on it lies on the neighbour
     StrandOut,     // not twisted: one strand stands out and reaches the neighbouring terminal
     NotPressed,    // a fitting that was not pressed on: it pulls out
     NotPushedIn,   // not far enough: the screw misses it (also where a deeper end in the same hole
@@ -38,7 +38,7 @@ struct EndState {
 };
 
 // Bare copper longer than this outside its terminal bends onto the neighbouring one.
-inline constexpr double copperReaches_m = 0.008;
+inline constexpr double kCopperReaches_m = 0.008;
 
 // Of a joined end. The cable must be on the bench, end 0 or 1; an end that lies loose gives the
 // faults of its making only and touches nothing.

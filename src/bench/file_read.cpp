@@ -47,13 +47,13 @@ Sleeve sleeve(const JsonPlace& place) {
 }
 
 double length_m(const JsonPlace& place) {
-    const double length_m = place.number(0.0, greatestLength_m);
+    const double length_m = place.number(0.0, kLengthMost_m);
     if (place.ok()) place.refuse(whyNotLength(place.pointer(), length_m));
     return length_m;
 }
 
 double area_m2(const JsonPlace& place) {
-    return area_m2FromMm2(place.number(leastArea_m2 * 1e6, greatestArea_m2 * 1e6));
+    return area_m2FromMm2(place.number(kAreaLeast_m2 * 1e6, kAreaMost_m2 * 1e6));
 }
 
 double rating(const JsonPlace& owner, PartKind kind) {
@@ -109,18 +109,18 @@ optionalItems(const JsonPlace& owner, const char* member, std::size_t greatest) 
 
 void readKit(const JsonPlace& place, Kit& kit) {
     std::set<std::string> refs;
-    for (const JsonPlace& item : optionalItems(place, "parts", greatestParts)) {
+    for (const JsonPlace& item : optionalItems(place, "parts", kPartsMost)) {
         kit.parts.push_back(partSlot(item));
         if (!refs.insert(kit.parts.back().ref).second)
             item.member("ref").refuse(Why::Duplicate, "another reference", kit.parts.back().ref);
     }
     for (const JsonPlace& item : optionalItems(place, "blades", greatestBlades))
         kit.blades_A.push_back(item.number(0.1, 500.0));
-    for (const JsonPlace& item : optionalItems(place, "cables", greatestCables))
+    for (const JsonPlace& item : optionalItems(place, "cables", kCablesMost))
         kit.readyMade.push_back(cableSlot(item));
     for (const JsonPlace& item : optionalItems(place, "reels", greatestReels))
         kit.reels.push_back({area_m2(item.member("mm2")), sleeve(item.member("sleeve"))});
-    for (const JsonPlace& item : optionalItems(place, "handmade", greatestCables))
+    for (const JsonPlace& item : optionalItems(place, "handmade", kCablesMost))
         kit.handmade.push_back(name(item));
 }
 
@@ -130,10 +130,10 @@ bool truth(const JsonPlace& owner, const char* member) {
 
 EndMake endMake(const JsonPlace& place) {
     EndMake make;
-    make.strip_m = place.member("strip").number(0.0, greatestMake_m);
+    make.strip_m = place.member("strip").number(0.0, kMakeMost_m);
     make.twisted = truth(place, "twisted");
     make.pressed = truth(place, "pressed");
-    make.pushed_m = place.member("pushed").number(0.0, greatestMake_m);
+    make.pushed_m = place.member("pushed").number(0.0, kMakeMost_m);
     return make;
 }
 
@@ -144,19 +144,19 @@ public:
 
     void read(const JsonPlace& root) {
         const JsonPlace board = root.member("board");
-        bench.board_m = {board.member("width").number(leastBoard_m, greatestBoard_m),
-                         board.member("height").number(leastBoard_m, greatestBoard_m)};
+        bench.board_m = {board.member("width").number(kBoardLeast_m, kBoardMost_m),
+                         board.member("height").number(kBoardLeast_m, kBoardMost_m)};
         if (root.has("kit")) {
             if (!root.member("kit").isObject()) root.member("kit").member("parts");
             readKit(root.member("kit"), bench.kit);
         }
-        for (const JsonPlace& item : root.member("parts").items(greatestParts))
+        for (const JsonPlace& item : root.member("parts").items(kPartsMost))
             part(item);
-        for (const JsonPlace& item : root.member("cables").items(greatestCables))
+        for (const JsonPlace& item : root.member("cables").items(kCablesMost))
             cable(item);
-        for (const JsonPlace& item : optionalItems(root, "screws", greatestScrews))
+        for (const JsonPlace& item : optionalItems(root, "screws", kScrewsMost))
             screw(item);
-        for (const JsonPlace& item : optionalItems(root, "ties", greatestTies))
+        for (const JsonPlace& item : optionalItems(root, "ties", kTiesMost))
             tie(item);
         if (root.has("meter")) meter(root.member("meter"));
         lastId(root);
@@ -252,7 +252,7 @@ private:
         const JsonPlace at = place.member("at");
         Screw screw;
         screw.at = terminal(at);
-        screw.torque_Nm = place.member("torque").number(0.0, greatestTorque_Nm);
+        screw.torque_Nm = place.member("torque").number(0.0, kTorqueMost_Nm);
         screw.broken = truth(place, "broken");
         if (!place.ok()) return;
         const PartKind owner = findPart(bench, screw.at.part)->kind;

@@ -70,30 +70,30 @@ whyNotWithin(const std::string& place, double value, double low, double high) {
 }
 
 std::optional<Refusal> whyNotLength(const std::string& place, double length_m) {
-    const std::string expected = "0 < metres <= " + inWords(greatestLength_m);
+    const std::string expected = "0 < metres <= " + inWords(kLengthMost_m);
     if (!std::isfinite(length_m))
         return Refusal{Why::NotANumber, place, expected, inWords(length_m)};
-    if (length_m <= 0.0 || length_m > greatestLength_m)
+    if (length_m <= 0.0 || length_m > kLengthMost_m)
         return Refusal{Why::OutOfRange, place, expected, inWords(length_m)};
     return std::nullopt;
 }
 
 std::optional<Refusal> whyNotArea(const std::string& place, double area_m2) {
     const std::string expected =
-        inWords(leastArea_m2 * 1e6) + " to " + inWords(greatestArea_m2 * 1e6) + " mm2";
+        inWords(kAreaLeast_m2 * 1e6) + " to " + inWords(kAreaMost_m2 * 1e6) + " mm2";
     if (!std::isfinite(area_m2)) return Refusal{Why::NotANumber, place, expected, inWords(area_m2)};
     const double whole_m2 = wholeArea_m2(area_m2);
-    if (whole_m2 < leastArea_m2 || whole_m2 > greatestArea_m2)
+    if (whole_m2 < kAreaLeast_m2 || whole_m2 > kAreaMost_m2)
         return Refusal{Why::OutOfRange, place, expected, inWords(area_m2 * 1e6) + " mm2"};
     return std::nullopt;
 }
 
 std::optional<Refusal> whyNotName(const std::string& place, const std::string& name) {
     const std::string expected =
-        "1 to " + std::to_string(greatestName_chars) + " characters, none a control character";
+        "1 to " + std::to_string(kNameMost_chars) + " characters, none a control character";
     const std::optional<std::size_t> count = plainCharacters(name);
     if (!count) return Refusal{Why::OutOfRange, place, expected, "other characters"};
-    if (*count < 1 || *count > greatestName_chars)
+    if (*count < 1 || *count > kNameMost_chars)
         return Refusal{Why::OutOfRange, place, expected, std::to_string(*count) + " characters"};
     return std::nullopt;
 }

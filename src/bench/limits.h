@@ -12,15 +12,15 @@
 
 namespace loom::bench {
 
-inline constexpr std::size_t greatestParts = 400;
-inline constexpr std::size_t greatestCables = 800;
-inline constexpr std::size_t greatestName_chars = 24; // labels and references, in characters
-inline constexpr double greatestLength_m = 20.0;
-inline constexpr double leastArea_m2 = 0.5e-6, greatestArea_m2 = 25e-6;
-inline constexpr double greatestMake_m = 0.03; // stripped from or pushed in, of an end
-inline constexpr double greatestTorque_Nm = 50.0;
-inline constexpr std::size_t greatestTies = 800, greatestScrews = 8000;
-inline constexpr double leastBoard_m = 0.2, greatestBoard_m = 10.0;
+inline constexpr std::size_t kPartsMost = 400;
+inline constexpr std::size_t kCablesMost = 800;
+inline constexpr std::size_t kNameMost_chars = 24; // labels and references, in characters
+inline constexpr double kLengthMost_m = 20.0;
+inline constexpr double kAreaLeast_m2 = 0.5e-6, kAreaMost_m2 = 25e-6;
+inline constexpr double kMakeMost_m = 0.03; // stripped from or pushed in, of an end
+inline constexpr double kTorqueMost_Nm = 50.0;
+inline constexpr std::size_t kTiesMost = 800, kScrewsMost = 8000;
+inline constexpr double kBoardLeast_m = 0.2, kBoardMost_m = 10.0;
 
 // A number in words for `found` and `expected`: "7.5", "not a number".
 std::string inWords(double value);

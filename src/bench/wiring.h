@@ -27,10 +27,10 @@ PartId partOf(circuit::Key key);
 CableId cableOf(circuit::Key key);
 std::optional<EndRef> strandOf(circuit::Key key);
 
-inline constexpr double meterVolts_ohm = 10e6; // and the rest: common practice, no source
-inline constexpr double meterShunt_ohm = 10e-3;
-inline constexpr double meterFuse_A = 10.0;
-inline constexpr double meterTest_V = 1.5, meterTest_ohm = 1e3;
+inline constexpr double kMeterVolts_ohm = 10e6; // and the rest: common practice, no source
+inline constexpr double kMeterShunt_ohm = 10e-3;
+inline constexpr double kMeterFuse_A = 10.0;
+inline constexpr double kMeterTest_V = 1.5, kMeterTest_ohm = 1e3;
 
 struct Wiring {
     circuit::Netlist netlist;

@@ -93,7 +93,7 @@ public:
         case MeterRange::Off:
             return;
         case MeterRange::Volts:
-            return add(MeterElement::Volts, circuit::Resistor{red, black, meterVolts_ohm});
+            return add(MeterElement::Volts, circuit::Resistor{red, black, kMeterVolts_ohm});
         case MeterRange::Amperes:
             return amperes(meter.fuseOpen);
         case MeterRange::Ohms:
@@ -116,17 +116,17 @@ private:
         fuse.a = red;
         fuse.b = inside;
         fuse.style = circuit::FuseStyle::Cartridge;
-        fuse.rating_A = meterFuse_A;
-        fuse.cold_ohm = meterShunt_ohm;
+        fuse.rating_A = kMeterFuse_A;
+        fuse.cold_ohm = kMeterShunt_ohm;
         fuse.blown = fuseOpen;
         add(MeterElement::Fuse, fuse);
-        add(MeterElement::Shunt, circuit::Resistor{inside, black, meterShunt_ohm});
+        add(MeterElement::Shunt, circuit::Resistor{inside, black, kMeterShunt_ohm});
     }
 
     void test() {
         const circuit::Node inside = netlist.nodeCount++;
-        add(MeterElement::Source, circuit::VoltageSource{inside, black, meterTest_V});
-        add(MeterElement::Through, circuit::Resistor{inside, red, meterTest_ohm});
+        add(MeterElement::Source, circuit::VoltageSource{inside, black, kMeterTest_V});
+        add(MeterElement::Through, circuit::Resistor{inside, red, kMeterTest_ohm});
     }
 };
 

@@ -13,8 +13,7 @@ using bench::JsonPlace;
 using bench::PartClass;
 using bench::Why;
 
-constexpr std::size_t mostAlterations = 8;
-constexpr double greatestMake_mm = 30.0, greatestTorque_Nm = 50.0;
+constexpr std::size_t kAlterationsMost = 8;
 
 class AlterationReader {
 public:
@@ -110,13 +109,13 @@ private:
         fault.twisted = yesOrNo(place, "twisted", true);
         fault.pressed = yesOrNo(place, "pressed", true);
         if (place.has("screw_Nm"))
-            fault.torque_Nm = place.member("screw_Nm").number(0.0, greatestTorque_Nm);
+            fault.torque_Nm = place.member("screw_Nm").number(0.0, bench::kTorqueMost_Nm);
         return fault;
     }
 
     static std::optional<double> millimetres(const JsonPlace& place, const char* member) {
         if (!place.has(member)) return std::nullopt;
-        return place.member(member).number(0.0, greatestMake_mm) * 1e-3;
+        return place.member(member).number(0.0, bench::kMakeMost_m * 1e3) * 1e-3;
     }
 
     Flat flat(const JsonPlace& place) const {
@@ -133,7 +132,7 @@ HiddenFault readFault(const JsonPlace& place, const KnownMembers& only, const be
     fault.id = idOf(place.member("id"));
     fault.title = sentence(place.member("title"));
     const JsonPlace alterations = place.member("alterations");
-    for (const JsonPlace& item : alterations.items(mostAlterations))
+    for (const JsonPlace& item : alterations.items(kAlterationsMost))
         if (item.ok()) fault.alterations.push_back(AlterationReader(only, start).read(item));
     if (place.ok() && fault.alterations.empty())
         alterations.refuse(Why::Missing, "an alteration at least", "none");

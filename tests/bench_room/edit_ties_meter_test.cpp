@@ -82,7 +82,7 @@ TEST_CASE("ties and probes that cannot be are refused with their reason") {
 TEST_CASE("there are no more ties than a bench takes") {
     Bench bench = twoCables();
     const TieCable tie{cable(bench).id, 0.5, {}, 0.5, {0.5, 0.5}};
-    while (bench.ties.size() < greatestTies)
+    while (bench.ties.size() < kTiesMost)
         bench = done(bench, tie);
     CHECK(refused(bench, tie).why == Why::TooMany);
 }

@@ -285,8 +285,8 @@ void checkEnds(const Bench& bench) {
             CHECK(state.copperShows_m >= 0.0);
             CHECK((state.touches ? cable.ends[end].at.has_value() : true));
             const auto& make = cable.ends[end].make;
-            CHECK((!make || (make->strip_m >= 0.0 && make->strip_m <= greatestMake_m)));
-            CHECK((!make || (make->pushed_m >= 0.0 && make->pushed_m <= greatestMake_m)));
+            CHECK((!make || (make->strip_m >= 0.0 && make->strip_m <= kMakeMost_m)));
+            CHECK((!make || (make->pushed_m >= 0.0 && make->pushed_m <= kMakeMost_m)));
         }
     }
 }
