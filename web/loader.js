@@ -66,7 +66,20 @@
 
     function offerProbe(module) {
         window.loomModule = module;
-        window.loomProbe = () => JSON.parse(module.ccall("loom_probe", "string", [], []));
+        const tell = (section) => JSON.parse(module.ccall("loom_probe", "string", ["string"], [section]));
+        const sections = tell("");
+        // A section becomes a listed member when it is first looked at.
+        const section = (name) => ({
+            configurable: true,
+            get() {
+                const value = tell(name);
+                Object.defineProperty(this, name, { value, enumerable: true });
+                return value;
+            },
+        });
+        const lazy = Object.fromEntries(sections.map((name) => [name, section(name)]));
+        window.loomProbe = () => Object.defineProperties({}, lazy);
+        window.loomProbe.sections = sections;
     }
 
     async function start() {

@@ -6,6 +6,7 @@
 #include "bench/file.h"
 #include "screen/sentences.h"
 
+#include <SDL.h>
 #include <emscripten.h>
 #include <imgui_internal.h> // InputEventsQueue
 #include <nlohmann/json.hpp>
@@ -158,52 +159,93 @@ Json saved(const Autosave& autosave) {
     return revision ? Json(*revision) : Json(nullptr);
 }
 
-void tellFrames(const App& app, Json& out) {
-    const bool drawn = app.pace.frames() > 0 && app.pace.framesWanted() == 0;
-    out["settled"] = app.ready && drawn && ImGui::GetCurrentContext()->InputEventsQueue.empty();
-    out["framesWanted"] = app.pace.framesWanted();
-    out["moving"] = app.moving;
-    out["frames"] = app.pace.frames();
-    out["cpuFrame_ms"] = app.pace.own_ms();
-    out["graphics_ms"] = app.pace.graphics_ms();
-    out["behind_s"] = app.clock.behind_s();
+Json focused(const screen::Items& items) {
+    return items.focusVisible() ? items.focused() : std::string();
+}
+
+Json exercise(const lesson::Session& session) {
+    return session.exercise() != nullptr ? session.exercise()->id : std::string();
+}
+
+// All input so far has been read and drawn; what it set going may not have settled.
+bool inputSeen(const App& app) {
+    return app.ready && SDL_HasEvents(SDL_FIRSTEVENT, SDL_LASTEVENT) == SDL_FALSE &&
+           ImGui::GetCurrentContext()->InputEventsQueue.empty();
+}
+
+bool settled(const App& app) {
+    return app.pace.frames() > 0 && app.pace.framesWanted() == 0 && inputSeen(app);
+}
+
+struct Section {
+    std::string_view name;
+    Json (*tell)(const App&);
+};
+
+constexpr Section kSections[] = {
+    {"settled", [](const App& app) { return Json(settled(app)); }},
+    {"inputSeen", [](const App& app) { return Json(inputSeen(app)); }},
+    {"framesWanted", [](const App& app) { return Json(app.pace.framesWanted()); }},
+    {"moving", [](const App& app) { return Json(app.moving); }},
+    {"frames", [](const App& app) { return Json(app.pace.frames()); }},
+    {"cpuFrame_ms", [](const App& app) { return Json(app.pace.own_ms()); }},
+    {"graphics_ms", [](const App& app) { return Json(app.pace.graphics_ms()); }},
+    {"behind_s", [](const App& app) { return Json(app.clock.behind_s()); }},
+    {"time_s",
+     [](const App& app) {
+         const auto slices = static_cast<double>(app.session.attempt().now_slices());
+         return Json(slices * attempt::slice_s);
+     }},
+    {"rects", [](const App& app) { return rects(app.room.items); }},
+    {"zones", [](const App& app) { return zones(app.room.items); }},
+    {"boardView", [](const App& app) { return boardView(app.room.board.scene.board); }},
+    {"focused", [](const App& app) { return focused(app.room.items); }},
+    {"document", [](const App& app) { return Json(app.autosave.document()); }},
+    {"exercise", [](const App& app) { return exercise(app.session); }},
+    {"revision", [](const App& app) { return Json(app.session.attempt().revision()); }},
+    {"saved", [](const App& app) { return saved(app.autosave); }},
+    {"live", [](const App& app) { return live(app.session.attempt()); }},
+    {"events", [](const App& app) { return events(app.session.attempt()); }},
+    {"measurements",
+     [](const App& app) {
+         return Json(attempt::measurementsOf(app.session.attempt().record()));
+     }},
+    {"notice", [](const App& app) { return Json(app.room.board.notice); }},
+    {"verdict", [](const App& app) { return verdict(app.session); }},
+    {"pointer", [](const App&) { return pointer(); }},
+    {"reducedMotion", [](const App& app) { return Json(app.reducedMotion); }},
+    {"hand",
+     [](const App& app) {
+         return std::visit(HandTeller{app.session.attempt().bench()}, app.room.board.hand);
+     }},
+    {"camera", [](const App& app) { return camera(app.room.board.camera); }},
+};
+
+std::string textOf(const Json& json) {
+    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+std::string names() {
+    Json out = {"bench"};
+    for (const Section& section : kSections)
+        out.push_back(section.name);
+    return textOf(out);
 }
 
 } // namespace
 
-std::string probe(const App& app) {
-    const attempt::Attempt& attempt = app.session.attempt();
-    const screen::RoomUi& room = app.room;
-    Json out;
-    tellFrames(app, out);
-    out["time_s"] = static_cast<double>(attempt.now_slices()) * attempt::slice_s;
-    out["rects"] = rects(room.items);
-    out["zones"] = zones(room.items);
-    out["boardView"] = boardView(room.board.scene.board);
-    out["focused"] = room.items.focusVisible() ? room.items.focused() : std::string();
-    out["document"] = app.autosave.document();
-    out["exercise"] =
-        app.session.exercise() != nullptr ? app.session.exercise()->id : std::string();
-    out["revision"] = attempt.revision();
-    out["saved"] = saved(app.autosave);
-    out["live"] = live(attempt);
-    out["events"] = events(attempt);
-    out["measurements"] = attempt::measurementsOf(attempt.record());
-    out["notice"] = room.board.notice;
-    out["verdict"] = verdict(app.session);
-    out["pointer"] = pointer();
-    out["reducedMotion"] = app.reducedMotion;
-    out["hand"] = std::visit(HandTeller{attempt.bench()}, room.board.hand);
-    out["camera"] = camera(room.board.camera);
-    // The bench goes in as its file reads, in the file's order.
-    std::string text = out.dump(-1, ' ', false, Json::error_handler_t::replace);
-    return "{\"bench\":" + bench::toJson(attempt.bench()) + "," + text.substr(1);
+std::string probe(const App& app, std::string_view name) {
+    // As its file reads, in the file's order.
+    if (name == "bench") return bench::toJson(app.session.attempt().bench());
+    for (const Section& section : kSections)
+        if (section.name == name) return textOf(section.tell(app));
+    return names();
 }
 
 } // namespace loom::host
 
-extern "C" EMSCRIPTEN_KEEPALIVE const char* loom_probe() {
+extern "C" EMSCRIPTEN_KEEPALIVE const char* loom_probe(const char* section) {
     static std::string answer;
-    answer = loom::host::probe(loom::host::app());
+    answer = loom::host::probe(loom::host::app(), section);
     return answer.c_str();
 }

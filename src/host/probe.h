@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 // What the bench shows and does at this instant, as JSON, for browser tests and for measuring. The
-// page offers it as window.loomProbe() when its address has ?probe.
+// page offers it as window.loomProbe() when its address has ?probe: an object whose members are the
+// sections below, each told when it is first looked at.
 //
-//   settled       all input so far has been drawn (a running motor does not unsettle it)
+//   inputSeen     all input so far has been read and drawn once
+//   settled       it has also settled (a running motor does not unsettle it)
 //   framesWanted  frames still to come after the last input; moving: frames go on by themselves
 //   frames        drawn so far; cpuFrame_ms own work of each, graphics_ms handing it to WebGL (means)
 //   behind_s      model time dropped because frames or the model were too slow; time_s model time
@@ -18,9 +20,11 @@
 #include "host/app.h"
 
 #include <string>
+#include <string_view>
 
 namespace loom::host {
 
-std::string probe(const App& app);
+// One section; of another name: the list of all names.
+std::string probe(const App& app, std::string_view section);
 
 } // namespace loom::host

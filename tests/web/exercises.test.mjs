@@ -15,7 +15,7 @@ async function wireAll(hands, cables) {
 
 // The wide screen has its button on the paper, the tablet on the strip above the board.
 async function askForCheck(page, hands) {
-    const { rects } = await page.probe();
+    const { rects } = await page.probe("rects");
     await hands.choose(rects["paper/check"] ? "paper/check" : "strip/check");
 }
 
@@ -82,9 +82,10 @@ benchTest("a blade too small for the lamp's first rush or a short opens, and is 
     await hands.fit("blade/3", "F3");
     await wireAll(hands, [["F3/out", "S4/in"], ["S4/out", "B1/minus"], ["B1/plus", "F3/in"]]);
     await hands.choose("part/S4");
-    const probe = await page.waitFor((p) => p.live.parts.F3.open, "F3 opens");
+    await page.waitFor((p) => p.live.parts.F3.open, "F3 opens");
     await page.shot("fuse-blown");
-    check.that(probe.events.some((line) => line.includes("F3")), "the log names F3", probe.events);
+    const { events } = await page.probe("events");
+    check.that(events.some((line) => line.includes("F3")), "the log names F3", events);
     await hands.choose("part/S4");
     await hands.fit("blade/3", "F3");
     await page.waitFor((p) => !p.live.parts.F3.open, "a fresh blade is whole");

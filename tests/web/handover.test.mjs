@@ -21,7 +21,8 @@ benchTest("an attempt is handed over as a file and lies beside the receiver's ow
     await page.tap("paper/restart/yes");
     await page.waitFor((p) => p.bench.parts.length === 0, "the receiver has begun anew");
     await page.page.setInputFiles("#bench-file", file.path);
-    const probe = await page.waitFor((p) => p.document === "handed:headlamp", "the other's bench is open");
+    await page.waitFor((p) => p.document === "handed:headlamp", "the other's bench is open");
+    const probe = await page.probe("bench", "exercise");
     check.equal(refs(probe), ["B1", "E1"], "what lies on it");
     check.equal(probe.exercise, "headlamp", "its exercise");
     await page.key("Control+z");
@@ -39,12 +40,12 @@ benchTest("a bench is handed over as a link; a damaged one is refused", async (p
     await page.page.goto("about:blank");
     await page.page.goto(`${page.siteAddress()}?probe&exercise=relay#bench=${code}`);
     await page.page.waitForFunction(() => typeof window.loomProbe === "function");
-    const probe = await page.waitFor((p) => p.document === "handed:headlamp", "the link's bench is open");
-    check.equal(refs(probe), ["B1", "E1"], "what lies on it");
+    await page.waitFor((p) => p.document === "handed:headlamp", "the link's bench is open");
+    check.equal(refs(await page.probe("bench")), ["B1", "E1"], "what lies on it");
     await page.waitFor((p) => p.rects["tray/S4"] !== undefined, "its tray is the exercise's");
     await page.page.goto("about:blank");
     await page.page.goto(`${page.siteAddress()}?probe&exercise=relay#bench=${code.slice(0, 40)}`);
     await page.page.waitForFunction(() => typeof window.loomProbe === "function");
     await page.waitFor((p) => p.notice.includes("link"), "a damaged link is refused in words");
-    check.equal((await page.probe()).document, "relay", "what was asked for is open");
+    check.equal((await page.probe("document")).document, "relay", "what was asked for is open");
 });

@@ -7,7 +7,7 @@
 
 // [x, y] in CSS pixels of a place on the board in metres.
 export async function onBoard(page, [x_m, y_m]) {
-    const { boardView } = await page.probe();
+    const { boardView } = await page.probe("boardView");
     return [boardView.x + x_m * boardView.px_per_m, boardView.y + y_m * boardView.px_per_m];
 }
 
@@ -23,7 +23,7 @@ const groupOf = (name) => (name.startsWith("tray/blade") || name.startsWith("tra
 
 async function bringIntoSight(hands, name) {
     const tab = `tray/to/${groupOf(name)}`;
-    const { rects } = await hands.page.probe();
+    const { rects } = await hands.page.probe("rects");
     if (!name.startsWith("tray/") || !rects[tab]) return;
     await hands.tapAt(await hands.page.pointOf(tab));
     await atRest(hands.page, name);
@@ -41,7 +41,7 @@ async function atRest(page, name) {
 }
 
 async function cableCount(page) {
-    return (await page.probe()).bench.cables.length;
+    return (await page.probe("bench")).bench.cables.length;
 }
 
 async function oneMoreCable(page, before, what) {
@@ -138,7 +138,7 @@ export class KeyHands {
     // Moves the focus to a named item: Tab until its zone, then arrows towards it.
     async focus(name) {
         for (let step = 0; step < 120; ++step) {
-            const { focused, rects, zones } = await this.page.probe();
+            const { focused, rects, zones } = await this.page.probe("focused", "rects", "zones");
             if (focused === name) return;
             if (!focused || zones[focused] !== zones[name]) {
                 await this.page.key("Tab");

@@ -9,11 +9,15 @@
 //   });
 //
 // Places are names out of probe.rects (their middle is used) or [x, y] in CSS pixels. Nothing here
-// sleeps: each step waits for a state that window.loomProbe() reports. Any console error, uncaught
-// exception or failed request fails the test.
+// sleeps: each step waits for a state that window.loomProbe() reports (its sections: src/host/probe.h).
+// Any console error, uncaught exception or failed request fails the test.
+//
+// Drawing is by software here, so a test's page has half a device pixel to a CSS pixel: the same
+// layout and events, a quarter of the pixels. Its pictures are taken with a whole one, in
+// build/shots: of what failed always, all the others when LOOM_SHOTS is set.
 import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
-import { tmpdir } from "node:os";
+import { cpus, tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { serve } from "../../web/serve.mjs";
@@ -22,7 +26,9 @@ const here = dirname(fileURLToPath(import.meta.url));
 const root = join(here, "../..");
 const require = createRequire(join(root, "build/deps/node/package.json"));
 const { chromium } = require("playwright-core");
-const patience_ms = 20000;
+const patience_ms = 60000;
+const testScale = 0.5;
+const limit_s = 600; // of a whole test, where a slow machine takes tens of seconds
 
 const chromiumFlags = ["--headless", "--no-sandbox", "--use-angle=swiftshader",
     "--enable-unsafe-swiftshader", "--disable-quic", "--no-first-run",
@@ -30,7 +36,7 @@ const chromiumFlags = ["--headless", "--no-sandbox", "--use-angle=swiftshader",
 
 const tests = [];
 
-// benchTest(name, async (page, browser) => …, {width, height, touch, scale, reducedMotion})
+// benchTest(name, async (page, browser) => …, {width, height, touch, scale, reducedMotion, limit_s})
 export function benchTest(name, body, options = {}) {
     tests.push({ name, body, options });
 }
@@ -90,7 +96,7 @@ export class Browser {
     // SIGKILL to the browser and all its processes, as when the machine's power fails.
     async kill() {
         const ours = processesUsing(this.profile);
-        const closed = new Promise((done) => this.context.once("close", done));
+        const closed = new Promise((done) => (this.context ? this.context.once("close", done) : done()));
         for (const pid of ours) {
             try {
                 process.kill(pid, "SIGKILL");
@@ -129,6 +135,18 @@ function processesUsing(profile) {
     });
 }
 
+// A section that was not asked for is a mistake in the test, not an absent value.
+function onlyAsked(told) {
+    return new Proxy(told, {
+        get(sections, name) {
+            if (typeof name === "symbol" || name in sections || name === "then" || name === "toJSON") {
+                return sections[name];
+            }
+            throw new Error(`the section "${name}" of the probe was not asked for`);
+        },
+    });
+}
+
 export class BenchPage {
     constructor(browser, page, cdp) {
         this.browser = browser;
@@ -155,26 +173,33 @@ export class BenchPage {
         await this.settle();
     }
 
-    probe() {
-        return this.page.evaluate(() => window.loomProbe());
+    // The sections named, or all.
+    async probe(...names) {
+        const told = await this.page.evaluate((wanted) => {
+            const probe = window.loomProbe();
+            for (const name of wanted.length ? wanted : window.loomProbe.sections) void probe[name];
+            return probe;
+        }, names);
+        return onlyAsked(told);
     }
 
-    // Waits until holds(probe, argument) is true in the page and returns the probe. holds is sent as
-    // text, so it sees only its two arguments.
+    // Looks once a frame until holds(probe, argument) is true in the page; returns those sections of
+    // the probe that holds has looked at. holds is sent as text, so it sees only its two arguments;
+    // what it adds to its argument is there at the next look.
     async waitFor(holds, what = String(holds), argument = null, timeout = patience_ms) {
-        try {
-            await this.page.waitForFunction(
-                ([text, given]) => {
-                    const probe = window.loomProbe();
-                    return (0, eval)("(" + text + ")")(probe, given);
-                },
-                [String(holds), argument], { timeout, polling: 50 });
-        } catch (error) {
-            if (error.name !== "TimeoutError") throw error;
-            const { rects, ...rest } = await this.probe();
-            throw new Difference(`waited ${timeout / 1000} s for: ${what}`, what, rest);
-        }
-        return this.probe();
+        const told = await this.page.evaluate(async ([text, given, patience]) => {
+            const holds = (0, eval)("(" + text + ")");
+            const end = performance.now() + patience;
+            while (performance.now() < end) {
+                const probe = window.loomProbe();
+                if (holds(probe, given)) return probe;
+                await new Promise(requestAnimationFrame);
+            }
+            return null;
+        }, [String(holds), argument, timeout]);
+        if (told) return onlyAsked(told);
+        const { rects, ...rest } = await this.probe();
+        throw new Difference(`waited ${timeout / 1000} s for: ${what}`, what, rest);
     }
 
     settle() {
@@ -183,9 +208,9 @@ export class BenchPage {
 
     // [x, y, width, height] in CSS pixels of a named item, once it is on the screen.
     async rectOf(name) {
-        const probe = await this.waitFor((p, wanted) => p.rects[wanted] !== undefined,
+        const { rects } = await this.waitFor((p, wanted) => p.rects[wanted] !== undefined,
             `"${name}" is on the screen`, name);
-        return probe.rects[name];
+        return rects[name];
     }
 
     // The middle of a named item, or [x, y] as it is.
@@ -308,17 +333,32 @@ export class BenchPage {
 
     // --- looking
 
-    // Two turns of the page's own frame clock, so that an input has been seen and drawn.
+    // All input so far has been seen and drawn.
     frame() {
-        return this.page.evaluate(() => new Promise((done) =>
-            requestAnimationFrame(() => requestAnimationFrame(done))));
+        return this.waitFor((probe) => probe.inputSeen, "a frame with the input");
     }
 
     async shot(name) {
+        if (process.env.LOOM_SHOTS) await this.picture(name);
+    }
+
+    async picture(name) {
         const folder = join(root, "build/shots");
         mkdirSync(folder, { recursive: true });
-        await this.frame();
+        const { scale = 1 } = this.browser.options;
+        if (scale < 1) await this.drawAt(1);
         await this.page.screenshot({ path: join(folder, name + ".png") });
+        if (scale < 1) await this.drawAt(scale);
+    }
+
+    // From now on so many device pixels to a CSS pixel.
+    async drawAt(deviceScaleFactor) {
+        const { width, height } = this.page.viewportSize();
+        await this.cdp.send("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor,
+            screenWidth: width, screenHeight: height, mobile: false });
+        await this.page.waitForFunction((scale) => devicePixelRatio === scale
+            && (!window.loomProbe || (canvas.width === Math.floor(innerWidth * scale) && loomProbe().settled)),
+        deviceScaleFactor, { timeout: patience_ms });
     }
 
     async downloadOf(action) {
@@ -328,17 +368,34 @@ export class BenchPage {
     }
 }
 
-async function runOne(test) {
-    const browser = new Browser(test.options);
-    let page = null;
+// Ends the browser, and with it whatever waits for it, when the test has taken too long.
+async function withinLimit(browser, seconds, run) {
+    let timer = null;
+    const late = new Promise((_, refuse) => {
+        timer = setTimeout(() => {
+            browser.kill().catch(() => {});
+            refuse(new Difference("the test hangs", `its end within ${seconds} s`, "it was still running"));
+        }, seconds * 1000);
+    });
     try {
-        page = await browser.launch();
-        await test.body(page, browser);
+        await Promise.race([run(), late]);
+    } finally {
+        clearTimeout(timer);
+    }
+}
+
+async function runOne(test) {
+    const browser = new Browser({ scale: testScale, ...test.options });
+    try {
+        await withinLimit(browser, test.options.limit_s ?? limit_s, async () => {
+            await test.body(await browser.launch(), browser);
+        });
         if (browser.errors.length) throw new Difference("errors in the page", "none", browser.errors.join("; "));
         return null;
     } catch (error) {
         try {
-            await browser.page.shot("failed-" + test.name.replace(/[^a-z0-9]+/gi, "-").toLowerCase());
+            await withinLimit(browser, 60, () =>
+                browser.page.picture("failed-" + test.name.replace(/[^a-z0-9]+/gi, "-").toLowerCase()));
         } catch {
             // the page is gone
         }
@@ -359,25 +416,29 @@ export async function withSite(body) {
     }
 }
 
-// Runs every registered test whose name contains `only`; returns {passed, failed}.
-export function runTests(only = "") {
-    return withSite(() => runEach(tests.filter((test) => test.name.includes(only))));
+// Runs every registered test whose name contains `only`, several at once; returns {passed, failed}.
+export function runTests({ only = "", atOnce = cpus().length } = {}) {
+    return withSite(() => runEach(tests.filter((test) => test.name.includes(only)), atOnce));
 }
 
-async function runEach(chosen) {
-    let passed = 0;
-    let failed = 0;
-    for (const test of chosen) {
-        const begin = Date.now();
-        const fault = await runOne(test);
-        const took = `${((Date.now() - begin) / 1000).toFixed(1)} s`;
-        if (fault) {
-            ++failed;
-            console.log(`  FAILED  ${test.name} (${took})\n      ${fault}`);
-        } else {
-            ++passed;
-            console.log(`  passed  ${test.name} (${took})`);
+async function runEach(chosen, atOnce) {
+    // Those that take long begin first; the results are told in the tests' order.
+    const waiting = [...chosen].sort((a, b) => (b.options.limit_s ?? limit_s) - (a.options.limit_s ?? limit_s));
+    const results = new Map();
+    let told = 0;
+    const tell = () => {
+        for (; results.has(chosen[told]); ++told) console.log(results.get(chosen[told]).line);
+    };
+    const work = async () => {
+        for (let test = waiting.shift(); test; test = waiting.shift()) {
+            const begin = Date.now();
+            const fault = await runOne(test);
+            const named = `${test.name} (${((Date.now() - begin) / 1000).toFixed(1)} s)`;
+            results.set(test, { fault, line: fault ? `  FAILED  ${named}\n      ${fault}` : `  passed  ${named}` });
+            tell();
         }
-    }
-    return { passed, failed };
+    };
+    await Promise.all(Array.from({ length: atOnce }, work));
+    const failed = [...results.values()].filter(({ fault }) => fault).length;
+    return { passed: chosen.length - failed, failed };
 }

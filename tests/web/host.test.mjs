@@ -22,7 +22,7 @@ benchTest("nothing is drawn while nothing changes", async (page) => {
     check.equal(before.framesWanted, 0, "frames wanted at rest");
     check.equal(before.moving, false, "something moves by itself");
     await later(page);
-    check.equal((await page.probe()).frames, before.frames, "frames drawn at rest");
+    check.equal((await page.probe("frames")).frames, before.frames, "frames drawn at rest");
     await page.page.mouse.move(600, 300);
     await page.waitFor((p, drawn) => p.frames > drawn, "a frame after the pointer moved", before.frames);
 });
@@ -43,7 +43,7 @@ benchTest("a screen of four device pixels to one is drawn with two", async (page
 
 benchTest("everything is larger on a stand", async (page) => {
     await page.open("large=1.3");
-    const { rects } = await page.probe();
+    const { rects } = await page.probe("rects");
     check.that(rects["header/help"][3] > 50, "the help button is taller than 44 px", rects["header/help"]);
 }, { width: 1920, height: 1080 });
 
@@ -57,7 +57,7 @@ benchTest("the bench is as it was after the browser is killed in the middle of a
     await isKept(page);
     await page.press("tray/S4");
     await page.moveTo(await onBoard(page, [0.5, 0.3]));
-    check.equal((await page.probe()).hand, { ref: "S4", what: "part" }, "what is in the hand");
+    check.equal((await page.probe("hand")).hand, { ref: "S4", what: "part" }, "what is in the hand");
     const again = await browser.reopen();
     const probe = await again.probe();
     check.equal(refs(probe), ["B1", "E1"], "parts on the bench");
@@ -70,7 +70,7 @@ benchTest("the bench is as it was after the browser is killed in the middle of a
 async function openJob(page, name) {
     await page.tap("leaf/course");
     await page.tap(name);
-    const { rects } = await page.probe();
+    const { rects } = await page.probe("rects");
     if (rects[name + "/yes"]) await page.tap(name + "/yes");
 }
 
@@ -79,14 +79,14 @@ benchTest("each job keeps its own bench", async (page, browser) => {
     await new PointerHands(page).lay("B1", [0.2, 0.5]);
     await openJob(page, "course/twenty-four-volts");
     await page.waitFor((p) => p.document === "twenty-four-volts", "the other job is open");
-    check.equal(refs(await page.probe()), [], "its bench is empty");
+    check.equal(refs(await page.probe("bench")), [], "its bench is empty");
     await openJob(page, "course/headlamp");
     await page.waitFor((p) => p.document === "headlamp" && p.bench.parts.length === 1,
         "the first job is as it was left");
     await openJob(page, "course/free");
     await page.waitFor((p) => p.document === "free", "the free bench is open");
     const again = await browser.reopen();
-    check.equal((await again.probe()).document, "free", "what was open last opens again");
+    check.equal((await again.probe("document")).document, "free", "what was open last opens again");
 });
 
 benchTest("starting again begins the job anew and keeps that", async (page, browser) => {
@@ -96,7 +96,7 @@ benchTest("starting again begins the job anew and keeps that", async (page, brow
     await openJob(page, "paper/restart");
     await page.waitFor((p) => p.bench.parts.length === 0 && p.saved === p.revision, "an empty bench, kept");
     const again = await browser.reopen();
-    check.equal(refs(await again.probe()), [], "parts after reopening");
+    check.equal(refs(await again.probe("bench")), [], "parts after reopening");
 });
 
 async function storedText(page, key) {
@@ -131,7 +131,7 @@ benchTest("a page left open does not overwrite newer work", async (page) => {
     await page.page.waitForFunction(() =>
         document.getElementById("status").textContent.includes("another window"));
     check.equal((await storedText(page, "attempt:headlamp")).text, record.text, "what storage holds");
-    check.equal(refs(await page.probe()), ["B1", "E1"], "the bench in this window");
+    check.equal(refs(await page.probe("bench")), ["B1", "E1"], "the bench in this window");
     await page.shot("overtaken");
 });
 
@@ -175,7 +175,7 @@ async function choose(page, path) {
     await page.tap("leaf/course");
     const chooser = page.page.waitForEvent("filechooser");
     await page.tap("paper/open");
-    if ((await page.probe()).rects["paper/open/yes"]) await page.tap("paper/open/yes");
+    if ((await page.probe("rects")).rects["paper/open/yes"]) await page.tap("paper/open/yes");
     await (await chooser).setFiles(path);
 }
 
@@ -189,7 +189,7 @@ benchTest("a bench goes into a file and comes back", async (page) => {
     const hands = new PointerHands(page);
     await hands.lay("B1", [0.2, 0.5]);
     await hands.lay("E1", [0.8, 0.2]);
-    const before = (await page.probe()).bench;
+    const before = (await page.probe("bench")).bench;
     const { name, path } = await saveFile(page);
     check.equal(name, "headlamp.loom.json", "the file's name");
     check.equal(JSON.parse(readFileSync(path, "utf8")), before, "the file is the bench");
@@ -210,7 +210,7 @@ const wrongFiles = {
 benchTest("a file that is wrong is refused by its place and the bench stays", async (page) => {
     await page.open("exercise=headlamp");
     await new PointerHands(page).lay("B1", [0.2, 0.5]);
-    const before = (await page.probe()).bench;
+    const before = (await page.probe("bench")).bench;
     const good = JSON.stringify(before);
     for (const [name, [spoil, expected]] of Object.entries(wrongFiles)) {
         const text = spoil(good);
@@ -235,7 +235,7 @@ benchTest("a file too large is refused before it is read", async (page) => {
 benchTest("a file dropped on the page is opened", async (page) => {
     await page.open("exercise=headlamp");
     await new PointerHands(page).lay("B1", [0.2, 0.5]);
-    const text = JSON.stringify((await page.probe()).bench);
+    const text = JSON.stringify((await page.probe("bench")).bench);
     await page.page.evaluate((content) => {
         const data = new DataTransfer();
         data.items.add(new File([content], "dropped.loom.json"));
@@ -250,12 +250,12 @@ benchTest("an opened file and the learner's own free bench keep apart", async (p
     await page.waitFor((p) => p.document === "free", "the free bench");
     await new PointerHands(page).lay("B1", [0.3, 0.9]);
     await isKept(page);
-    const file = (await page.probe()).bench;
+    const file = (await page.probe("bench")).bench;
     file.parts = [];
     await choose(page, fileWith("other.loom.json", JSON.stringify(file)));
     await page.waitFor((p) => p.document === "file" && p.saved === p.revision, "the file is open, kept");
     const again = await browser.reopen();
-    check.equal((await again.probe()).document, "file", "the file is still on the bench");
+    check.equal((await again.probe("document")).document, "file", "the file is still on the bench");
     await openJob(again, "paper/restart");
     await again.waitFor((p) => p.document === "free" && p.bench.parts.length === 1,
         "the learner's own free bench as it was");
@@ -271,7 +271,7 @@ benchTest("two fingers pinch, and what one of them carried is let go", async (pa
     const [x, y] = await page.pointOf("part/B1");
     await page.touch("touchStart", [[x, y]]);
     await page.touch("touchMove", [[x + 60, y]]);
-    check.equal((await page.probe()).hand, { ref: "B1", what: "part" }, "what the finger carries");
+    check.equal((await page.probe("hand")).hand, { ref: "B1", what: "part" }, "what the finger carries");
     await page.touch("touchStart", [[x + 60, y], [x + 120, y]]);
     for (let i = 1; i <= 4; ++i) await page.touch("touchMove", [[x + 60, y], [x + 120 + 30 * i, y]]);
     await page.touchRelease();
@@ -284,8 +284,7 @@ benchTest("two fingers pinch, and what one of them carried is let go", async (pa
 benchTest("a lifted finger points at nothing", async (page) => {
     await page.open();
     await page.touchTap("header/help");
-    const probe = await page.waitFor((p) => p.settled, "settled");
-    check.equal(probe.pointer, null, "where the pointer is");
+    check.equal((await page.probe("pointer")).pointer, null, "where the pointer is");
 }, { width: 768, height: 1024, touch: true, scale: 2 });
 
 // --- wheel and trackpad
@@ -336,7 +335,7 @@ benchTest("the browser's own keys stay the browser's", async (page) => {
 
 benchTest("everything that can be pressed is a button for screen readers, and works", async (page) => {
     await page.open("exercise=headlamp");
-    const { rects } = await page.probe();
+    const { rects } = await page.probe("rects");
     const names = await page.page.evaluate(() =>
         [...document.querySelectorAll("#mirror button")].map((button) => button.dataset.name));
     check.equal([...names].sort(), Object.keys(rects).sort(), "names in the mirror");
@@ -356,7 +355,7 @@ benchTest("a refusal is said in the status line", async (page) => {
 
 benchTest("reduced motion is heeded, and when it changes", async (page) => {
     await page.open();
-    check.equal((await page.probe()).reducedMotion, true, "at the start");
+    check.equal((await page.probe("reducedMotion")).reducedMotion, true, "at the start");
     await page.page.emulateMedia({ reducedMotion: "no-preference" });
     await page.waitFor((p) => p.reducedMotion === false, "after the change");
 }, { reducedMotion: "reduce" });
@@ -371,8 +370,8 @@ benchTest("a lost graphics context loads the bench again as it was", async (page
         canvas.getContext("webgl").getExtension("WEBGL_lose_context").loseContext();
     });
     await page.page.waitForFunction(() => !window.before && typeof window.loomProbe === "function");
-    const probe = await page.waitFor((p) => p.settled, "the bench is there again");
-    check.equal(refs(probe), ["B1"], "parts on the bench");
+    await page.waitFor((p) => p.settled, "the bench is there again");
+    check.equal(refs(await page.probe("bench")), ["B1"], "parts on the bench");
 });
 
 // --- the address

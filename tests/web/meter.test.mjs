@@ -12,7 +12,7 @@ async function dial(page) {
 
 // The wide screen's card or the tablet's stays until Escape; a finger taps its cross.
 async function closeCard(page, hands) {
-    if ((await page.probe()).rects["card/close"]) await hands.choose("card/close");
+    if ((await page.probe("rects")).rects["card/close"]) await hands.choose("card/close");
 }
 
 async function switchOn(page, hands) {
@@ -38,7 +38,7 @@ async function putBeside(page, hands) {
 }
 
 async function reads(page, hands, red, black) {
-    const { measurements } = await page.probe();
+    const { measurements } = await page.probe("measurements");
     const drag = hands instanceof TouchHands ? "touchDrag" : "drag";
     await page[drag]("meter/red", `terminal/${red}`);
     await page[drag]("meter/black", `terminal/${black}`);
@@ -66,7 +66,7 @@ for (const [name, Hands, options] of [["pointer", PointerHands, {}], ["finger", 
         await closeCard(page, hands);
         await hands.fit("blade/7.5", "F2");
         await page.waitFor((p) => p.live.parts.S1.lamp.brightness > 0.5, "the live lamp is lit");
-        const { rects } = await page.probe();
+        const { rects } = await page.probe("rects");
         await hands.choose(rects["paper/check"] ? "paper/check" : "strip/check");
         const { verdict } = await page.waitFor((p) => p.verdict && !p.verdict.stale, "a verdict");
         check.equal(verdict.checks.filter((row) => !row.passed).map((row) => row.say), [], "nothing left to say");

@@ -15,7 +15,7 @@ const terminal = (spoken) => `terminal/${spoken.replace(" ", "/")}`;
 const handmade = new Set(["P-10", "P-15", "P-20", "P-22"]);
 
 async function cableCalled(page, label) {
-    const { bench } = await page.probe();
+    const { bench } = await page.probe("bench");
     return bench.cables.filter((cable) => cable.label === label).pop();
 }
 
@@ -34,7 +34,7 @@ async function joinByHand(page, label, end, to) {
     for (let tries = 0; tries < 3; ++tries) {
         const cable = await cableCalled(page, label);
         await page.drag(`end/${cable.id}/${end}`, terminal(to));
-        if (isJoined(await page.probe(), [label, end])) break;
+        if (isJoined(await page.probe("bench"), [label, end])) break;
         await page.tap("closeup/open-screw"); // refused while it is closed
         await page.key("Escape");
     }
@@ -86,13 +86,13 @@ async function layBatteryCables(page) {
 async function crossCheck(page) {
     await page.tap("leaf/sheet");
     for (let marked = 0;; ++marked) {
-        if ((await page.probe()).rects["sheet/next"]) await page.tap("sheet/next");
-        if (!(await page.probe()).rects["sheet/look/0"]) break;
+        if ((await page.probe("rects")).rects["sheet/next"]) await page.tap("sheet/next");
+        if (!(await page.probe("rects")).rects["sheet/look/0"]) break;
         await page.tap("sheet/look/0");
         await page.tap("sheet/look/1");
         if (marked === 20) await page.shot("film-4-cross-check");
         await page.tap("sheet/mark");
-        if (!(await page.probe()).rects["sheet/next"]) break;
+        if (!(await page.probe("rects")).rects["sheet/next"]) break;
     }
     await page.tap("sheet/hand-in");
     await page.shot("film-5-sheet");
