@@ -1,5 +1,6 @@
 // Serves a folder on this computer only. As a program: node web/serve.mjs [--port N] [--root DIR].
 // As a module: serve(root, port) resolves to {port, close}; port 0 takes any free one.
+// A file that lies there compressed too is sent so to a browser that takes it.
 import { createReadStream, statSync } from "node:fs";
 import { createServer } from "node:http";
 import { dirname, extname, join, normalize, resolve, sep } from "node:path";
@@ -15,6 +16,29 @@ const types = {
     ".png": "image/png",
     ".txt": "text/plain; charset=utf-8",
 };
+
+// Content encodings, the best first, and the ending of a file that is compressed so.
+export const encodings = { br: ".br", gzip: ".gz" };
+
+// Whether a request's Accept-Encoding takes an encoding (RFC 9110, 12.5.3; q=0 is a refusal).
+function takes(accepted, encoding) {
+    return String(accepted ?? "").toLowerCase().split(",").some((entry) => {
+        const [name, ...parameters] = entry.split(";").map((part) => part.trim());
+        const weight = parameters.find((parameter) => parameter.startsWith("q="));
+        return name === encoding && (weight === undefined || Number(weight.slice(2)) > 0);
+    });
+}
+
+// The compressed copy of a file that the request takes: {file, size, encoding}, or the file itself.
+function compressedCopy(found, accepted) {
+    for (const [encoding, ending] of Object.entries(encodings)) {
+        if (!takes(accepted, encoding)) continue;
+        const file = found.file + ending;
+        const status = statSync(file, { throwIfNoEntry: false });
+        if (status) return { file, size: status.size, encoding };
+    }
+    return found;
+}
 
 // The file a request names, or null when there is none or it lies outside root.
 function fileFor(root, url) {
@@ -43,13 +67,16 @@ export function serve(root, port) {
             response.end("There is nothing here.\n");
             return;
         }
+        const sent = compressedCopy(found, request.headers["accept-encoding"]);
         response.writeHead(200, {
             "Content-Type": types[extname(found.file)] ?? "application/octet-stream",
-            "Content-Length": found.size,
+            "Content-Length": sent.size,
             "Cache-Control": "no-cache",
+            "Vary": "Accept-Encoding",
+            ...(sent.encoding && { "Content-Encoding": sent.encoding }),
         });
         if (request.method === "HEAD") response.end();
-        else createReadStream(found.file).pipe(response);
+        else createReadStream(sent.file).pipe(response);
     });
     return new Promise((done, refused) => {
         server.on("error", refused);

@@ -46,3 +46,18 @@ benchTest("a second visit works without a network", async (page) => {
     await page.page.goto(base + "?lesson=none");
     await page.page.waitForFunction(loadingIsGone);
 });
+
+benchTest("the program comes compressed to a browser that takes it, and whole to one that does not", async (page) => {
+    await page.open();
+    const [program] = await page.page.evaluate(() => performance.getEntriesByType("resource")
+        .filter((entry) => entry.name.includes("loomwright.wasm"))
+        .map(({ encodedBodySize, decodedBodySize }) => ({ encodedBodySize, decodedBodySize })));
+    check.that(program.encodedBodySize < program.decodedBodySize / 2, "less than half is sent", program);
+    const ask = (accepted) => page.page.request.get(page.siteAddress() + "loomwright.wasm",
+        { headers: { "Accept-Encoding": accepted } });
+    const sent = async (accepted) => (await ask(accepted)).headers()["content-encoding"] ?? "as it is";
+    check.equal(await sent("gzip, deflate, br"), "br", "the smaller of two");
+    check.equal(await sent("gzip;q=0.5, br;q=0"), "gzip", "what is not refused");
+    check.equal(await sent("identity"), "as it is", "no encoding that was not asked for");
+    check.equal((await (await ask("br")).body()).length, program.decodedBodySize, "unpacked it is the same");
+});
