@@ -89,10 +89,9 @@ bool Fuses::replaced(const Fuse& was, const Fuse& now) {
     return (was.blown && !now.blown) || was.rating_A != now.rating_A || was.style != now.style;
 }
 
-Entry Fuses::add(const Fuse& spec, Key key, Builder& b) {
+FusePart coldFuse(const Fuse& spec) {
     const Style style = styleOf(spec.style, spec.rating_A);
     FusePart f;
-    f.key = key;
     f.rating_A = spec.rating_A;
     f.cold_ohm = spec.cold_ohm;
     const double thermal = 1.0 / ((1.0 + kRise) * style.carried * style.carried);
@@ -100,6 +99,12 @@ Entry Fuses::add(const Fuse& spec, Key key, Builder& b) {
     f.g2 = 1.0 / (thermal * style.bodyShare);
     f.c1_s = kRise * style.i2t_s / kLn1p5;
     f.c2_s = style.body_s * f.g2;
+    return f;
+}
+
+Entry Fuses::add(const Fuse& spec, Key key, Builder& b) {
+    FusePart f = coldFuse(spec);
+    f.key = key;
     f.branch = b.branch(spec.a, spec.b);
     f.element = b.states.add(0.0, kElementAbsolute, 0.0);
     f.body = b.states.add(0.0, kBodyAbsolute, 0.0);

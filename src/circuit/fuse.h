@@ -37,6 +37,9 @@ struct FusePart {
     double overloadedSince_s = 0.0; // last time it carried no more than its rating
 };
 
+// The heat balance of a fuse of this style and rating, which must be within range; in no network yet.
+FusePart coldFuse(const Fuse& spec);
+
 struct Fuses : GapModel<Fuse, FusePart> {
     static bool valid(const Fuse& spec);
     static bool replaced(const Fuse& was, const Fuse& now);

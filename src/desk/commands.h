@@ -18,6 +18,9 @@ Said replayAttempt(const std::vector<std::string>& arguments);
 // The plan, the check sheet, the parts list or the labels of an exercise, as SVG pages.
 Said paper(const std::vector<std::string>& arguments);
 
+// The cables of a bench that some single fault harms before a fuse opens: see lesson/fault_sweep.h.
+Said faults(const std::vector<std::string>& arguments);
+
 // Marks an attempt against its exercise.
 Said checkAttempt(const std::vector<std::string>& arguments);
 

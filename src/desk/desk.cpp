@@ -31,6 +31,7 @@ constexpr CommandRow commands[] = {{"try", tryBench},
                                    {"replay", replayAttempt},
                                    {"check", checkAttempt},
                                    {"paper", paper},
+                                   {"faults", faults},
                                    {"help", help},
                                    {"--help", help},
                                    {"-h", help}};
@@ -44,7 +45,7 @@ Said run(const std::vector<std::string>& arguments) {
         if (word == command.word) return command.run({arguments.begin() + 1, arguments.end()});
     return sayNot(
         WrongUse,
-        {bench::Why::UnknownWord, "command", "try, new, replay, check, paper or --help", word});
+        {bench::Why::UnknownWord, "command", "try, new, replay, check, paper, faults or --help", word});
 }
 
 } // namespace loom::desk

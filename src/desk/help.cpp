@@ -21,6 +21,11 @@ constexpr const char* beginning = R"(loomwright: the wiring bench without its wi
       marks a recorded attempt; prints each check, what is wrong, the marks
   loomwright paper EXERCISE.json plan|sheet|parts|labels|all
       prints the pages of the exercise's plan for the real build, as one SVG
+  loomwright faults BENCH.loom.json [--common TERMINAL] [--named TERMINAL TERMINAL]...
+      tries every short, every open cable and fuse and every contact that does not let
+      go, in every position of the controls, and prints the cables that would get too
+      warm before a fuse opens. --common: the battery pole without a fuse, such as
+      B1/minus. --named: a cable that need not be guarded, by what it joins.
   loomwright --help
 
 Options of try:
@@ -72,7 +77,7 @@ is not on the bench or no path joins the terminals.
 constexpr const char* ending = R"(
 Exit codes: 0 done; 1 wrong arguments; 2 a file, a script or a quantity could not be
 read, and the message says where; 3 the bench refused a line of the script; 4 check:
-not all marks.
+not all marks, faults: a cable is in danger.
 )";
 
 std::string measuresText() {

@@ -13,7 +13,7 @@ enum ExitCode {
     WrongUse = 1,   // the arguments
     Unreadable = 2, // a file, a script or a quantity; the message names the place
     Refused = 3,    // a line of the script asked for what the bench refuses
-    NotSolved = 4   // check: not all marks
+    NotSolved = 4   // check: not all marks; faults: a cable in danger
 };
 
 struct Said {

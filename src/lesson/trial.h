@@ -9,6 +9,7 @@
 #include "lesson/exercise.h"
 
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -23,21 +24,25 @@ bench::Bench freshCopy(const bench::Bench& bench, const bench::Bench& start, con
 std::optional<bench::TerminalRef> find(const bench::Bench& bench, const plan::Spot& spot);
 
 struct Fault {
-    plan::Spot a, b;
+    enum class Kind { Short, Open, Weld } kind = Kind::Short;
+    bench::ProbeTip a{}, b{}; // short
     double resistance_ohm = 1e-3;
+    bench::PartId part{};   // open or weld
+    bench::CableId cable{}; // open
 };
 
 // What gave way, first things first.
 struct Harm {
     std::string name;    // the part's ref or the cable's label
     std::string figures; // "214 A, 12 ms" or "71 °C, 1.2 s"
+    double current_A = 0.0, temp_K = 0.0, after_s = 0.0; // the temperature of a cable only
     bool cable = false;
     bool fuse = false;
 };
 
 class Trial {
 public:
-    // A fault between spots of which one is missing is left out.
+    // A short between places of which one is missing is left out.
     Trial(const bench::Bench& bench,
           const bench::Bench& start,
           const Positions& set,
@@ -45,7 +50,8 @@ public:
 
     void run(double seconds);
     // Runs until a cable has suffered, or a fuse has opened and nothing warms any more.
-    void runFault(double seconds);
+    // Cables of these labels may suffer.
+    void runFault(double seconds, const std::set<std::string>& excused = {});
     // Moves controls on the way, everything else keeping its heat, speed and charge.
     void move(const Positions& set);
 

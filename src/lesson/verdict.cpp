@@ -132,7 +132,11 @@ private:
     Seen see(const Survives& wanted) const {
         if (!find(bench, wanted.a) || !find(bench, wanted.b)) return {};
         for (const double fault_ohm : wanted.fault_ohm) {
-            Trial tried = trial(wanted.set, Fault{wanted.a, wanted.b, fault_ohm});
+            Fault fault;
+            fault.a.terminal = find(bench, wanted.a);
+            fault.b.terminal = find(bench, wanted.b);
+            fault.resistance_ohm = fault_ohm;
+            Trial tried = trial(wanted.set, fault);
             tried.runFault(wanted.for_s);
             for (const Harm& harm : tried.harms())
                 if (harm.cable) return {false, told(harm)};

@@ -113,9 +113,9 @@ TEST_CASE("wrong arguments say what was expected") {
 
     const Row rows[] = {
         {{},
-         "loomwright: command: expected try, new, replay, check, paper or --help, found nothing\n"},
+         "loomwright: command: expected try, new, replay, check, paper, faults or --help, found nothing\n"},
         {{"tr"},
-         "loomwright: command: expected try, new, replay, check, paper or --help, found tr\n"},
+         "loomwright: command: expected try, new, replay, check, paper, faults or --help, found tr\n"},
         {{"try"}, "loomwright: try: expected a bench file, found none\n"},
         {{"try", "b"}, "loomwright: try: expected --read and at least one quantity, found none\n"},
         {{"try", "b", "c"}, "loomwright: try: expected one bench file, found a second, c\n"},
@@ -367,4 +367,19 @@ TEST_CASE("check will not mark an attempt at something else") {
     CHECK(said.exitCode == Unreadable);
     CHECK(withoutFolder(said.err, folder) ==
           "loomwright: a.json: /exercise: expected headlamp, found the free bench\n");
+}
+
+TEST_CASE("faults: a thin cable before every fuse is named, and a sound bench is left in peace") {
+    const std::string pippin = LOOM_SOURCE_DIR "/assets/benches/pippin.loom.json";
+    const Said all = run({"faults", pippin, "--common", "B1/minus"});
+    CHECK(all.exitCode == NotSolved);
+    CHECK(all.out.find("P-03: lies before every fuse") != std::string::npos);
+    CHECK(all.out.find("P-14: ") != std::string::npos);
+    const Said named = run({"faults", pippin, "--named", "B2/plus", "F1/in"});
+    CHECK(named.out.find("P-03: ") == std::string::npos);
+    CHECK(named.out.find("P-01: ") != std::string::npos);
+    CHECK(run({"faults", pippin, "--named", "B2/plus"}).exitCode == WrongUse);
+    CHECK(run({"faults", pippin, "--common", "B9/plus"}).exitCode == WrongUse);
+    CHECK(run({"faults", "no such file"}).exitCode == Unreadable);
+    CHECK(run({"faults"}).exitCode == WrongUse);
 }

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MIT
+// What could go wrong with a bench, all of it: in every position of its controls, as it stands, with a
+// short from each terminal and loose end to every other potential, with each cable, fuse and contact
+// open, with each contact welded. Start with sweepFaults(). It answers with the cables that would
+// pass the limit of their sleeve before a fuse opens.
+//
+// What lies between a battery and its first fuse cannot be protected, nor can a link between two
+// batteries: there only cables may lie that are named, and no short is tried there.
+//
+// Nearly all faults are proved harmless by bounds from one steady solution: the cables' heating
+// without any loss against the fuses' opening at less than their current. Only those that are not
+// are run through the circuit, with heat and all.
+#pragma once
+
+#include "bench/bench.h"
+#include "lesson/exercise.h"
+#include "lesson/trial.h"
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace loom::lesson {
+
+// What is asked of a bench.
+struct Protection {
+    // The battery pole that is the common return, in which no fuse stands. A part that is not there:
+    // the pole with the most cables.
+    plan::Spot common;
+    // Cables that may lie before the first fuse, each by the two terminals it joins.
+    std::vector<std::pair<plan::Spot, plan::Spot>> unprotected;
+};
+
+struct Threat {
+    enum class Kind {
+        Unprotected, // `cable` lies before every fuse and is not named
+        AsItStands,  // with no fault at all
+        Short,       // from a to b
+        Opened,      // `part` or the cable of that label is open
+        Welded       // a contact of `part` does not open
+    } kind = Kind::AsItStands;
+    Positions set; // controls that are not at rest
+    bench::ProbeTip a{}, b{};
+    std::string part{};
+    std::string cable{}; // the label of the one that suffers
+    double current_A = 0.0, temp_K = 0.0, after_s = 0.0;
+};
+
+struct FaultSweep {
+    std::vector<Threat> threats; // at most one of each cable that suffers
+    std::size_t positions = 0;   // of the controls that make a difference
+    std::size_t tried = 0;       // faults
+    std::size_t run = 0;         // of them through the circuit
+};
+
+FaultSweep sweepFaults(const bench::Bench& bench, const bench::Bench& start, const Protection& asked);
+
+} // namespace loom::lesson
