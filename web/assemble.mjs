@@ -53,7 +53,8 @@ mkdirSync(site, { recursive: true });
 for (const name of readdirSync(site)) if (!isOurs(name)) rmSync(join(site, name), { recursive: true });
 for (const [name, bytes] of files) {
     const path = join(site, name);
-    if (existsSync(path) && readFileSync(path).equals(bytes)) continue;
+    // Every file of ours gets smaller by gzip.
+    if (existsSync(path + encodings.gzip) && existsSync(path) && readFileSync(path).equals(bytes)) continue;
     // First, so that a build that is stopped here begins with this file again.
     writeCompressed(path, bytes);
     writeFileSync(path, bytes);

@@ -2,9 +2,9 @@
 #include "attempt/supply.h"
 
 #include "bench/catalogue.h"
+#include "circuit/node_groups.h"
 
 #include <algorithm>
-#include <numeric>
 
 namespace loom::attempt {
 
@@ -47,17 +47,12 @@ double greatestVoltage_V(const bench::Bench& bench, const LiveCircuit& live) {
 // Nodes joined by cables, closed contacts and whole fuses: one conductor.
 class Conductors {
 public:
-    explicit Conductors(const LiveCircuit& live) : over(live.wires().netlist.nodeCount) {
-        std::iota(over.begin(), over.end(), circuit::Node{0});
+    explicit Conductors(const LiveCircuit& live) : groups(live.wires().netlist.nodeCount) {
         for (const circuit::Element& element : live.wires().netlist.elements)
             take(element, live);
     }
 
-    circuit::Node root(circuit::Node node) {
-        while (over[node] != node)
-            node = over[node] = over[over[node]];
-        return node;
-    }
+    circuit::Node root(circuit::Node node) { return groups.top(node); }
 
 private:
     void take(const circuit::Element& element, const LiveCircuit& live) {
@@ -70,9 +65,9 @@ private:
         }
     }
 
-    void join(circuit::Node a, circuit::Node b) { over[root(a)] = root(b); }
+    void join(circuit::Node a, circuit::Node b) { groups.join(a, b); }
 
-    std::vector<circuit::Node> over;
+    circuit::NodeGroups groups;
 };
 
 // Currents out of the batteries summed over each conductor: what one battery hands to the next

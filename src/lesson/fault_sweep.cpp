@@ -5,6 +5,7 @@
 #include "bench/wiring.h"
 #include "circuit/cable.h"
 #include "circuit/fuse_time.h"
+#include "circuit/node_groups.h"
 #include "circuit/portable_math.h"
 #include "lesson/steady_network.h"
 
@@ -12,7 +13,6 @@
 #include <array>
 #include <cmath>
 #include <map>
-#include <numeric>
 #include <set>
 
 namespace loom::lesson {
@@ -39,9 +39,9 @@ constexpr std::size_t kMostPositions = 512;
 
 // One cable's bounds. See circuit/cable.h for the figures.
 struct CableBound {
-    std::string label;
-    bool told = false; // a threat to it is known
-    double carried_A = 0.0; // for ever, without passing its limit
+    bench::CableId id;
+    bool told = false;          // a threat to it is known
+    double carried_A = 0.0;     // for ever, without passing its limit
     double adiabatic_A2s = 0.0; // from cold to its limit without loss
     double spentBefore = 0.0;   // share of its heating up by the current before the fault
 };
@@ -109,12 +109,6 @@ struct Lines {
 
 constexpr std::uint32_t kNoElement = ~std::uint32_t{0};
 
-Node topOf(std::vector<Node>& parent, Node node) {
-    while (parent[node] != node)
-        node = parent[node] = parent[parent[node]];
-    return node;
-}
-
 // Faults of a bench with its controls in one position.
 class AtPosition {
 public:
@@ -141,8 +135,8 @@ public:
     }
 
     void look() {
-        for (const std::string& label : exposed)
-            if (!excused.count(label)) tell({Threat::Kind::Unprotected, set, {}, {}, {}, label});
+        for (const bench::CableId id : exposed)
+            if (!excused.count(id)) tell({Threat::Kind::Unprotected, set, {}, {}, {}, id});
         ++sweep.tried;
         if (!bears(base, {}, kNoElement)) run(std::nullopt, {Threat::Kind::AsItStands, set});
         lookAtOpenings();
@@ -165,7 +159,7 @@ private:
     std::vector<std::pair<Node, bench::ProbeTip>> places;
     Node common = 0;              // one of the common return; nodeCount for none
     std::vector<bool> beforeFuse; // by node
-    std::set<std::string> exposed, excused; // labels
+    std::set<bench::CableId> exposed, excused;
     std::vector<double> volts, spent;
     std::vector<std::size_t> over;
     std::vector<char> opened;
@@ -187,14 +181,14 @@ private:
         const bench::Cable* on = cableOf(element);
         if (!cable || !on) return;
         if (isNamed(*on)) {
-            excused.insert(on->label);
+            excused.insert(on->id);
             return;
         }
         CableBound of = boundOf(*cable, wiring.netlist.ambient_K);
-        of.label = on->label;
+        of.id = on->id;
         const Branch* branch = base.branchOf(index);
         of.spentBefore = branch ? spentBefore(of, base.current_A(*branch)) : 0.0;
-        of.told = isTold(of.label);
+        of.told = isTold(of.id);
         cables.push_back(std::move(of));
         cableLines.add(index, branch);
     }
@@ -240,35 +234,34 @@ private:
     }
 
     void findUnprotected() {
-        std::vector<Node> parent(wiring.netlist.nodeCount);
-        std::iota(parent.begin(), parent.end(), Node{0});
+        circuit::NodeGroups groups(wiring.netlist.nodeCount);
         for (const Branch& branch : base.branches())
-            if (isConductor(branch)) parent[topOf(parent, branch.a)] = topOf(parent, branch.b);
+            if (isConductor(branch)) groups.join(branch.a, branch.b);
         std::set<Node> poles;
         for (const circuit::Element& element : wiring.netlist.elements)
             if (const auto* battery = std::get_if<circuit::Battery>(&element.part)) {
-                poles.insert(topOf(parent, battery->plus));
-                poles.insert(topOf(parent, battery->minus));
+                poles.insert(groups.top(battery->plus));
+                poles.insert(groups.top(battery->minus));
             }
-        common = commonOf(parent, poles);
+        common = commonOf(groups, poles);
         beforeFuse.assign(wiring.netlist.nodeCount, false);
         for (Node node = 0; node < wiring.netlist.nodeCount; ++node) {
-            const Node top = topOf(parent, node);
+            const Node top = groups.top(node);
             beforeFuse[node] = top != common && poles.count(top) > 0;
         }
         for (std::size_t c = 0; c < bench.cables.size(); ++c)
             if (beforeFuse[wiring.ends[c][0]] || beforeFuse[wiring.ends[c][1]])
-                exposed.insert(bench.cables[c].label);
+                exposed.insert(bench.cables[c].id);
     }
 
-    Node commonOf(std::vector<Node>& parent, const std::set<Node>& poles) const {
+    Node commonOf(circuit::NodeGroups& groups, const std::set<Node>& poles) const {
         const auto named = find(bench, asked.common);
         if (named)
-            if (const auto node = bench::nodeOf(bench, wiring, *named)) return topOf(parent, *node);
+            if (const auto node = bench::nodeOf(bench, wiring, *named)) return groups.top(*node);
         std::map<Node, std::size_t> ends;
         for (const auto& cable : wiring.ends)
             for (const Node node : cable)
-                if (poles.count(topOf(parent, node))) ++ends[topOf(parent, node)];
+                if (poles.count(groups.top(node))) ++ends[groups.top(node)];
         const auto most = std::max_element(ends.begin(), ends.end(), [](const auto& l, const auto& r) {
             return l.second < r.second;
         });
@@ -347,13 +340,13 @@ private:
     void run(const std::optional<Fault>& fault, Threat threat) {
         ++sweep.run;
         Trial trial(bench, start, set, fault);
-        std::set<std::string> known = excused;
+        std::set<bench::CableId> known = excused;
         for (const Threat& told : sweep.threats)
-            known.insert(told.cable);
+            known.insert(told.suffers);
         trial.runFault(kRun_s, known);
         for (const Harm& harm : trial.harms()) {
-            if (!harm.cable || excused.count(harm.name)) continue;
-            threat.cable = harm.name;
+            if (!harm.cable || known.count(harm.id)) continue;
+            threat.suffers = harm.id;
             threat.current_A = harm.current_A;
             threat.temp_K = harm.temp_K;
             threat.after_s = harm.after_s;
@@ -361,16 +354,18 @@ private:
         }
     }
 
-    bool isTold(const std::string& label) const {
-        const auto of = [&](const Threat& told) { return told.cable == label; };
+    bool isTold(bench::CableId id) const {
+        const auto of = [&](const Threat& told) { return told.suffers == id; };
         return std::any_of(sweep.threats.begin(), sweep.threats.end(), of);
     }
 
-    void tell(const Threat& threat) {
-        if (isTold(threat.cable)) return;
-        sweep.threats.push_back(threat);
+    void tell(Threat threat) {
+        if (isTold(threat.suffers)) return;
+        if (const bench::Cable* cable = bench::findCable(bench, threat.suffers))
+            threat.cable = cable->label;
         for (CableBound& cable : cables)
-            cable.told = cable.told || cable.label == threat.cable;
+            cable.told = cable.told || cable.id == threat.suffers;
+        sweep.threats.push_back(std::move(threat));
     }
 
     void lookAtShorts() {

@@ -1,42 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include "lesson/paths.h"
 
+#include "circuit/node_groups.h"
 #include "lesson/trial.h"
-
-#include <numeric>
 
 namespace loom::lesson {
 namespace {
 
-// Nodes in groups: two of one group are joined.
-class Groups {
-public:
-    explicit Groups(std::size_t count) : parent(count) {
-        std::iota(parent.begin(), parent.end(), std::size_t{0});
-    }
-
-    void join(circuit::Node a, circuit::Node b) { parent[top(a)] = top(b); }
-
-    std::vector<std::size_t> all() {
-        std::vector<std::size_t> tops(parent.size());
-        for (std::size_t node = 0; node < parent.size(); ++node)
-            tops[node] = top(node);
-        return tops;
-    }
-
-private:
-    std::size_t top(std::size_t node) {
-        while (parent[node] != node)
-            node = parent[node] = parent[parent[node]];
-        return node;
-    }
-
-    std::vector<std::size_t> parent;
-};
-
 // Joins what one element joins, as far as `through` goes.
 struct Joining {
-    Groups& groups;
+    circuit::NodeGroups& groups;
     Through through;
 
     void operator()(const circuit::Cable& cable) { join(Through::Cables, cable, !cable.parted); }
@@ -87,11 +60,11 @@ private:
 } // namespace
 
 Ways::Ways(const bench::Bench& of, Through through) : bench(of), wiring(bench::wire(of)) {
-    Groups found(wiring.netlist.nodeCount);
+    circuit::NodeGroups found(wiring.netlist.nodeCount);
     Joining joining{found, through};
     for (const circuit::Element& element : wiring.netlist.elements)
         std::visit(joining, element.part);
-    groups = found.all();
+    groups = found.tops();
 }
 
 bool Ways::joined(bench::TerminalRef a, bench::TerminalRef b) const {

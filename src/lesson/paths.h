@@ -19,7 +19,7 @@ public:
 private:
     const bench::Bench& bench;
     bench::Wiring wiring;
-    std::vector<std::size_t> groups; // of each node
+    std::vector<circuit::Node> groups; // of each node
 };
 
 // On this bench as it stands. False for a spot that is not on it.

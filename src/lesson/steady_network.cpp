@@ -2,10 +2,11 @@
 #include "lesson/steady_network.h"
 
 #include "circuit/cable.h"
+#include "circuit/node_groups.h"
 
 #include <array>
 #include <cmath>
-#include <numeric>
+#include <utility>
 #include <variant>
 
 namespace loom::lesson {
@@ -133,12 +134,6 @@ std::vector<Branch> branchesOf(const circuit::Netlist& netlist,
     return std::move(branches.all);
 }
 
-std::size_t topOf(std::vector<std::size_t>& parent, std::size_t node) {
-    while (parent[node] != node)
-        node = parent[node] = parent[parent[node]];
-    return node;
-}
-
 // Gauss-Jordan on a symmetric positive definite matrix of n rows; its inverse in place. Needs no
 // pivoting: G of a grounded island is diagonally dominant.
 void invert(std::vector<double>& m, std::size_t n) {
@@ -219,14 +214,11 @@ void SteadyNetwork::build(const circuit::Netlist& netlist) {
 }
 
 void SteadyNetwork::findIslands() {
-    std::vector<std::size_t> parent(nodes);
-    std::iota(parent.begin(), parent.end(), std::size_t{0});
+    circuit::NodeGroups joins(nodes);
     for (const Branch& branch : all)
-        parent[topOf(parent, branch.a)] = topOf(parent, branch.b);
-    island.assign(nodes, 0);
+        joins.join(branch.a, branch.b);
+    island = joins.tops();
     islandFed.assign(nodes, false);
-    for (std::size_t node = 0; node < nodes; ++node)
-        island[node] = topOf(parent, node);
     for (const Branch& branch : all)
         if (branch.pushed_A != 0.0) islandFed[island[branch.a]] = true;
 }

@@ -85,7 +85,7 @@ private:
     std::vector<Branch> all;
     std::vector<std::int32_t> first; // branch of each element, -1 for none
     std::vector<Decision> decisions;
-    std::vector<std::size_t> island; // by node
+    std::vector<circuit::Node> island; // by node
     std::vector<bool> islandFed;     // by island
     std::vector<double> volts;
     std::vector<double> inverse; // Z, row by row; rows of grounded nodes are zero

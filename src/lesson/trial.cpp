@@ -150,13 +150,13 @@ void Trial::run(double seconds) {
         step(std::min(look_s, end_s - live.time_s()));
 }
 
-void Trial::runFault(double seconds, const std::set<std::string>& excused) {
+void Trial::runFault(double seconds, const std::set<bench::CableId>& excused) {
     const double end_s = live.time_s() + seconds;
     bool opened = false;
     while (end_s - live.time_s() > 1e-9) {
         step(std::min(look_s, end_s - live.time_s()));
         for (const Harm& harm : gaveWay) {
-            if (harm.cable && !excused.count(harm.name)) return;
+            if (harm.cable && !excused.count(harm.id)) return;
             opened = opened || harm.fuse;
         }
         if (!anyCableWarms() && opened) return;
@@ -175,16 +175,17 @@ void Trial::note(const circuit::Event& event) {
     Harm harm;
     harm.figures = figuresOf(event);
     harm.cable = circuit::rowOf(event.kind).second == circuit::Unit::Kelvin; // so are cables told of
-    harm.after_s = event.time_s;
-    harm.current_A = event.first;
-    harm.temp_K = event.second;
     harm.fuse = event.kind == circuit::EventKind::FuseMelted;
     if (const auto* part = bench::findPart(tried, bench::partOf(event.element)))
         harm.name = part->ref;
-    if (const auto* cable = bench::findCable(tried, bench::cableOf(event.element)))
+    const auto strand = bench::strandOf(event.element);
+    const bench::CableId id = strand ? strand->cable : bench::cableOf(event.element);
+    if (const auto* cable = bench::findCable(tried, id)) {
         harm.name = cable->label;
-    if (const auto strand = bench::strandOf(event.element)) {
-        if (const auto* cable = bench::findCable(tried, strand->cable)) harm.name = cable->label;
+        harm.id = id;
+        harm.current_A = event.first;
+        harm.temp_K = event.second;
+        harm.after_s = event.time_s;
     }
     gaveWay.push_back(std::move(harm));
     const auto wear = attempt::wearFrom(event, tried);

@@ -35,7 +35,8 @@ struct Fault {
 struct Harm {
     std::string name;    // the part's ref or the cable's label
     std::string figures; // "214 A, 12 ms" or "71 °C, 1.2 s"
-    double current_A = 0.0, temp_K = 0.0, after_s = 0.0; // the temperature of a cable only
+    bench::CableId id{};                                 // of a cable, with:
+    double current_A = 0.0, temp_K = 0.0, after_s = 0.0; // when it passed its limit
     bool cable = false;
     bool fuse = false;
 };
@@ -50,8 +51,8 @@ public:
 
     void run(double seconds);
     // Runs until a cable has suffered, or a fuse has opened and nothing warms any more.
-    // Cables of these labels may suffer.
-    void runFault(double seconds, const std::set<std::string>& excused = {});
+    // These cables may suffer.
+    void runFault(double seconds, const std::set<bench::CableId>& excused = {});
     // Moves controls on the way, everything else keeping its heat, speed and charge.
     void move(const Positions& set);
 

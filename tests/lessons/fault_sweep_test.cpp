@@ -112,6 +112,15 @@ TEST_CASE("a thin cable from battery plus to a free place of the block is found"
     CHECK(threat->kind == Threat::Kind::Unprotected);
 }
 
+TEST_CASE("a cable is not excused by the label of one that is named") {
+    bench::Bench bench = wired(pippin(), "B2", "plus", "X1", "3 lower");
+    bench.cables.back().label = "P-03";
+    const FaultSweep sweep = swept(bench);
+    const Threat* threat = threatTo(sweep, "P-03");
+    REQUIRE(threat);
+    CHECK(threat->suffers == bench.cables.back().id);
+}
+
 TEST_CASE("a cable whose other end lies loose is looked at too") {
     bench::Bench bench = wired(pippin(), "B2", "plus", "X1", "3 lower");
     const bench::CableId cable = bench.cables.back().id;
