@@ -356,6 +356,8 @@ export class BenchPage {
         const { width, height } = this.page.viewportSize();
         await this.cdp.send("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor,
             screenWidth: width, screenHeight: height, mobile: false });
+        // As a browser does when it is zoomed; the override alone tells a page at rest nothing.
+        await this.page.evaluate(() => window.dispatchEvent(new Event("resize")));
         await this.page.waitForFunction((scale) => devicePixelRatio === scale
             && (!window.loomProbe || (canvas.width === Math.floor(innerWidth * scale) && loomProbe().settled)),
         deviceScaleFactor, { timeout: patience_ms });
