@@ -15,7 +15,7 @@
 // Drawing is by software here, so a test's page has half a device pixel to a CSS pixel: the same
 // layout and events, a quarter of the pixels. Its pictures are taken with a whole one, in
 // build/shots: of what failed always, all the others when LOOM_SHOTS is set.
-import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { cpus, tmpdir } from "node:os";
 import { dirname, join } from "node:path";
@@ -347,7 +347,9 @@ export class BenchPage {
         mkdirSync(folder, { recursive: true });
         const { scale = 1 } = this.browser.options;
         if (scale < 1) await this.drawAt(1);
-        await this.page.screenshot({ path: join(folder, name + ".png") });
+        // Playwright's own would go back to the scale that the browser was opened with.
+        const { data } = await this.cdp.send("Page.captureScreenshot", { format: "png" });
+        writeFileSync(join(folder, name + ".png"), Buffer.from(data, "base64"));
         if (scale < 1) await this.drawAt(scale);
     }
 
