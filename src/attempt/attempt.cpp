@@ -13,14 +13,16 @@ namespace loom::attempt {
 
 namespace {
 
+using bench::numeral;
+using bench::phrase;
 using bench::Refusal;
 using bench::Why;
 
 // A name and an end (-1: none) that a command speaks of.
 std::optional<Refusal> whyNotNamed(const std::string& name, int end) {
-    if (auto refused = bench::whyNotName("name", name)) return refused;
+    if (auto refused = bench::whyNotName(phrase("name"), name)) return refused;
     if (end >= -1 && end <= 1) return std::nullopt;
-    return Refusal{Why::OutOfRange, name, "end 0, 1 or none", std::to_string(end)};
+    return Refusal{Why::OutOfRange, name, phrase("end-0-1-or-none"), numeral(end)};
 }
 
 std::optional<Refusal> whyNotSpokenOf(const Command& command) {
@@ -34,19 +36,21 @@ std::optional<Refusal> whyNotSpokenOf(const Command& command) {
 std::optional<Refusal> whyNotAsked(const Command& command, std::size_t entries) {
     if (entries >= mostEntries)
         return Refusal{Why::TooMany,
-                       "record",
-                       "at most " + std::to_string(mostEntries) + " commands",
-                       std::to_string(entries)};
+                       phrase("record"),
+                       phrase("at-most-n-commands", {{"n", numeral(mostEntries)}}),
+                       numeral(entries)};
     const auto* edit = std::get_if<bench::Edit>(&command);
     if (std::holds_alternative<Reopened>(command) || (edit && isWear(*edit)))
-        return Refusal{
-            Why::UnknownWord, "command", "what a hand can do", "what only the record tells"};
+        return Refusal{Why::UnknownWord,
+                       phrase("command"),
+                       phrase("what-a-hand-can-do"),
+                       phrase("what-only-the-record-tells")};
     const auto* hint = std::get_if<AskHint>(&command);
     if (hint && hint->check.size() > longestCheckId)
         return Refusal{Why::OutOfRange,
-                       "hint",
-                       "an id of at most " + std::to_string(longestCheckId) + " bytes",
-                       std::to_string(hint->check.size())};
+                       phrase("hint"),
+                       phrase("an-id-of-at-most-n-bytes", {{"n", numeral(longestCheckId)}}),
+                       numeral(hint->check.size())};
     return whyNotSpokenOf(command);
 }
 
@@ -101,8 +105,11 @@ std::optional<Refusal> Attempt::ask(const Command& command) {
 }
 
 std::optional<Refusal> Attempt::undoOrRedo(bool undo) {
-    if (undo && !canUndo()) return Refusal{Why::NothingToUndo, "record", "a step", "none"};
-    if (!undo && !canRedo()) return Refusal{Why::NothingToRedo, "record", "an undone step", "none"};
+    if (undo && !canUndo())
+        return Refusal{Why::NothingToUndo, phrase("record"), phrase("a-step"), phrase("none")};
+    if (!undo && !canRedo())
+        return Refusal{
+            Why::NothingToRedo, phrase("record"), phrase("an-undone-step"), phrase("none")};
     const bench::Bench before = current;
     if (undo) {
         steps.undo(current);

@@ -14,6 +14,8 @@ namespace loom::attempt {
 namespace {
 
 using bench::JsonPlace;
+using bench::numeral;
+using bench::phrase;
 using bench::Refusal;
 using bench::Why;
 
@@ -26,8 +28,8 @@ std::string shortText(const JsonPlace& place) {
     const std::string text = place.text();
     if (text.size() > longestName)
         place.refuse(Why::OutOfRange,
-                     "at most " + std::to_string(longestName) + " bytes",
-                     std::to_string(text.size()));
+                     phrase("at-most-n-bytes", {{"n", numeral(longestName)}}),
+                     numeral(text.size()));
     return text;
 }
 
@@ -40,7 +42,8 @@ std::uint64_t hexNumber(const JsonPlace& place) {
         good &= letter || (c >= '0' && c <= '9');
         value = value << 4 | static_cast<std::uint64_t>(letter ? c - 'a' + 10 : c - '0') % 16;
     }
-    if (place.ok() && !good) place.refuse(Why::OutOfRange, "1 to 16 hex digits", "something else");
+    if (place.ok() && !good)
+        place.refuse(Why::OutOfRange, phrase("1-to-16-hex-digits"), phrase("something-else"));
     return value;
 }
 
@@ -59,7 +62,8 @@ public:
             entry.command = (this->*row.read)();
             return entry;
         }
-        act.refuse(Why::UnknownWord, "a command such as " + std::string(words::layPart), word);
+        act.refuse(
+            Why::UnknownWord, phrase("a-command-such-as-name", {{"name", words::layPart}}), word);
         return entry;
     }
 
@@ -145,7 +149,7 @@ private:
         const JsonPlace place = at.member(name);
         std::vector<JsonPlace> items = place.items(2);
         if (place.ok() && items.size() != 2)
-            place.refuse(Why::OutOfRange, "2 items", std::to_string(items.size()));
+            place.refuse(Why::OutOfRange, phrase("2-items"), numeral(items.size()));
         return place.ok() ? items : std::vector<JsonPlace>{place, place};
     }
 
@@ -159,7 +163,8 @@ private:
         if (!place.ok()) return nullptr;
         const auto kind = kinds.kindOf(part);
         if (kind) return &bench::spec(*kind);
-        place.refuse(Why::UnknownPart, "the id of a part laid before", std::to_string(part.number));
+        place.refuse(
+            Why::UnknownPart, phrase("the-id-of-a-part-laid-before"), numeral(part.number));
         return nullptr;
     }
 
@@ -180,7 +185,8 @@ private:
         const JsonPlace place = at.member("sleeve");
         const std::string text = place.text();
         const auto colour = bench::sleeveFromWord(text.c_str());
-        if (!colour) place.refuse(Why::UnknownWord, "a sleeve colour such as red or black", text);
+        if (!colour)
+            place.refuse(Why::UnknownWord, phrase("a-sleeve-colour-such-as-red-or-black"), text);
         return colour.value_or(bench::Sleeve::Red);
     }
 
@@ -246,7 +252,8 @@ private:
         const JsonPlace place = at.member("kind");
         const std::string text = place.text();
         const auto kind = bench::endFromWord(text.c_str());
-        if (!kind) place.refuse(Why::UnknownWord, "a kind of end such as bare or ferrule", text);
+        if (!kind)
+            place.refuse(Why::UnknownWord, phrase("a-kind-of-end-such-as-bare-or-ferrule"), text);
         return bench::PressEnd{cable(), end(), kind.value_or(bench::EndKind::Bare)};
     }
 
@@ -349,8 +356,9 @@ void checkHead(const JsonPlace& root) {
     const JsonPlace version = root.member("version");
     const std::int64_t number = version.whole(1, 1000000);
     if (root.ok() && number > recordVersion)
-        version.refuse(
-            Why::LaterVersion, std::to_string(recordVersion) + " at most", std::to_string(number));
+        version.refuse(Why::LaterVersion,
+                       phrase("n-at-most", {{"n", numeral(recordVersion)}}),
+                       numeral(number));
 }
 
 void readEntries(const JsonPlace& list, Record& record) {
@@ -360,9 +368,10 @@ void readEntries(const JsonPlace& list, Record& record) {
         if (!list.ok()) return;
         Entry entry = EntryReader(item, kinds).read();
         if (list.ok() && (entry.slice < least || entry.slice > record.slices))
-            item.member("t").refuse(Why::OutOfRange,
-                                    std::to_string(least) + " to " + std::to_string(record.slices),
-                                    std::to_string(entry.slice));
+            item.member("t").refuse(
+                Why::OutOfRange,
+                phrase("n-to-most", {{"n", numeral(least)}, {"most", numeral(record.slices)}}),
+                numeral(entry.slice));
         least = entry.slice;
         kinds.follow(entry.command);
         record.entries.push_back(std::move(entry));

@@ -9,6 +9,8 @@ namespace loom::attempt {
 
 namespace {
 
+using bench::numeral;
+using bench::phrase;
 using bench::Refusal;
 using bench::Why;
 
@@ -18,7 +20,8 @@ bool didCircuit(const Command& command) {
 }
 
 Refusal inEntry(std::size_t index, Refusal refusal) {
-    refusal.place = "/entries/" + std::to_string(index) + " " + refusal.place;
+    refusal.place = phrase(
+        "in-entry", {{"entry", "/entries/" + std::to_string(index)}, {"place", refusal.place}});
     return refusal;
 }
 
@@ -28,10 +31,11 @@ std::optional<Refusal> whyNotOrdered(const Record& record) {
     for (std::size_t i = 0; i < record.entries.size(); ++i) {
         const std::int64_t slice = record.entries[i].slice;
         if (slice < least || slice > record.slices)
-            return Refusal{Why::OutOfRange,
-                           "/entries/" + std::to_string(i) + "/t",
-                           std::to_string(least) + " to " + std::to_string(record.slices),
-                           std::to_string(slice)};
+            return Refusal{
+                Why::OutOfRange,
+                "/entries/" + std::to_string(i) + "/t",
+                phrase("n-to-most", {{"n", numeral(least)}, {"most", numeral(record.slices)}}),
+                numeral(slice)};
         least = slice;
     }
     return std::nullopt;
@@ -66,8 +70,8 @@ bench::Outcome<Attempt> replay(const Record& record) {
     if (record.slices > greatestReplay_slices)
         return Refusal{Why::OutOfRange,
                        "/slices",
-                       "at most " + std::to_string(greatestReplay_slices),
-                       std::to_string(record.slices)};
+                       phrase("at-most-n", {{"n", numeral(greatestReplay_slices)}}),
+                       numeral(record.slices)};
     Attempt attempt(record.start, record.exercise, record.exerciseHash, record.seed);
     for (std::size_t i = 0; i < record.entries.size(); ++i) {
         const Entry& entry = record.entries[i];

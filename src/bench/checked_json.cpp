@@ -24,22 +24,23 @@ std::string escaped(const std::string& member) {
     return out;
 }
 
-std::string lineAndColumn(std::string_view text, std::size_t position) {
+Phrase lineAndColumn(std::string_view text, std::size_t position) {
     const std::string_view before = text.substr(0, std::min(position, text.size()));
     const auto lines = std::count(before.begin(), before.end(), '\n');
     const std::size_t lineStart = before.rfind('\n');
     const std::size_t column =
         lineStart == std::string_view::npos ? before.size() : before.size() - lineStart - 1;
-    return "line " + std::to_string(lines + 1) + ", column " +
-           std::to_string(std::max<std::size_t>(column, 1));
+    return phrase(
+        "line-column",
+        {{"line", numeral(lines + 1)}, {"column", numeral(std::max<std::size_t>(column, 1))}});
 }
 
 // The token the parser stumbled on, short and printable.
-std::string printable(const std::string& token) {
+Phrase printable(const std::string& token) {
     std::string out;
     for (const char c : token.substr(0, 24))
         out += c >= ' ' && c <= '~' ? c : '?';
-    return out.empty() ? "the end" : out;
+    return out.empty() ? phrase("the-end") : out;
 }
 
 // Builds the document as the parser goes, in one pass, and stops it at what is not allowed. The
@@ -78,7 +79,7 @@ public:
         Level& level = open.back();
         level.member = std::move(name);
         if (level.container->find(level.member) == level.container->end()) return true;
-        refusal = Refusal{Why::Duplicate, pointer(), "each member once", "twice"};
+        refusal = Refusal{Why::Duplicate, pointer(), phrase("each-member-once"), phrase("twice")};
         return false;
     }
 
@@ -89,7 +90,7 @@ public:
         const bool overflow = error.id == numberOverflow;
         refusal = Refusal{overflow ? Why::NotANumber : Why::NotJson,
                           lineAndColumn(text, position),
-                          overflow ? "a number of at most 1e308" : "JSON",
+                          overflow ? phrase("a-number-of-at-most-1e308") : phrase("json"),
                           printable(token)};
         return false;
     }
@@ -127,8 +128,8 @@ private:
         if (open.size() >= greatestJsonDepth) {
             refusal = Refusal{Why::TooMany,
                               pointer(),
-                              std::to_string(greatestJsonDepth) + " levels at most",
-                              "more"};
+                              phrase("n-levels-at-most", {{"n", numeral(greatestJsonDepth)}}),
+                              phrase("more")};
             return false;
         }
         open.push_back({put(json(type)), {}});
@@ -153,9 +154,9 @@ private:
     }
 };
 
-std::string describe(const json& value) {
-    if (value.is_object()) return "an object";
-    if (value.is_array()) return "a list";
+Phrase describe(const json& value) {
+    if (value.is_object()) return phrase("an-object");
+    if (value.is_array()) return phrase("a-list");
     return printable(value.dump(-1, ' ', true));
 }
 
@@ -164,13 +165,13 @@ std::string describe(const json& value) {
 Outcome<json> parseJson(std::string_view text, std::size_t greatest_bytes) {
     if (text.size() > greatest_bytes)
         return Refusal{Why::TooMany,
-                       "file",
-                       std::to_string(greatest_bytes) + " bytes at most",
-                       std::to_string(text.size())};
+                       phrase("file"),
+                       phrase("n-bytes-at-most", {{"n", numeral(greatest_bytes)}}),
+                       numeral(text.size())};
     Builder builder(text);
     if (json::sax_parse(text.begin(), text.end(), &builder)) return std::move(builder.root);
     if (builder.refusal) return *builder.refusal;
-    return Refusal{Why::NotJson, "line 1, column 1", "JSON", "something else"};
+    return Refusal{Why::NotJson, lineAndColumn(text, 0), phrase("json"), phrase("something-else")};
 }
 
 JsonPlace::JsonPlace(const json& value, std::optional<Refusal>& first, std::string pointer)
@@ -179,7 +180,7 @@ JsonPlace::JsonPlace(const json& value, std::optional<Refusal>& first, std::stri
 JsonPlace::JsonPlace(const json* value, std::optional<Refusal>* first, std::string pointer)
     : node(value), trouble(first), at(std::move(pointer)) {}
 
-void JsonPlace::refuse(Why why, std::string expected, std::string found) const {
+void JsonPlace::refuse(Why why, Phrase expected, Phrase found) const {
     if (ok()) *trouble = Refusal{why, at, std::move(expected), std::move(found)};
 }
 
@@ -188,7 +189,7 @@ void JsonPlace::refuse(const std::optional<Refusal>& refusal) const {
 }
 
 void JsonPlace::wrongType(const char* expected) const {
-    if (node) refuse(Why::WrongType, expected, describe(*node));
+    if (node) refuse(Why::WrongType, phrase(expected), describe(*node));
 }
 
 bool JsonPlace::isObject() const {
@@ -202,24 +203,25 @@ bool JsonPlace::has(const char* name) const {
 JsonPlace JsonPlace::member(const char* name) const {
     const std::string pointer = at + "/" + escaped(name);
     if (!isObject()) {
-        wrongType("an object");
+        wrongType("an-object");
         return {nullptr, trouble, pointer};
     }
     const auto found = node->find(name);
     if (found != node->end()) return {&*found, trouble, pointer};
     JsonPlace missing(nullptr, trouble, pointer);
-    missing.refuse(Why::Missing, "this member", "none");
+    missing.refuse(Why::Missing, phrase("this-member"), phrase("none"));
     return missing;
 }
 
 std::vector<JsonPlace> JsonPlace::items(std::size_t greatest) const {
     std::vector<JsonPlace> places;
     if (!node || !node->is_array()) {
-        wrongType("a list");
+        wrongType("a-list");
         return places;
     }
     if (node->size() > greatest) {
-        refuse(Why::TooMany, std::to_string(greatest) + " at most", std::to_string(node->size()));
+        refuse(
+            Why::TooMany, phrase("n-at-most", {{"n", numeral(greatest)}}), numeral(node->size()));
         return places;
     }
     for (std::size_t i = 0; i < node->size(); ++i)
@@ -229,30 +231,29 @@ std::vector<JsonPlace> JsonPlace::items(std::size_t greatest) const {
 
 std::string JsonPlace::text() const {
     if (node && node->is_string()) return node->get<std::string>();
-    wrongType("a text");
+    wrongType("a-text");
     return {};
 }
 
 std::size_t JsonPlace::oneOf(const char* const* words, std::size_t count) const {
     const std::string asked = text();
-    std::string expected;
-    for (std::size_t i = 0; i < count; ++i) {
+    for (std::size_t i = 0; i < count; ++i)
         if (asked == words[i]) return i;
-        expected += (i ? ", " : "") + std::string(words[i]);
-    }
-    refuse(Why::UnknownWord, expected.empty() ? "nothing" : expected, asked);
+    Phrase::List expected;
+    expected.items.assign(words, words + count);
+    refuse(Why::UnknownWord, count ? Phrase(expected) : phrase("nothing"), asked);
     return 0;
 }
 
 bool JsonPlace::truth() const {
     if (node && node->is_boolean()) return node->get<bool>();
-    wrongType("true or false");
+    wrongType("true-or-false");
     return false;
 }
 
 double JsonPlace::number(double least, double most) const {
     if (!node || !node->is_number()) {
-        wrongType("a number");
+        wrongType("a-number");
         return least;
     }
     const double value = node->get<double>();
@@ -262,7 +263,7 @@ double JsonPlace::number(double least, double most) const {
 
 std::int64_t JsonPlace::whole(std::int64_t least, std::int64_t most) const {
     const double value = number(static_cast<double>(least), static_cast<double>(most));
-    if (ok() && value != std::floor(value)) wrongType("a whole number");
+    if (ok() && value != std::floor(value)) wrongType("a-whole-number");
     return ok() ? static_cast<std::int64_t>(value) : least;
 }
 

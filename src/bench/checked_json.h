@@ -50,12 +50,12 @@ public:
     double number(double least, double most) const;
     std::int64_t whole(std::int64_t least, std::int64_t most) const;
 
-    void refuse(Why why, std::string expected, std::string found) const;
+    void refuse(Why why, Phrase expected, Phrase found) const;
     void refuse(const std::optional<Refusal>& refusal) const; // nothing: nothing is refused
 
 private:
     JsonPlace(const nlohmann::json* value, std::optional<Refusal>* first, std::string pointer);
-    void wrongType(const char* expected) const;
+    void wrongType(const char* expected) const; // a key of phrases
 
     const nlohmann::json* node; // null once something is wrong
     std::optional<Refusal>* trouble;

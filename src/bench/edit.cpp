@@ -13,10 +13,10 @@ Outcome<Bench> apply(const Bench& bench, const Edit& edit) {
     return std::visit([&](const auto& asked) { return edited(bench, asked); }, edit);
 }
 
-std::optional<Refusal> whyNotPoint(const std::string& place, Point point) {
+std::optional<Refusal> whyNotPoint(const Phrase& place, Point point) {
     for (const double value : {point.x_m, point.y_m}) {
         if (!std::isfinite(value))
-            return Refusal{Why::NotANumber, place, "a point on the board", inWords(value)};
+            return Refusal{Why::NotANumber, place, phrase("a-point-on-the-board"), numeral(value)};
     }
     return std::nullopt;
 }
@@ -26,7 +26,10 @@ Part* partIn(Bench& bench, PartId id) {
 }
 
 Refusal noSuchPart(PartId id) {
-    return {Why::UnknownPart, "part " + std::to_string(id.number), "a part on the bench", "none"};
+    return {Why::UnknownPart,
+            phrase("part-n", {{"n", numeral(id.number)}}),
+            phrase("a-part-on-the-bench"),
+            phrase("none")};
 }
 
 Cable* cableIn(Bench& bench, CableId id) {
@@ -34,15 +37,17 @@ Cable* cableIn(Bench& bench, CableId id) {
 }
 
 Refusal noSuchCable(CableId id) {
-    return {
-        Why::UnknownCable, "cable " + std::to_string(id.number), "a cable on the bench", "none"};
+    return {Why::UnknownCable,
+            phrase("cable-n", {{"n", numeral(id.number)}}),
+            phrase("a-cable-on-the-bench"),
+            phrase("none")};
 }
 
 std::optional<Refusal> whyNotEnd(const Bench& bench, CableId id, int end) {
     const Cable* cable = findCable(bench, id);
     if (!cable) return noSuchCable(id);
     if (end == 0 || end == 1) return std::nullopt;
-    return Refusal{Why::OutOfRange, cable->label, "end 0 or 1", std::to_string(end)};
+    return Refusal{Why::OutOfRange, cable->label, phrase("end-0-or-1"), numeral(end)};
 }
 
 bool isReadyMade(const Bench& bench, const std::string& label) {

@@ -15,9 +15,9 @@ namespace {
 std::optional<Refusal> whyNoMoreCables(const Bench& bench) {
     if (bench.cables.size() < kCablesMost) return std::nullopt;
     return Refusal{Why::TooMany,
-                   "cables",
-                   std::to_string(kCablesMost) + " cables at most",
-                   std::to_string(bench.cables.size())};
+                   phrase("cables"),
+                   phrase("n-cables-at-most", {{"n", numeral(kCablesMost)}}),
+                   numeral(bench.cables.size())};
 }
 
 bool hasReel(const Bench& bench, double area_m2, Sleeve sleeve) {
@@ -27,21 +27,23 @@ bool hasReel(const Bench& bench, double area_m2, Sleeve sleeve) {
     });
 }
 
-std::string reelInWords(double area_m2, Sleeve sleeve) {
-    return inWords(area_mm2FromM2(area_m2)) + " mm2 " + word(sleeve);
-}
-
 std::optional<Refusal>
-whyNotReel(const Bench& bench, const std::string& place, double area_m2, Sleeve sleeve) {
+whyNotReel(const Bench& bench, const Phrase& place, double area_m2, Sleeve sleeve) {
     if (hasReel(bench, area_m2, sleeve)) return std::nullopt;
-    return Refusal{Why::NotInTray, place, "a reel of " + reelInWords(area_m2, sleeve), "none"};
+    return Refusal{
+        Why::NotInTray,
+        place,
+        phrase("a-reel-of",
+               {{"n", numeral(area_mm2FromM2(area_m2))}, {"colour", wordPhrase(word(sleeve))}}),
+        phrase("none")};
 }
 
 // A ready-made cable's label stays its own: its slot in the tray goes by it.
 std::optional<Refusal> whyNotOwnLabel(const Bench& bench, const std::string& label) {
-    if (auto why = whyNotName("label", label)) return why;
+    if (auto why = whyNotName(phrase("label"), label)) return why;
     if (!isReadyMade(bench, label)) return std::nullopt;
-    return Refusal{Why::Duplicate, "label", "a label no ready-made cable has", label};
+    return Refusal{
+        Why::Duplicate, phrase("label"), phrase("a-label-no-ready-made-cable-has"), label};
 }
 
 std::string nextLabel(const Bench& bench) {
@@ -66,10 +68,11 @@ std::optional<Refusal> whyNotMake(const Bench& bench, const MakeCable& edit) {
     if (auto why = whyNotTerminal(bench, edit.from)) return why;
     if (auto why = whyNotTerminal(bench, edit.to)) return why;
     if (auto why = whyNoMoreCables(bench)) return why;
-    if (auto why = whyNotArea("area", edit.area_m2)) return why;
-    if (auto why = whyNotReel(bench, "reels", wholeArea_m2(edit.area_m2), edit.sleeve)) return why;
+    if (auto why = whyNotArea(phrase("area"), edit.area_m2)) return why;
+    if (auto why = whyNotReel(bench, phrase("reels"), wholeArea_m2(edit.area_m2), edit.sleeve))
+        return why;
     if (edit.length_m != 0.0) {
-        if (auto why = whyNotLength("length", edit.length_m)) return why;
+        if (auto why = whyNotLength(phrase("length"), edit.length_m)) return why;
     }
     return edit.label.empty() ? std::nullopt : whyNotOwnLabel(bench, edit.label);
 }
@@ -110,8 +113,9 @@ Outcome<Bench> edited(Bench bench, const TakeCable& edit) {
     if (slot == slots.end())
         return Refusal{Why::NotInTray,
                        edit.label,
-                       "a ready-made cable in the tray",
-                       isReadyMade(bench, edit.label) ? "already on the bench" : "none"};
+                       phrase("a-ready-made-cable-in-the-tray"),
+                       isReadyMade(bench, edit.label) ? phrase("already-on-the-bench")
+                                                      : phrase("none")};
     if (auto why = whyNoMoreCables(bench)) return *why;
     if (auto why = whyNotPoint(edit.label, edit.first_m)) return *why;
     if (auto why = whyNotPoint(edit.label, edit.second_m)) return *why;
@@ -176,9 +180,12 @@ Outcome<Bench> edited(Bench bench, const ChangeCable& edit) {
     Cable* cable = cableIn(bench, edit.cable);
     if (!cable) return noSuchCable(edit.cable);
     if (isReadyMade(bench, cable->label))
-        return Refusal{Why::NotInTray, cable->label, "a cable cut from a reel", "a ready-made one"};
-    if (auto why = whyNotLength("length", edit.length_m)) return *why;
-    if (auto why = whyNotArea("area", edit.area_m2)) return *why;
+        return Refusal{Why::NotInTray,
+                       cable->label,
+                       phrase("a-cable-cut-from-a-reel"),
+                       phrase("a-ready-made-one")};
+    if (auto why = whyNotLength(phrase("length"), edit.length_m)) return *why;
+    if (auto why = whyNotArea(phrase("area"), edit.area_m2)) return *why;
     const bool byHand = isHandmade(bench, cable->label);
     const bool relabel = !edit.label.empty() && edit.label != cable->label;
     if (relabel) {

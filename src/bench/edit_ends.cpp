@@ -38,18 +38,20 @@ std::optional<Refusal> whyFitted(const Bench& bench, const Cable& cable, int end
     };
     if (!isReadyMade(bench, cable.label) || std::any_of(slots.begin(), slots.end(), bareThere))
         return std::nullopt;
-    return Refusal{Why::WrongEnd, cable.label, "bare", word(cable.ends[end].kind)};
+    return Refusal{
+        Why::WrongEnd, cable.label, phrase("bare"), wordPhrase(word(cable.ends[end].kind))};
 }
 
 std::optional<Refusal> whyNotStripped(const Cable& cable, int end) {
     if (makeOf(cable, end).strip_m > 0.0) return std::nullopt;
-    return Refusal{Why::NotStripped, cable.label, "bare strands", "the sleeve still on"};
+    return Refusal{
+        Why::NotStripped, cable.label, phrase("bare-strands"), phrase("the-sleeve-still-on")};
 }
 
 std::optional<Refusal> whyNoScrew(const Bench& bench, TerminalRef at) {
     if (auto why = whyNotTerminal(bench, at)) return why;
     if (kindAt(bench, at) != TerminalKind::Tab) return std::nullopt;
-    return Refusal{Why::WrongEnd, terminalName(bench, at), "screw", "tab"};
+    return Refusal{Why::WrongEnd, terminalName(bench, at), phrase("screw"), phrase("tab")};
 }
 
 void mend(Bench& bench, TerminalRef at) {
@@ -179,11 +181,14 @@ Outcome<Bench> edited(Bench bench, const PushEnd& edit) {
     if (auto why = whyNotEnd(bench, edit.cable, edit.end)) return *why;
     Cable& cable = *cableIn(bench, edit.cable);
     CableEnd& end = cable.ends[edit.end];
-    if (!end.at) return Refusal{Why::NotJoined, cable.label, "an end at a terminal", "loose"};
+    if (!end.at)
+        return Refusal{
+            Why::NotJoined, cable.label, phrase("an-end-at-a-terminal"), phrase("loose")};
     if (auto why = whyNotWithin(cable.label, edit.pushed_m, 0.0, kMakeMost_m)) return *why;
     const TerminalKind kind = kindAt(bench, *end.at);
     if (kind == TerminalKind::StudM6 || kind == TerminalKind::StudM8)
-        return Refusal{Why::WrongEnd, terminalName(bench, *end.at), "clamp or tab", "stud"};
+        return Refusal{
+            Why::WrongEnd, terminalName(bench, *end.at), phrase("clamp-or-tab"), phrase("stud")};
     EndMake make = makeOf(cable, edit.end);
     if (make.pushed_m == edit.pushed_m) return bench;
     if (auto why = whyClampClosed(bench, *end.at)) return *why;
@@ -197,7 +202,8 @@ Outcome<Bench> edited(Bench bench, const TurnScrew& edit) {
     const std::string place = terminalName(bench, edit.at);
     if (auto why = whyNotWithin(place, edit.torque_Nm, 0.0, kTorqueMost_Nm)) return *why;
     const Screw now = screwAt(bench, edit.at);
-    if (now.broken) return Refusal{Why::ScrewBroken, place, "a sound screw", "a broken one"};
+    if (now.broken)
+        return Refusal{Why::ScrewBroken, place, phrase("a-sound-screw"), phrase("a-broken-one")};
     if (now.torque_Nm != edit.torque_Nm) turn(bench, edit.at, edit.torque_Nm);
     return bench;
 }
@@ -212,7 +218,9 @@ Outcome<Bench> edited(Bench bench, const TugEnd& edit) {
     if (auto why = whyNotEnd(bench, edit.cable, edit.end)) return *why;
     Cable& cable = *cableIn(bench, edit.cable);
     CableEnd& end = cable.ends[edit.end];
-    if (!end.at) return Refusal{Why::NotJoined, cable.label, "an end at a terminal", "loose"};
+    if (!end.at)
+        return Refusal{
+            Why::NotJoined, cable.label, phrase("an-end-at-a-terminal"), phrase("loose")};
     if (stateOf(bench, cable, edit.end).holds)
         end.tugged = true;
     else

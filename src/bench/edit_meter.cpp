@@ -8,12 +8,16 @@ namespace loom::bench {
 namespace {
 
 Refusal meterHangs() {
-    return {Why::MeterAway, "meter", "the meter off its hook", "on its hook"};
+    return {
+        Why::MeterAway, phrase("meter"), phrase("the-meter-off-its-hook"), phrase("on-its-hook")};
 }
 
 std::optional<Refusal> whyNotTouch(const Bench& bench, const ProbeTip& tip) {
     if (tip.terminal && tip.cable)
-        return Refusal{Why::OutOfRange, "meter", "a terminal or a cable's end", "both"};
+        return Refusal{Why::OutOfRange,
+                       phrase("meter"),
+                       phrase("a-terminal-or-a-cable-s-end"),
+                       phrase("both")};
     if (tip.terminal) return whyNotTerminal(bench, *tip.terminal);
     return tip.cable ? whyNotEnd(bench, tip.cable, tip.end) : std::nullopt;
 }
@@ -21,7 +25,7 @@ std::optional<Refusal> whyNotTouch(const Bench& bench, const ProbeTip& tip) {
 } // namespace
 
 Outcome<Bench> edited(Bench bench, const PlaceMeter& edit) {
-    if (auto why = whyNotPoint("meter", edit.at_m)) return *why;
+    if (auto why = whyNotPoint(phrase("meter"), edit.at_m)) return *why;
     if (!bench.meter) bench.meter = Meter{};
     bench.meter->at_m = ontoBoard(bench, edit.at_m);
     return bench;
@@ -41,7 +45,8 @@ Outcome<Bench> edited(Bench bench, const SetMeter& edit) {
 Outcome<Bench> edited(Bench bench, const Probe& edit) {
     if (!bench.meter) return meterHangs();
     if (edit.which != 0 && edit.which != 1)
-        return Refusal{Why::OutOfRange, "meter", "probe 0 or 1", std::to_string(edit.which)};
+        return Refusal{
+            Why::OutOfRange, phrase("meter"), phrase("probe-0-or-1"), numeral(edit.which)};
     if (auto why = whyNotTouch(bench, edit.to)) return *why;
     ProbeTip tip = edit.to;
     if (!tip.cable) tip.end = 0;

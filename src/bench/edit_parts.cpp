@@ -12,7 +12,7 @@ namespace {
 
 std::optional<Refusal> whyNotTurns(const std::string& place, int quarterTurns) {
     if (quarterTurns >= 0 && quarterTurns <= 3) return std::nullopt;
-    return Refusal{Why::OutOfRange, place, "0 to 3 quarter turns", std::to_string(quarterTurns)};
+    return Refusal{Why::OutOfRange, place, phrase("0-to-3-quarter-turns"), numeral(quarterTurns)};
 }
 
 // One coordinate of a centre, so that the whole width stays within the board.
@@ -74,14 +74,18 @@ std::vector<double> ratingsAtHand(const Bench& bench, PartId id) {
 Outcome<Bench> edited(Bench bench, const LayPart& edit) {
     const PartSlot* slot = slotOf(bench, edit.ref);
     if (!slot)
-        return Refusal{Why::NotInTray, edit.ref, "a part of the kit", "none called " + edit.ref};
+        return Refusal{Why::NotInTray,
+                       edit.ref,
+                       phrase("a-part-of-the-kit"),
+                       phrase("none-called-name", {{"name", edit.ref}})};
     if (isOut(bench, *slot))
-        return Refusal{Why::NotInTray, edit.ref, "a part in the tray", "already on the bench"};
+        return Refusal{
+            Why::NotInTray, edit.ref, phrase("a-part-in-the-tray"), phrase("already-on-the-bench")};
     if (bench.parts.size() >= kPartsMost)
         return Refusal{Why::TooMany,
                        edit.ref,
-                       std::to_string(kPartsMost) + " parts at most",
-                       std::to_string(bench.parts.size())};
+                       phrase("n-parts-at-most", {{"n", numeral(kPartsMost)}}),
+                       numeral(bench.parts.size())};
     if (auto why = whyNotPoint(edit.ref, edit.at_m)) return *why;
     if (auto why = whyNotTurns(edit.ref, edit.quarterTurns)) return *why;
     Part part = freshPart(*slot, {++bench.lastId});
@@ -126,17 +130,21 @@ Outcome<Bench> edited(Bench bench, const FitFuse& edit) {
     Part* part = partIn(bench, edit.part);
     if (!part) return noSuchPart(edit.part);
     if (!isA(*part, PartClass::Fuse))
-        return Refusal{Why::BladeBlocks, part->ref, "a fuse", spec(part->kind).word};
+        return Refusal{
+            Why::BladeBlocks, part->ref, phrase("a-fuse"), wordPhrase(spec(part->kind).word)};
     if (!std::isfinite(edit.rating_A))
-        return Refusal{Why::NotANumber, part->ref, "a rating in A", inWords(edit.rating_A)};
+        return Refusal{Why::NotANumber, part->ref, phrase("a-rating-in-a"), numeral(edit.rating_A)};
     const std::vector<double> atHand_A = ratingsAtHand(bench, edit.part);
     const bool known = std::find(atHand_A.begin(), atHand_A.end(), edit.rating_A) != atHand_A.end();
     if (edit.rating_A != 0.0 && !known) {
-        std::string expected;
+        Phrase::List ratings;
         for (const double rating_A : atHand_A)
-            expected += inWords(rating_A) + ", ";
-        return Refusal{
-            Why::NotInTray, part->ref, expected + "or 0 for none", inWords(edit.rating_A) + " A"};
+            ratings.items.push_back(numeral(rating_A));
+        return Refusal{Why::NotInTray,
+                       part->ref,
+                       ratings.items.empty() ? phrase("0-for-none")
+                                             : phrase("ratings-or-0", {{"ratings", ratings}}),
+                       phrase("n-a", {{"n", numeral(edit.rating_A)}})};
     }
     part->rating = edit.rating_A == 0.0 ? 0.0 : edit.rating_A; // never -0
     part->condition = Condition::Sound;
@@ -150,13 +158,13 @@ Outcome<Bench> edited(Bench bench, const Operate& edit) {
     if (!part) return noSuchPart(edit.part);
     const int count = static_cast<int>(spec(part->kind).positions.size());
     if (edit.position < 0 || edit.position >= count) {
-        const std::string expected =
-            count ? "position 0 to " + std::to_string(count - 1) : "a part with a control";
-        return Refusal{Why::NoSuchPosition, part->ref, expected, std::to_string(edit.position)};
+        const Phrase expected = count ? phrase("position-0-to-n", {{"n", numeral(count - 1)}})
+                                      : phrase("a-part-with-a-control");
+        return Refusal{Why::NoSuchPosition, part->ref, expected, numeral(edit.position)};
     }
     const bool key = spec(part->kind).control == ControlKind::Key;
     if (key && part->position == 0 && edit.position == 2)
-        return Refusal{Why::KeyNotIn, part->ref, "the key in", "key out"};
+        return Refusal{Why::KeyNotIn, part->ref, phrase("the-key-in"), phrase("key-out")};
     part->position = edit.position;
     return bench;
 }
@@ -165,7 +173,8 @@ Outcome<Bench> edited(Bench bench, const WearPart& edit) {
     Part* part = partIn(bench, edit.part);
     if (!part) return noSuchPart(edit.part);
     if (!canBe(part->kind, edit.condition))
-        return Refusal{Why::OutOfRange, part->ref, "a relay", spec(part->kind).word};
+        return Refusal{
+            Why::OutOfRange, part->ref, phrase("a-relay"), wordPhrase(spec(part->kind).word)};
     part->condition = edit.condition;
     return bench;
 }

@@ -50,7 +50,7 @@ Outcome<Bench> edited(Bench bench, const FitMeterFuse& edit);
 Outcome<Bench> edited(Bench bench, const WearMeter& edit);
 
 // Shared by all: a finite point, the nearest one on the board, things by id to be changed.
-std::optional<Refusal> whyNotPoint(const std::string& place, Point point);
+std::optional<Refusal> whyNotPoint(const Phrase& place, Point point);
 Point ontoBoard(const Bench& bench, Point point);
 Part* partIn(Bench& bench, PartId id);
 Refusal noSuchPart(PartId id);

@@ -14,15 +14,16 @@ std::optional<Refusal> whyNotTie(const Bench& bench, const TieCable& edit) {
     if (edit.other && !findCable(bench, edit.other)) return noSuchCable(edit.other);
     const std::string& label = findCable(bench, edit.cable)->label;
     if (edit.other == edit.cable)
-        return Refusal{Why::OutOfRange, label, "another cable or the frame", "itself"};
+        return Refusal{
+            Why::OutOfRange, label, phrase("another-cable-or-the-frame"), phrase("itself")};
     if (auto why = whyNotWithin(label, edit.along, 0.0, 1.0)) return why;
     if (auto why = whyNotWithin(label, edit.otherAlong, 0.0, 1.0)) return why;
     if (auto why = whyNotPoint(label, edit.at_m)) return why;
     if (bench.ties.size() < kTiesMost) return std::nullopt;
     return Refusal{Why::TooMany,
-                   "ties",
-                   std::to_string(kTiesMost) + " ties at most",
-                   std::to_string(bench.ties.size())};
+                   phrase("ties"),
+                   phrase("n-ties-at-most", {{"n", numeral(kTiesMost)}}),
+                   numeral(bench.ties.size())};
 }
 
 } // namespace
@@ -45,8 +46,10 @@ Outcome<Bench> edited(Bench bench, const CutTie& edit) {
         return other.id == edit.tie;
     });
     if (tie == bench.ties.end())
-        return Refusal{
-            Why::UnknownTie, "tie " + std::to_string(edit.tie), "a tie on the bench", "none"};
+        return Refusal{Why::UnknownTie,
+                       phrase("tie-n", {{"n", numeral(edit.tie)}}),
+                       phrase("a-tie-on-the-bench"),
+                       phrase("none")};
     bench.ties.erase(tie);
     return bench;
 }
@@ -55,7 +58,8 @@ Outcome<Bench> edited(Bench bench, const ObstructAxle& edit) {
     Part* motor = partIn(bench, edit.motor);
     if (!motor) return noSuchPart(edit.motor);
     if (!isA(*motor, PartClass::Motor))
-        return Refusal{Why::OutOfRange, motor->ref, "a motor", spec(motor->kind).word};
+        return Refusal{
+            Why::OutOfRange, motor->ref, phrase("a-motor"), wordPhrase(spec(motor->kind).word)};
     if (edit.by && !findCable(bench, edit.by)) return noSuchCable(edit.by);
     motor->obstructed = edit.obstructed;
     return bench;

@@ -33,8 +33,9 @@ EndKind endKind(const JsonPlace& place) {
     const std::string text = place.text();
     const auto kind = endFromWord(text.c_str());
     if (!kind || text != word(*kind)) // a text may hold a NUL
-        place.refuse(
-            Why::UnknownWord, "bare, ferrule, ring M6, ring M8, spade or piggyback spade", text);
+        place.refuse(Why::UnknownWord,
+                     phrase("bare-ferrule-ring-m6-ring-m8-spade-or-piggyback-spade"),
+                     text);
     return kind.value_or(EndKind::Bare);
 }
 
@@ -42,7 +43,7 @@ Sleeve sleeve(const JsonPlace& place) {
     const std::string text = place.text();
     const auto colour = sleeveFromWord(text.c_str());
     if (!colour || text != word(*colour))
-        place.refuse(Why::UnknownWord, "a sleeve colour such as red or black", text);
+        place.refuse(Why::UnknownWord, phrase("a-sleeve-colour-such-as-red-or-black"), text);
     return colour.value_or(Sleeve::Red);
 }
 
@@ -71,7 +72,7 @@ double charge(const JsonPlace& owner) {
 std::vector<JsonPlace> pairOf(const JsonPlace& place) {
     std::vector<JsonPlace> items = place.items(2);
     if (place.ok() && items.size() != 2)
-        place.refuse(Why::OutOfRange, "2 items", std::to_string(items.size()));
+        place.refuse(Why::OutOfRange, phrase("2-items"), numeral(items.size()));
     return place.ok() ? items : std::vector<JsonPlace>{place, place};
 }
 
@@ -112,7 +113,8 @@ void readKit(const JsonPlace& place, Kit& kit) {
     for (const JsonPlace& item : optionalItems(place, "parts", kPartsMost)) {
         kit.parts.push_back(partSlot(item));
         if (!refs.insert(kit.parts.back().ref).second)
-            item.member("ref").refuse(Why::Duplicate, "another reference", kit.parts.back().ref);
+            item.member("ref").refuse(
+                Why::Duplicate, phrase("another-reference"), kit.parts.back().ref);
     }
     for (const JsonPlace& item : optionalItems(place, "blades", greatestBlades))
         kit.blades_A.push_back(item.number(0.1, 500.0));
@@ -168,7 +170,7 @@ private:
     std::uint32_t id(const JsonPlace& place) {
         const auto number = static_cast<std::uint32_t>(place.whole(1, greatestId));
         if (!ids.insert(number).second)
-            place.refuse(Why::Duplicate, "an id of its own", std::to_string(number));
+            place.refuse(Why::Duplicate, phrase("an-id-of-its-own"), numeral(number));
         return number;
     }
 
@@ -187,7 +189,8 @@ private:
         part.kind = partKind(place.member("kind"));
         const JsonPlace ref = place.member("ref");
         part.ref = name(ref);
-        if (findPart(bench, part.ref)) ref.refuse(Why::Duplicate, "another reference", part.ref);
+        if (findPart(bench, part.ref))
+            ref.refuse(Why::Duplicate, phrase("another-reference"), part.ref);
         part.at_m = point(place.member("at"), bench.board_m);
         if (place.has("turns"))
             part.quarterTurns = static_cast<int>(place.member("turns").whole(0, 3));
@@ -198,7 +201,8 @@ private:
         part.charge = charge(place);
         part.obstructed = truth(place, "obstructed");
         if (part.obstructed && !isA(part, PartClass::Motor))
-            place.member("obstructed").refuse(Why::OutOfRange, "a motor", spec(part.kind).word);
+            place.member("obstructed")
+                .refuse(Why::OutOfRange, phrase("a-motor"), spec(part.kind).word);
         bench.parts.push_back(part);
     }
 
@@ -210,8 +214,9 @@ private:
     static Condition condition(const JsonPlace& place, PartKind kind) {
         const auto condition = static_cast<Condition>(place.oneOf(conditionWords));
         if (!canBe(kind, condition))
-            place.refuse(
-                Why::UnknownWord, "sound or open", conditionWords[static_cast<int>(condition)]);
+            place.refuse(Why::UnknownWord,
+                         phrase("sound-or-open"),
+                         conditionWords[static_cast<int>(condition)]);
         return condition;
     }
 
@@ -257,17 +262,17 @@ private:
         if (!place.ok()) return;
         const PartKind owner = findPart(bench, screw.at.part)->kind;
         if (spec(owner).terminals[screw.at.terminal].kind == TerminalKind::Tab)
-            at.refuse(Why::WrongEnd, "a clamp or a stud", "a tab");
+            at.refuse(Why::WrongEnd, phrase("a-clamp-or-a-stud"), phrase("a-tab"));
         for (const Screw& other : bench.screws)
             if (other.at == screw.at)
-                at.refuse(Why::Duplicate, "each screw once", terminalName(bench, screw.at));
+                at.refuse(Why::Duplicate, phrase("each-screw-once"), terminalName(bench, screw.at));
         bench.screws.push_back(screw);
     }
 
     CableId cableThere(const JsonPlace& place) const {
         const CableId id{static_cast<std::uint32_t>(place.whole(1, greatestId))};
         if (place.ok() && !findCable(bench, id))
-            place.refuse(Why::UnknownCable, "the id of a cable", std::to_string(id.number));
+            place.refuse(Why::UnknownCable, phrase("the-id-of-a-cable"), numeral(id.number));
         return id;
     }
 
@@ -282,7 +287,7 @@ private:
             tie.otherAlong = place.member("otherAlong").number(0.0, 1.0);
             if (place.ok() && tie.other == tie.cable)
                 place.member("other").refuse(
-                    Why::OutOfRange, "another cable", std::to_string(tie.other.number));
+                    Why::OutOfRange, phrase("another-cable"), numeral(tie.other.number));
         }
         tie.at_m = point(place.member("at"), bench.board_m);
         bench.ties.push_back(tie);
@@ -316,13 +321,13 @@ private:
         if (!at.ok()) return {};
         const Part* part = findPart(bench, id);
         if (!part) {
-            owner.refuse(Why::UnknownPart, "the id of a part", std::to_string(id.number));
+            owner.refuse(Why::UnknownPart, phrase("the-id-of-a-part"), numeral(id.number));
             return {};
         }
         const auto terminal = findTerminal(bench, part->ref, word);
         if (!terminal)
             which.refuse(Why::UnknownTerminal,
-                         "a terminal of the " + std::string(spec(part->kind).word),
+                         phrase("a-terminal-of-the-name", {{"name", spec(part->kind).word}}),
                          word);
         return terminal.value_or(TerminalRef{});
     }
@@ -331,7 +336,7 @@ private:
 // Format and version come first: the rest of another format, or of a later version, means nothing.
 void checkHead(const JsonPlace& root) {
     if (!root.has("format")) {
-        root.refuse(Why::WrongFormat, formatWord, "no format");
+        root.refuse(Why::WrongFormat, formatWord, phrase("no-format"));
         return;
     }
     const JsonPlace format = root.member("format");
@@ -341,7 +346,7 @@ void checkHead(const JsonPlace& root) {
     const std::int64_t number = version.whole(1, 1000000);
     if (root.ok() && number > fileVersion)
         version.refuse(
-            Why::LaterVersion, std::to_string(fileVersion) + " at most", std::to_string(number));
+            Why::LaterVersion, phrase("n-at-most", {{"n", numeral(fileVersion)}}), numeral(number));
 }
 
 } // namespace

@@ -30,22 +30,22 @@ Load loadOf(const Bench& bench, TerminalRef terminal, CableId leaveOut, int end)
     return load;
 }
 
-std::string takenBy(TerminalKind kind) {
+Phrase takenBy(TerminalKind kind) {
     switch (kind) {
     case TerminalKind::StudM6:
-        return word(EndKind::RingM6);
+        return wordPhrase(word(EndKind::RingM6));
     case TerminalKind::StudM8:
-        return word(EndKind::RingM8);
+        return wordPhrase(word(EndKind::RingM8));
     case TerminalKind::Tab:
-        return "spade or piggyback spade";
+        return phrase("spade-or-piggyback");
     case TerminalKind::Clamp:
-        return "bare or ferrule";
+        return phrase("bare-or-ferrule");
     }
-    return "";
+    return {};
 }
 
-std::string endsInWords(int count) {
-    return std::to_string(count) + (count == 1 ? " end" : " ends");
+Phrase endsCounted(const char* key, int count) {
+    return phrase(key, {{"count", numeral(count)}});
 }
 
 // A piggyback spade brings a tab of its own, so it goes under a plain spade that is there already:
@@ -53,13 +53,14 @@ std::string endsInWords(int count) {
 std::optional<Refusal> whyNoRoom(const Bench& bench, TerminalRef to, EndKind kind, Load load) {
     const TerminalKind terminal = kindOf(bench, to);
     int room = capacity(terminal);
-    std::string expected = endsInWords(room) + " at most";
+    Phrase expected = endsCounted("ends-at-most", room);
     if (terminal == TerminalKind::Tab) {
         room += load.piggybacks + (kind == EndKind::Piggyback ? 1 : 0);
-        expected = "1 end, and 1 more for each piggyback spade";
+        expected = phrase("1-end-and-1-more");
     }
     if (load.ends < room) return std::nullopt;
-    return Refusal{Why::TerminalFull, terminalName(bench, to), expected, endsInWords(load.ends)};
+    return Refusal{
+        Why::TerminalFull, terminalName(bench, to), expected, endsCounted("ends", load.ends)};
 }
 
 } // namespace
@@ -67,14 +68,16 @@ std::optional<Refusal> whyNoRoom(const Bench& bench, TerminalRef to, EndKind kin
 std::optional<Refusal> whyNotTerminal(const Bench& bench, TerminalRef terminal) {
     const Part* part = findPart(bench, terminal.part);
     if (!part)
-        return Refusal{
-            Why::UnknownPart, terminalName(bench, terminal), "a part on the bench", "none"};
+        return Refusal{Why::UnknownPart,
+                       terminalName(bench, terminal),
+                       phrase("a-part-on-the-bench"),
+                       phrase("none")};
     const std::size_t count = spec(part->kind).terminals.size();
     if (terminal.terminal < count) return std::nullopt;
     return Refusal{Why::UnknownTerminal,
                    part->ref,
-                   "terminal 0 to " + std::to_string(count - 1),
-                   std::to_string(terminal.terminal)};
+                   phrase("terminal-0-to-n", {{"n", numeral(count - 1)}}),
+                   numeral(terminal.terminal)};
 }
 
 std::optional<Refusal>
@@ -82,14 +85,16 @@ whyNotJoinCable(const Bench& bench, const Cable& cable, int end, EndKind kind, T
     if (auto why = whyNotTerminal(bench, to)) return why;
     const TerminalKind terminal = kindOf(bench, to);
     const std::string place = terminalName(bench, to);
-    if (!fits(kind, terminal)) return Refusal{Why::WrongEnd, place, takenBy(terminal), word(kind)};
+    if (!fits(kind, terminal))
+        return Refusal{Why::WrongEnd, place, takenBy(terminal), wordPhrase(word(kind))};
     if (terminal == TerminalKind::Clamp && cable.area_m2 > kInClampMost_m2)
         return Refusal{Why::OutOfRange,
                        place,
-                       inWords(kInClampMost_m2 * 1e6) + " mm2 at most",
-                       inWords(area_mm2FromM2(cable.area_m2)) + " mm2"};
+                       phrase("n-mm2-at-most", {{"n", numeral(kInClampMost_m2 * 1e6)}}),
+                       phrase("n-mm2", {{"n", numeral(area_mm2FromM2(cable.area_m2))}})};
     if (cable.ends[1 - end].at == to)
-        return Refusal{Why::SameTerminal, place, "two terminals", "both ends on one"};
+        return Refusal{
+            Why::SameTerminal, place, phrase("two-terminals"), phrase("both-ends-on-one")};
     return whyNoRoom(bench, to, kind, loadOf(bench, to, cable.id, end));
 }
 
@@ -99,8 +104,8 @@ std::optional<Refusal> whyClampClosed(const Bench& bench, TerminalRef at) {
     if (screw.torque_Nm == 0.0) return std::nullopt;
     return Refusal{Why::ScrewClosed,
                    terminalName(bench, at),
-                   "its screw open",
-                   "tightened with " + inWords(screw.torque_Nm) + " N m"};
+                   phrase("its-screw-open"),
+                   phrase("tightened-with-n-n-m", {{"n", numeral(screw.torque_Nm)}})};
 }
 
 std::optional<Refusal>
@@ -126,9 +131,9 @@ std::optional<Refusal> whyNotJoin(const Bench& bench, const Held& held, Terminal
     const Cable* cable = findCable(bench, held.cable);
     if (!cable || held.end < 0 || held.end > 1)
         return Refusal{Why::UnknownCable,
-                       "cable " + std::to_string(held.cable.number),
-                       "a cable on the bench",
-                       "none"};
+                       phrase("cable-n", {{"n", numeral(held.cable.number)}}),
+                       phrase("a-cable-on-the-bench"),
+                       phrase("none")};
     if (auto why = whyNotJoinCable(bench, *cable, held.end, held.kind, to)) return why;
     if (cable->ends[held.end].at == to) return std::nullopt;
     return whyScrewClosed(bench, cable->label, to);

@@ -5,7 +5,6 @@
 
 #include <cmath>
 #include <cstdint>
-#include <cstdio>
 
 namespace loom::bench {
 namespace {
@@ -51,54 +50,51 @@ std::optional<std::size_t> plainCharacters(const std::string& text) {
     return count;
 }
 
+Why whyNot(double value) {
+    return std::isfinite(value) ? Why::OutOfRange : Why::NotANumber;
+}
+
 } // namespace
 
-std::string inWords(double value) {
-    if (!std::isfinite(value)) return "not a number";
-    char text[32];
-    std::snprintf(text, sizeof text, "%.9g", value);
-    return text;
+std::optional<Refusal> whyNotWithin(const Phrase& place, double value, double low, double high) {
+    if (value >= low && value <= high) return std::nullopt;
+    return Refusal{whyNot(value),
+                   place,
+                   phrase("n-to-most", {{"n", numeral(low)}, {"most", numeral(high)}}),
+                   numeral(value)};
 }
 
-std::optional<Refusal>
-whyNotWithin(const std::string& place, double value, double low, double high) {
-    const std::string expected = inWords(low) + " to " + inWords(high);
-    if (!std::isfinite(value)) return Refusal{Why::NotANumber, place, expected, inWords(value)};
-    if (value < low || value > high)
-        return Refusal{Why::OutOfRange, place, expected, inWords(value)};
-    return std::nullopt;
+std::optional<Refusal> whyNotLength(const Phrase& place, double length_m) {
+    if (length_m > 0.0 && length_m <= kLengthMost_m) return std::nullopt;
+    return Refusal{whyNot(length_m),
+                   place,
+                   phrase("0-up-to-metres", {{"most", numeral(kLengthMost_m)}}),
+                   numeral(length_m)};
 }
 
-std::optional<Refusal> whyNotLength(const std::string& place, double length_m) {
-    const std::string expected = "0 < metres <= " + inWords(kLengthMost_m);
-    if (!std::isfinite(length_m))
-        return Refusal{Why::NotANumber, place, expected, inWords(length_m)};
-    if (length_m <= 0.0 || length_m > kLengthMost_m)
-        return Refusal{Why::OutOfRange, place, expected, inWords(length_m)};
-    return std::nullopt;
-}
-
-std::optional<Refusal> whyNotArea(const std::string& place, double area_m2) {
-    const std::string expected =
-        inWords(kAreaLeast_m2 * 1e6) + " to " + inWords(kAreaMost_m2 * 1e6) + " mm2";
-    if (!std::isfinite(area_m2)) return Refusal{Why::NotANumber, place, expected, inWords(area_m2)};
+std::optional<Refusal> whyNotArea(const Phrase& place, double area_m2) {
+    const Phrase expected =
+        phrase("n-to-most-mm2",
+               {{"n", numeral(kAreaLeast_m2 * 1e6)}, {"most", numeral(kAreaMost_m2 * 1e6)}});
+    if (!std::isfinite(area_m2)) return Refusal{Why::NotANumber, place, expected, numeral(area_m2)};
     const double whole_m2 = wholeArea_m2(area_m2);
     if (whole_m2 < kAreaLeast_m2 || whole_m2 > kAreaMost_m2)
-        return Refusal{Why::OutOfRange, place, expected, inWords(area_m2 * 1e6) + " mm2"};
+        return Refusal{
+            Why::OutOfRange, place, expected, phrase("n-mm2", {{"n", numeral(area_m2 * 1e6)}})};
     return std::nullopt;
 }
 
-std::optional<Refusal> whyNotName(const std::string& place, const std::string& name) {
-    const std::string expected =
-        "1 to " + std::to_string(kNameMost_chars) + " characters, none a control character";
+std::optional<Refusal> whyNotName(const Phrase& place, const std::string& name) {
+    const Phrase expected = phrase("characters", {{"most", numeral(kNameMost_chars)}});
     const std::optional<std::size_t> count = plainCharacters(name);
-    if (!count) return Refusal{Why::OutOfRange, place, expected, "other characters"};
+    if (!count) return Refusal{Why::OutOfRange, place, expected, phrase("other-characters")};
     if (*count < 1 || *count > kNameMost_chars)
-        return Refusal{Why::OutOfRange, place, expected, std::to_string(*count) + " characters"};
+        return Refusal{
+            Why::OutOfRange, place, expected, phrase("n-characters", {{"n", numeral(*count)}})};
     return std::nullopt;
 }
 
-std::optional<Refusal> whyNotRating(const std::string& place, PartKind kind, double rating) {
+std::optional<Refusal> whyNotRating(const Phrase& place, PartKind kind, double rating) {
     const std::optional<RatingSpec>& rated = spec(kind).rating;
     if (rated && rated->mayBeZero && rating == 0.0) return std::nullopt;
     return rated ? whyNotWithin(place, rating, rated->least, rated->most)

@@ -22,20 +22,16 @@ inline constexpr double kTorqueMost_Nm = 50.0;
 inline constexpr std::size_t kTiesMost = 800, kScrewsMost = 8000;
 inline constexpr double kBoardLeast_m = 0.2, kBoardMost_m = 10.0;
 
-// A number in words for `found` and `expected`: "7.5", "not a number".
-std::string inWords(double value);
-
 // NotANumber unless finite, OutOfRange unless low <= value <= high.
-std::optional<Refusal>
-whyNotWithin(const std::string& place, double value, double low, double high);
+std::optional<Refusal> whyNotWithin(const Phrase& place, double value, double low, double high);
 // A cable's length: 0 < length_m <= 20.
-std::optional<Refusal> whyNotLength(const std::string& place, double length_m);
+std::optional<Refusal> whyNotLength(const Phrase& place, double length_m);
 // A conductor's cross-section: 0.5 to 25 mm2.
-std::optional<Refusal> whyNotArea(const std::string& place, double area_m2);
+std::optional<Refusal> whyNotArea(const Phrase& place, double area_m2);
 // A label or reference: 1 to 24 characters of well-formed UTF-8, none of them a control character.
-std::optional<Refusal> whyNotName(const std::string& place, const std::string& name);
+std::optional<Refusal> whyNotName(const Phrase& place, const std::string& name);
 // A part's rating, as its row says; 0 for a kind without one.
-std::optional<Refusal> whyNotRating(const std::string& place, PartKind kind, double rating);
+std::optional<Refusal> whyNotRating(const Phrase& place, PartKind kind, double rating);
 
 // The nearest cross-section in whole hundredths of a mm2. Cross-sections are kept so, because then
 // the mm2 of a file and the m2 of the bench name each other exactly.

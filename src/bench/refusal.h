@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
-// A refusal is a value: why, where, what was expected and what was found. The screen makes the
-// sentence from it in the learner's language; the command line prints it as it is.
+// A refusal is a value: why, where, what was expected and what was found. src/words makes a sentence
+// from it in the learner's language, for the screen and for the command.
 #pragma once
 
-#include <string>
+#include "bench/phrase.h"
+
 #include <utility>
 #include <variant>
 
@@ -42,9 +43,9 @@ enum class Why {
 
 struct Refusal {
     Why why = Why::UnknownPart;
-    std::string place;    // "K1 normally open", or a JSON pointer such as /cables/3/ends/0/at
-    std::string expected; // in plain words or a range: "0 < length_m <= 20"
-    std::string found;
+    Phrase place;    // "K1 normally open", or a JSON pointer such as /cables/3/ends/0/at
+    Phrase expected; // a range: "0 < metres <= 20", or what there might have been
+    Phrase found;
 };
 
 // Either a value or a refusal.

@@ -3,6 +3,7 @@
 #include "desk/exercise_input.h"
 #include "desk/record_input.h"
 #include "lesson/verdict.h"
+#include "words/sentences.h"
 
 #include <algorithm>
 
@@ -25,7 +26,7 @@ std::string sheet(const lesson::Exercise& exercise, const lesson::Verdict& verdi
     std::string text;
     for (const lesson::Judged& judged : verdict.checks) {
         text += judged.check + ": " + outOf(judged.marks, marksFor(exercise, judged.check));
-        text += judged.say.empty() ? "\n" : " - " + judged.say + "\n";
+        text += judged.say.empty() ? "\n" : " - " + words::text(judged.say) + "\n";
     }
     return text + "marks: " + outOf(verdict.marks, verdict.outOf) + "\n";
 }
@@ -34,22 +35,22 @@ std::string sheet(const lesson::Exercise& exercise, const lesson::Verdict& verdi
 
 Said checkAttempt(const std::vector<std::string>& arguments) {
     if (arguments.size() != 2)
-        return sayNot(WrongUse,
-                      {bench::Why::Missing,
-                       "check",
-                       "an exercise file and an attempt file",
-                       std::to_string(arguments.size()) + " arguments"});
+        return failure(WrongUse,
+                       {bench::Why::Missing,
+                        "check",
+                        "an exercise file and an attempt file",
+                        std::to_string(arguments.size()) + " arguments"});
     const auto exercise = readExercise(arguments[0]);
-    if (!exercise) return sayNot(Unreadable, exercise.refusal());
+    if (!exercise) return failure(Unreadable, exercise.refusal());
     const auto attempt = replayFile(arguments[1]);
-    if (!attempt) return sayNot(Unreadable, attempt.refusal());
+    if (!attempt) return failure(Unreadable, attempt.refusal());
     const attempt::Record& record = attempt.value().record();
     if (record.exercise != exercise.value().id)
-        return sayNot(Unreadable,
-                      {bench::Why::UnknownWord,
-                       arguments[1] + ": /exercise",
-                       exercise.value().id,
-                       record.exercise.empty() ? "the free bench" : record.exercise});
+        return failure(Unreadable,
+                       {bench::Why::UnknownWord,
+                        arguments[1] + ": /exercise",
+                        exercise.value().id,
+                        record.exercise.empty() ? "the free bench" : record.exercise});
     const lesson::Verdict verdict = lesson::judge(exercise.value(), attempt.value());
     Said said{verdict.solved() ? Done : NotSolved, sheet(exercise.value(), verdict), ""};
     if (record.exerciseHash != exercise.value().hash)

@@ -13,7 +13,7 @@ namespace {
 
 Said tryBench(const std::vector<std::string>& arguments) {
     const auto trial = trialFrom(arguments);
-    if (!trial) return sayNot(WrongUse, trial.refusal());
+    if (!trial) return failure(WrongUse, trial.refusal());
     return runTrial(trial.value());
 }
 
@@ -43,9 +43,11 @@ Said run(const std::vector<std::string>& arguments) {
     if (std::find(arguments.begin(), arguments.end(), "--help") != arguments.end()) return help({});
     for (const CommandRow& command : commands)
         if (word == command.word) return command.run({arguments.begin() + 1, arguments.end()});
-    return sayNot(
-        WrongUse,
-        {bench::Why::UnknownWord, "command", "try, new, replay, check, paper, faults or --help", word});
+    return failure(WrongUse,
+                   {bench::Why::UnknownWord,
+                    "command",
+                    "try, new, replay, check, paper, faults or --help",
+                    word});
 }
 
 } // namespace loom::desk

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "desk/exercise_input.h"
 
+#include "desk/said.h"
 #include "desk/text_file.h"
 
 namespace loom::desk {
@@ -16,9 +17,7 @@ bench::Outcome<lesson::Exercise> readExercise(const std::string& path) {
     if (!text) return text.refusal();
     auto exercise = lesson::exerciseFromJson(text.value());
     if (exercise) return exercise;
-    bench::Refusal refusal = exercise.refusal();
-    refusal.place = path + ": " + refusal.place;
-    return refusal;
+    return inFile(path, exercise.refusal());
 }
 
 } // namespace loom::desk

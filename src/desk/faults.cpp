@@ -24,8 +24,7 @@ Outcome<plan::Spot> spotFrom(const Bench& bench, const std::string& text) {
     const auto terminal = terminalNamed(bench, text.substr(0, slash), text.substr(slash + 1));
     if (!terminal) return terminal.refusal();
     const bench::Part* part = bench::findPart(bench, terminal.value().part);
-    return plan::Spot{part->ref,
-                      bench::spec(part->kind).terminals[terminal.value().terminal].word};
+    return plan::Spot{part->ref, bench::spec(part->kind).terminals[terminal.value().terminal].word};
 }
 
 Outcome<Bench> benchFrom(const std::string& path) {
@@ -35,15 +34,14 @@ Outcome<Bench> benchFrom(const std::string& path) {
 }
 
 // From the options, which begin with the second argument.
-Outcome<lesson::Protection>
-protectionFrom(const Bench& bench, const std::vector<std::string>& arguments) {
+Outcome<lesson::Protection> protectionFrom(const Bench& bench,
+                                           const std::vector<std::string>& arguments) {
     lesson::Protection asked;
     for (std::size_t i = 1; i < arguments.size();) {
         const std::string& option = arguments[i++];
         const std::size_t wanted = option == "--common" ? 1 : option == "--named" ? 2 : 0;
         if (wanted == 0)
-            return bench::Refusal{
-                bench::Why::UnknownWord, "faults", "--common or --named", option};
+            return bench::Refusal{bench::Why::UnknownWord, "faults", "--common or --named", option};
         std::vector<plan::Spot> spots;
         for (; spots.size() < wanted; ++i) {
             if (i >= arguments.size())
@@ -96,12 +94,12 @@ std::string lineOf(const Bench& bench, const Threat& threat) {
 
 Said faults(const std::vector<std::string>& arguments) {
     if (arguments.empty())
-        return sayNot(WrongUse, {bench::Why::Missing, "faults", "a bench file", "none"});
+        return failure(WrongUse, {bench::Why::Missing, "faults", "a bench file", "none"});
     const auto read = benchFrom(arguments[0]);
-    if (!read) return sayNot(Unreadable, read.refusal());
+    if (!read) return failure(Unreadable, read.refusal());
     const Bench& bench = read.value();
     const auto asked = protectionFrom(bench, arguments);
-    if (!asked) return sayNot(WrongUse, asked.refusal());
+    if (!asked) return failure(WrongUse, asked.refusal());
     const lesson::FaultSweep sweep = lesson::sweepFaults(bench, bench, asked.value());
     Said said;
     for (const Threat& threat : sweep.threats)

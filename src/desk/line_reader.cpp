@@ -7,7 +7,7 @@
 
 namespace loom::desk {
 
-void LineReader::refuse(const std::string& expected, const std::string& found) {
+void LineReader::refuse(const bench::Phrase& expected, const bench::Phrase& found) {
     if (!trouble) trouble = bench::Refusal{bench::Why::UnknownWord, line.place, expected, found};
 }
 

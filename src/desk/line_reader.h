@@ -21,7 +21,7 @@ public:
 
     const std::optional<bench::Refusal>& refusal() const { return trouble; }
 
-    void refuse(const std::string& expected, const std::string& found);
+    void refuse(const bench::Phrase& expected, const bench::Phrase& found);
 
     // A value, or the refusal kept and nothing in its place.
     template <class T> T take(const bench::Outcome<T>& outcome) {

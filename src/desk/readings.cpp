@@ -3,7 +3,7 @@
 
 #include "attempt/slice_time.h"
 #include "desk/numbers.h"
-#include "desk/sentences.h"
+#include "words/sentences.h"
 
 #include <cstdio>
 #include <nlohmann/json.hpp>
@@ -27,7 +27,7 @@ std::string heading(const Quantity& quantity) {
 std::string sentences(const ReadingRow& row) {
     std::string text;
     for (const attempt::BenchEvent& event : row.events)
-        text += (text.empty() ? "" : "; ") + sentence(event);
+        text += (text.empty() ? "" : "; ") + words::sentence(event);
     return text;
 }
 
@@ -50,7 +50,7 @@ std::string eventJson(const attempt::BenchEvent& event) {
     return "{\"time_s\": " + inDigits(event.time_s) + ", \"name\": " + inJson(event.name) +
            ", \"event\": " + inJson(circuit::rowOf(event.kind).word) +
            ", \"value\": " + inDigits(event.first) + ", \"second\": " + inDigits(event.second) +
-           ", \"sentence\": " + inJson(sentence(event)) + "}";
+           ", \"sentence\": " + inJson(words::sentence(event)) + "}";
 }
 
 std::string list(const std::vector<std::string>& items) {

@@ -2,19 +2,14 @@
 #include "desk/commands.h"
 #include "desk/numbers.h"
 #include "desk/record_input.h"
-#include "desk/sentences.h"
 #include "desk/text_file.h"
+#include "words/sentences.h"
 
 #include <cstdio>
 
 namespace loom::desk {
 
 namespace {
-
-bench::Refusal inFile(const std::string& file, bench::Refusal refusal) {
-    refusal.place = file + ": " + refusal.place;
-    return refusal;
-}
 
 std::string hex(std::uint64_t value) {
     char text[17];
@@ -36,16 +31,16 @@ bench::Outcome<attempt::Attempt> replayFile(const std::string& path) {
 
 Said replayAttempt(const std::vector<std::string>& arguments) {
     if (arguments.size() != 1)
-        return sayNot(WrongUse,
-                      {bench::Why::Missing,
-                       "replay",
-                       "one attempt file",
-                       std::to_string(arguments.size()) + " arguments"});
+        return failure(WrongUse,
+                       {bench::Why::Missing,
+                        "replay",
+                        "one attempt file",
+                        std::to_string(arguments.size()) + " arguments"});
     const auto attempt = replayFile(arguments[0]);
-    if (!attempt) return sayNot(Unreadable, attempt.refusal());
+    if (!attempt) return failure(Unreadable, attempt.refusal());
     Said said;
     for (const attempt::BenchEvent& event : attempt.value().events())
-        said.err += inDigits(event.time_s) + " s: " + sentence(event) + "\n";
+        said.err += inDigits(event.time_s) + " s: " + words::sentence(event) + "\n";
     said.out = hex(attempt.value().stateHash()) + "\n";
     return said;
 }

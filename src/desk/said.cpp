@@ -1,13 +1,17 @@
 // SPDX-License-Identifier: MIT
 #include "desk/said.h"
 
+#include "words/sentences.h"
+
 namespace loom::desk {
 
-Said sayNot(ExitCode code, const bench::Refusal& refusal) {
-    return {code,
-            "",
-            "loomwright: " + refusal.place + ": expected " + refusal.expected + ", found " +
-                refusal.found + "\n"};
+bench::Refusal inFile(const std::string& file, bench::Refusal refusal) {
+    refusal.place = bench::phrase("in-file", {{"file", file}, {"place", refusal.place}});
+    return refusal;
+}
+
+Said failure(ExitCode code, const bench::Refusal& refusal) {
+    return {code, "", "loomwright: " + words::inShort(refusal) + "\n"};
 }
 
 } // namespace loom::desk

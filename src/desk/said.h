@@ -21,7 +21,10 @@ struct Said {
     std::string out, err;
 };
 
+// The same refusal, its place in a file: "FILE: PLACE".
+bench::Refusal inFile(const std::string& file, bench::Refusal refusal);
+
 // "loomwright: PLACE: expected EXPECTED, found FOUND\n" with the exit code given.
-Said sayNot(ExitCode code, const bench::Refusal& refusal);
+Said failure(ExitCode code, const bench::Refusal& refusal);
 
 } // namespace loom::desk

@@ -5,8 +5,8 @@
 #include "desk/numbers.h"
 #include "desk/readings.h"
 #include "desk/script.h"
-#include "desk/sentences.h"
 #include "desk/text_file.h"
+#include "words/sentences.h"
 
 #include <algorithm>
 #include <set>
@@ -19,11 +19,6 @@ using bench::Refusal;
 using bench::Why;
 
 constexpr std::size_t greatestScript_bytes = 1u << 20;
-
-Refusal inFile(const std::string& file, Refusal refusal) {
-    refusal.place = file + ": " + refusal.place;
-    return refusal;
-}
 
 bench::Outcome<std::vector<ScriptLine>> readScript(const std::string& given) {
     if (!fileExists(given)) {
@@ -57,18 +52,18 @@ public:
         : trial(asked), attempt(std::move(bench)), lines(std::move(script)) {}
 
     Said run() {
-        if (auto refused = takeQuantities()) return sayNot(Unreadable, *refused);
+        if (auto refused = takeQuantities()) return failure(Unreadable, *refused);
         const std::int64_t last =
             trial.slices.value_or((lines.empty() ? 0 : lines.back().slice) + 100);
         while (true) {
             if (auto said = doLines()) return *said;
             const std::int64_t now = attempt.now_slices();
             if (now % trial.every_slices == 0 || now == last)
-                if (auto refused = readAll()) return sayNot(Unreadable, *refused);
+                if (auto refused = readAll()) return failure(Unreadable, *refused);
             if (now == last) break;
             attempt.advance(std::min({last, nextLine(last), nextReading()}) - now);
         }
-        if (auto refused = whyNeverRead()) return sayNot(Unreadable, *refused);
+        if (auto refused = whyNeverRead()) return failure(Unreadable, *refused);
         return report();
     }
 
@@ -93,9 +88,9 @@ private:
     std::optional<Said> doLines() {
         for (; line < lines.size() && lines[line].slice <= attempt.now_slices(); ++line) {
             const auto command = commandFrom(lines[line], attempt.bench());
-            if (!command) return sayNot(Unreadable, command.refusal());
+            if (!command) return failure(Unreadable, command.refusal());
             if (auto refused = attempt.ask(command.value()))
-                return sayNot(Refused, inFile(lines[line].place, *refused));
+                return failure(Refused, inFile(lines[line].place, *refused));
         }
         return std::nullopt;
     }
@@ -146,9 +141,9 @@ private:
         if (!trial.events)
             for (const ReadingRow& row : readings.rows)
                 for (const attempt::BenchEvent& event : row.events)
-                    said.err += inDigits(event.time_s) + " s: " + sentence(event) + "\n";
+                    said.err += inDigits(event.time_s) + " s: " + words::sentence(event) + "\n";
         for (const circuit::Diagnosis& diagnosis : attempt.diagnoses()) {
-            const std::string remark = sentence(diagnosis, attempt.bench());
+            const std::string remark = words::sentence(diagnosis, attempt.bench());
             if (!remark.empty()) said.err += "note: " + remark + "\n";
         }
         return said;
@@ -159,11 +154,11 @@ private:
 
 Said runTrial(const Trial& trial) {
     const auto text = readTextFile(trial.benchFile, bench::greatestFile_bytes);
-    if (!text) return sayNot(Unreadable, text.refusal());
+    if (!text) return failure(Unreadable, text.refusal());
     auto bench = bench::fromJson(text.value());
-    if (!bench) return sayNot(Unreadable, inFile(trial.benchFile, bench.refusal()));
+    if (!bench) return failure(Unreadable, inFile(trial.benchFile, bench.refusal()));
     auto script = readScripts(trial.scripts);
-    if (!script) return sayNot(Unreadable, script.refusal());
+    if (!script) return failure(Unreadable, script.refusal());
     return TrialRun(trial, std::move(bench.value()), std::move(script.value())).run();
 }
 

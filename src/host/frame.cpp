@@ -8,6 +8,7 @@
 #include "host/typefaces.h"
 #include "plan/paper.h"
 #include "screen/sentences.h"
+#include "words/sentences.h"
 
 #include <GLES2/gl2.h>
 #include <algorithm>
@@ -145,7 +146,7 @@ void ask(App& app, const attempt::Command& command) {
 void print(App& app, const std::string& which) {
     const lesson::Exercise* exercise = app.session.exercise();
     if (!exercise || !exercise->plan) return;
-    const plan::Say say = [](std::string_view key) { return screen::words(key); };
+    const plan::Say say = words::printed();
     const auto pages = plan::paperPages(which, {*exercise->plan, exercise->title, say});
     if (!pages) return;
     loom_print_clear();

@@ -97,8 +97,10 @@ Json verdict(const lesson::Session& session) {
     if (!session.verdict()) return nullptr;
     Json checks = Json::array();
     for (const lesson::Judged& row : session.verdict()->checks)
-        checks.push_back(
-            {{"check", row.check}, {"passed", row.passed}, {"marks", row.marks}, {"say", row.say}});
+        checks.push_back({{"check", row.check},
+                          {"passed", row.passed},
+                          {"marks", row.marks},
+                          {"say", screen::text(row.say)}});
     return {{"marks", session.verdict()->marks},
             {"outOf", session.verdict()->outOf},
             {"solved", session.verdict()->solved()},
@@ -207,9 +209,7 @@ constexpr Section kSections[] = {
     {"live", [](const App& app) { return live(app.session.attempt()); }},
     {"events", [](const App& app) { return events(app.session.attempt()); }},
     {"measurements",
-     [](const App& app) {
-         return Json(attempt::measurementsOf(app.session.attempt().record()));
-     }},
+     [](const App& app) { return Json(attempt::measurementsOf(app.session.attempt().record())); }},
     {"notice", [](const App& app) { return Json(app.room.board.notice); }},
     {"verdict", [](const App& app) { return verdict(app.session); }},
     {"pointer", [](const App&) { return pointer(); }},

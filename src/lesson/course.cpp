@@ -10,6 +10,8 @@ namespace loom::lesson {
 namespace {
 
 using bench::JsonPlace;
+using bench::numeral;
+using bench::phrase;
 using bench::Refusal;
 using bench::Why;
 
@@ -25,14 +27,14 @@ std::optional<std::string_view> builtIn(const std::string& path) {
 }
 
 Refusal inFile(const std::string& path, Refusal refusal) {
-    refusal.place = path + " " + refusal.place;
+    refusal.place = phrase("in-course-file", {{"file", path}, {"place", refusal.place}});
     return refusal;
 }
 
 bench::Outcome<Exercise> builtInExercise(const std::string& name) {
     const std::string path = folder + name;
     const auto text = builtIn(path);
-    if (!text) return Refusal{Why::Missing, path, "a file of the course", "none"};
+    if (!text) return Refusal{Why::Missing, path, phrase("a-file-of-the-course"), phrase("none")};
     auto exercise = exerciseFromJson(*text);
     if (!exercise) return inFile(path, exercise.refusal());
     return exercise;
@@ -49,8 +51,9 @@ bench::Outcome<std::vector<std::string>> courseFromJson(std::string_view text) {
     const std::string word = format.text();
     if (root.ok() && word != formatWord) format.refuse(Why::WrongFormat, formatWord, word);
     if (root.ok() && root.member("version").whole(1, 1000000) > courseVersion)
-        root.member("version").refuse(
-            Why::LaterVersion, std::to_string(courseVersion) + " at most", "a later one");
+        root.member("version").refuse(Why::LaterVersion,
+                                      phrase("n-at-most", {{"n", numeral(courseVersion)}}),
+                                      phrase("a-later-one"));
     std::vector<std::string> names;
     if (root.ok())
         for (const JsonPlace& item : root.member("exercises").items(mostExercises))
@@ -62,7 +65,7 @@ bench::Outcome<std::vector<std::string>> courseFromJson(std::string_view text) {
 bench::Outcome<std::vector<Exercise>> builtInCourse() {
     const std::string path = folder + std::string("course.json");
     const auto text = builtIn(path);
-    if (!text) return Refusal{Why::Missing, path, "the course", "none"};
+    if (!text) return Refusal{Why::Missing, path, phrase("the-course"), phrase("none")};
     const auto names = courseFromJson(*text);
     if (!names) return inFile(path, names.refusal());
     std::vector<Exercise> course;
@@ -71,8 +74,10 @@ bench::Outcome<std::vector<Exercise>> builtInCourse() {
         if (!exercise) return exercise.refusal();
         const auto same = [&](const Exercise& other) { return other.id == exercise.value().id; };
         if (std::any_of(course.begin(), course.end(), same))
-            return Refusal{
-                Why::Duplicate, folder + name + " /id", "an id of its own", exercise.value().id};
+            return Refusal{Why::Duplicate,
+                           phrase("in-course-file", {{"file", folder + name}, {"place", "/id"}}),
+                           phrase("an-id-of-its-own"),
+                           exercise.value().id};
         course.push_back(std::move(exercise.value()));
     }
     return course;

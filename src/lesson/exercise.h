@@ -19,6 +19,9 @@
 
 namespace loom::lesson {
 
+// In one language or several.
+using Text = bench::Phrase;
+
 // Positions to set before looking, by the catalogue's words: "S4" -> "on"; a fuse may be "open"
 // (blade or strip taken out). A control that is not named is at rest, an isolator with its key out.
 using Positions = std::map<std::string, std::string>;
@@ -161,23 +164,25 @@ struct Row {
                  Found,
                  Sound>
         look;
-    std::string say; // what is wrong, without giving the answer; {found} is the value with unit
+    Text say; // what is wrong, without giving the answer; {found} is the value with unit
 };
 
 struct Check {
-    std::string id, title;
+    std::string id;
+    Text title;
     int marks = 1;
     std::vector<Row> rows;
-    std::string hint; // stronger, on request
+    Text hint; // stronger, on request
 };
 
 struct Exercise {
-    std::string id, title;
-    std::vector<std::string> job;      // what to achieve, a sentence a line
-    std::vector<std::string> cautions; // shown where the danger is
-    bench::Bench start;                // board, kit and what already lies there
-    std::optional<plan::Plan> plan;    // the wiring plan, where there is one to follow
-    std::vector<HiddenFault> faults;   // one of which is put into the start: see hidden_fault.h
+    std::string id;
+    Text title;
+    std::vector<Text> job;           // what to achieve, a sentence a line
+    std::vector<Text> cautions;      // shown where the danger is
+    bench::Bench start;              // board, kit and what already lies there
+    std::optional<plan::Plan> plan;  // the wiring plan, where there is one to follow
+    std::vector<HiddenFault> faults; // one of which is put into the start: see hidden_fault.h
     std::vector<Check> checks;
     std::string hash; // 16 hex digits, of the file's bytes
 };

@@ -16,6 +16,8 @@ namespace loom::lesson {
 namespace {
 
 using bench::JsonPlace;
+using bench::numeral;
+using bench::phrase;
 using bench::Why;
 
 constexpr const char* formatWord = "loomwright exercise";
@@ -40,16 +42,8 @@ void checkHead(const JsonPlace& root) {
     const std::int64_t number = version.whole(1, 1000000);
     if (root.ok() && number > exerciseVersion)
         version.refuse(Why::LaterVersion,
-                       std::to_string(exerciseVersion) + " at most",
-                       std::to_string(number));
-}
-
-std::vector<std::string> lines(const JsonPlace& place, std::size_t least) {
-    std::vector<std::string> read;
-    for (const JsonPlace& line : place.items(mostLines))
-        read.push_back(sentence(line));
-    if (place.ok() && read.size() < least) place.refuse(Why::Missing, "a line at least", "none");
-    return read;
+                       phrase("n-at-most", {{"n", numeral(exerciseVersion)}}),
+                       numeral(number));
 }
 
 double simulated_s(const Row& row) {
@@ -79,16 +73,16 @@ public:
               "faults",
               "checks"});
         exercise.id = idOf(root.member("id"));
-        exercise.title = sentence(root.member("title"));
-        exercise.job = lines(root.member("job"), 1);
-        exercise.cautions = lines(root.member("cautions"), 1);
+        exercise.title = sentence(root.member("title"), only);
+        exercise.job = lines(root.member("job"));
+        exercise.cautions = lines(root.member("cautions"));
         exercise.start = bench::readBench(root.member("start"));
         if (root.ok() && root.has("plan"))
             exercise.plan = readPlan(root.member("plan"), only, exercise.start);
         if (root.ok() && root.has("faults")) faults(root.member("faults"));
         const std::vector<JsonPlace> checks = root.member("checks").items(mostChecks);
         if (root.ok() && checks.empty())
-            root.member("checks").refuse(Why::Missing, "a check at least", "none");
+            root.member("checks").refuse(Why::Missing, phrase("a-check-at-least"), phrase("none"));
         for (const JsonPlace& place : checks)
             if (root.ok()) check(place);
         return std::move(exercise);
@@ -99,17 +93,26 @@ private:
     const JsonPlace& root;
     Exercise exercise;
 
+    std::vector<Text> lines(const JsonPlace& place) const {
+        std::vector<Text> read;
+        for (const JsonPlace& line : place.items(mostLines))
+            read.push_back(sentence(line, only));
+        if (place.ok() && read.empty())
+            place.refuse(Why::Missing, phrase("a-line-at-least"), phrase("none"));
+        return read;
+    }
+
     void faults(const JsonPlace& place) {
         for (const JsonPlace& item : place.items(mostFaults)) {
             if (!root.ok()) return;
             HiddenFault fault = readFault(item, only, exercise.start);
             const auto same = [&](const HiddenFault& other) { return other.id == fault.id; };
             if (std::any_of(exercise.faults.begin(), exercise.faults.end(), same))
-                item.member("id").refuse(Why::Duplicate, "an id of its own", fault.id);
+                item.member("id").refuse(Why::Duplicate, phrase("an-id-of-its-own"), fault.id);
             exercise.faults.push_back(std::move(fault));
         }
         if (root.ok() && exercise.faults.empty())
-            place.refuse(Why::Missing, "a fault at least", "none");
+            place.refuse(Why::Missing, phrase("a-fault-at-least"), phrase("none"));
     }
 
     void check(const JsonPlace& place) {
@@ -118,10 +121,10 @@ private:
         check.id = idOf(place.member("id"));
         const auto same = [&](const Check& other) { return other.id == check.id; };
         if (std::any_of(exercise.checks.begin(), exercise.checks.end(), same))
-            place.member("id").refuse(Why::Duplicate, "an id of its own", check.id);
-        check.title = sentence(place.member("title"));
+            place.member("id").refuse(Why::Duplicate, phrase("an-id-of-its-own"), check.id);
+        check.title = sentence(place.member("title"), only);
         check.marks = static_cast<int>(place.member("marks").whole(1, mostMarks));
-        check.hint = sentence(place.member("hint"));
+        check.hint = sentence(place.member("hint"), only);
         const RowReader reader(only, exercise);
         double total_s = 0.0;
         const JsonPlace rows = place.member("rows");
@@ -129,16 +132,13 @@ private:
             check.rows.push_back(reader.read(row));
             total_s += simulated_s(check.rows.back());
         }
-        if (place.ok() && check.rows.empty()) rows.refuse(Why::Missing, "a row at least", "none");
+        if (place.ok() && check.rows.empty())
+            rows.refuse(Why::Missing, phrase("a-row-at-least"), phrase("none"));
         if (place.ok() && total_s > greatestCheck_s)
             rows.refuse(Why::TooMany,
-                        figureless(greatestCheck_s) + " s of simulated time at most",
-                        figureless(total_s) + " s");
+                        phrase("simulated-at-most", {{"n", numeral(std::floor(greatestCheck_s))}}),
+                        phrase("seconds", {{"n", numeral(std::floor(total_s))}}));
         exercise.checks.push_back(std::move(check));
-    }
-
-    static std::string figureless(double seconds) {
-        return std::to_string(static_cast<long long>(seconds));
     }
 };
 

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "bench/bench.h"
+#include "bench/phrase.h"
 #include "plan/spot.h"
 
 #include <optional>
@@ -59,7 +60,8 @@ using Alteration =
     std::variant<FuseOpen, CableGone, EndMoved, EndUnmade, ContactWelded, TurnedRound, Flat>;
 
 struct HiddenFault {
-    std::string id, title; // the title is for the teacher only
+    std::string id;
+    bench::Phrase title; // for the teacher only
     std::vector<Alteration> alterations;
 };
 

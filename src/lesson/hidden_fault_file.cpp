@@ -11,6 +11,7 @@ namespace {
 
 using bench::JsonPlace;
 using bench::PartClass;
+using bench::phrase;
 using bench::Why;
 
 constexpr std::size_t kAlterationsMost = 8;
@@ -61,7 +62,8 @@ private:
         const std::string ref = named.text();
         const bench::Part* part = bench::findPart(start, ref);
         if (place.ok() && !part)
-            named.refuse(Why::UnknownPart, "a part that lies on the bench at the start", ref);
+            named.refuse(
+                Why::UnknownPart, bench::phrase("a-part-that-lies-on-the-bench-at-the-start"), ref);
         if (place.ok() &&
             std::find(classes.begin(), classes.end(), bench::spec(part->kind).partClass) ==
                 classes.end())
@@ -77,7 +79,8 @@ private:
                                        start.cables.end(),
                                        [&](const auto& cable) { return cable.label == label; });
         if (place.ok() && !there)
-            named.refuse(Why::UnknownCable, "a cable that is on the bench at the start", label);
+            named.refuse(
+                Why::UnknownCable, phrase("a-cable-that-is-on-the-bench-at-the-start"), label);
         return label;
     }
 
@@ -88,9 +91,10 @@ private:
         for (const bench::Cable& cable : start.cables)
             for (const bench::CableEnd& joined : cable.ends)
                 if (cable.label == end.label && at && joined.at == at) return end;
-        place.member("at").refuse(Why::UnknownTerminal,
-                                  "a terminal where the cable is joined at the start",
-                                  end.at.ref + " " + end.at.terminal);
+        place.member("at").refuse(
+            Why::UnknownTerminal,
+            phrase("a-terminal-where-the-cable-is-joined-at-the-start"),
+            phrase("name-other", {{"name", end.at.ref}, {"other", end.at.terminal}}));
         return end;
     }
 
@@ -130,15 +134,16 @@ HiddenFault readFault(const JsonPlace& place, const KnownMembers& only, const be
     only(place, {"id", "title", "alterations"});
     HiddenFault fault;
     fault.id = idOf(place.member("id"));
-    fault.title = sentence(place.member("title"));
+    fault.title = sentence(place.member("title"), only);
     const JsonPlace alterations = place.member("alterations");
     for (const JsonPlace& item : alterations.items(kAlterationsMost))
         if (item.ok()) fault.alterations.push_back(AlterationReader(only, start).read(item));
     if (place.ok() && fault.alterations.empty())
-        alterations.refuse(Why::Missing, "an alteration at least", "none");
+        alterations.refuse(Why::Missing, phrase("an-alteration-at-least"), phrase("none"));
     if (place.ok() && !withFault(start, fault))
-        alterations.refuse(
-            Why::OutOfRange, "what can be done to the start", "a terminal that does not take it");
+        alterations.refuse(Why::OutOfRange,
+                           phrase("what-can-be-done-to-the-start"),
+                           phrase("a-terminal-that-does-not-take-it"));
     return fault;
 }
 

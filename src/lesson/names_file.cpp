@@ -10,11 +10,14 @@
 namespace loom::lesson {
 
 using bench::JsonPlace;
+using bench::numeral;
+using bench::phrase;
 using bench::Why;
 
 namespace {
 
-constexpr std::size_t greatestSentence_bytes = 400;
+constexpr std::size_t kGreatestSentence_bytes = 400;
+constexpr const char* kEnglish = "en";
 
 // Words by the catalogue, in the order of the enumeration, which ends with `last`.
 template <class Value> std::vector<const char*> wordsUpTo(Value last) {
@@ -24,20 +27,20 @@ template <class Value> std::vector<const char*> wordsUpTo(Value last) {
     return words;
 }
 
-} // namespace
-
-std::string sentence(const JsonPlace& place) {
+std::string plainText(const JsonPlace& place) {
     const std::string text = place.text();
     if (!place.ok()) return text;
-    if (text.empty() || text.size() > greatestSentence_bytes)
+    if (text.empty() || text.size() > kGreatestSentence_bytes)
         place.refuse(Why::OutOfRange,
-                     "1 to " + std::to_string(greatestSentence_bytes) + " bytes",
-                     std::to_string(text.size()));
+                     phrase("1-to-n-bytes", {{"n", numeral(kGreatestSentence_bytes)}}),
+                     numeral(text.size()));
     const auto isControl = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; };
     if (std::any_of(text.begin(), text.end(), isControl))
-        place.refuse(Why::OutOfRange, "no control characters", "one");
+        place.refuse(Why::OutOfRange, phrase("no-control-characters"), phrase("one"));
     return text;
 }
+
+} // namespace
 
 void KnownMembers::operator()(const JsonPlace& place,
                               std::initializer_list<const char*> names) const {
@@ -47,11 +50,19 @@ void KnownMembers::operator()(const JsonPlace& place,
     for (const auto& [member, value] : document[pointer].items()) {
         const auto is = [&, &found = member](const char* name) { return found == name; };
         if (std::any_of(names.begin(), names.end(), is)) continue;
-        std::string expected = "one of";
-        for (const char* name : names)
-            expected += " " + std::string(name);
-        place.refuse(Why::UnknownWord, expected, member);
+        place.refuse(Why::UnknownWord, bench::Phrase::List{{names.begin(), names.end()}}, member);
     }
+}
+
+bench::Phrase sentence(const JsonPlace& place, const KnownMembers& members) {
+    if (!place.isObject()) return bench::Phrase::Text{{{kEnglish, plainText(place)}}, {}};
+    bench::Phrase::Text text;
+    const nlohmann::json::json_pointer pointer(place.pointer());
+    if (!place.has(kEnglish)) place.member(kEnglish);
+    if (place.ok())
+        for (const auto& [language, value] : members.document[pointer].items())
+            text.byLanguage[language] = plainText(place.member(language.c_str()));
+    return text;
 }
 
 bench::PartKind partKind(const JsonPlace& place) {
@@ -75,7 +86,7 @@ std::string idOf(const JsonPlace& place) {
         return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-';
     });
     if (place.ok() && (!plain || id.empty() || id.size() > 64))
-        place.refuse(Why::OutOfRange, "1 to 64 of a-z, 0-9 and -", id);
+        place.refuse(Why::OutOfRange, phrase("1-to-64-of-a-z-0-9-and"), id);
     return id;
 }
 
@@ -92,7 +103,7 @@ std::string name(const JsonPlace& place) {
 bench::Point point(const JsonPlace& place, double greatest_m) {
     const std::vector<JsonPlace> items = place.items(2);
     if (place.ok() && items.size() != 2)
-        place.refuse(Why::OutOfRange, "2 numbers", std::to_string(items.size()));
+        place.refuse(Why::OutOfRange, phrase("2-numbers"), numeral(items.size()));
     if (!place.ok()) return {};
     return {items[0].number(0.0, greatest_m), items[1].number(0.0, greatest_m)};
 }
@@ -103,7 +114,7 @@ std::optional<bench::PartKind> KnownParts::kindOf(const JsonPlace& place,
     if (const bench::Part* laid = bench::findPart(start, ref)) return laid->kind;
     for (const bench::PartSlot& slot : start.kit.parts)
         if (slot.ref == ref) return slot.kind;
-    place.refuse(Why::UnknownPart, "a part of the start or its kit", ref);
+    place.refuse(Why::UnknownPart, phrase("a-part-of-the-start-or-its-kit"), ref);
     return std::nullopt;
 }
 
@@ -118,7 +129,7 @@ plan::Spot KnownParts::spot(const JsonPlace& place) const {
     const std::string text = place.text();
     const std::size_t space = text.find(' ');
     if (place.ok() && space == std::string::npos)
-        place.refuse(Why::UnknownTerminal, "a part and a terminal, such as K1 coil a", text);
+        place.refuse(Why::UnknownTerminal, phrase("a-part-and-a-terminal-such-as-k1-coil-a"), text);
     if (!place.ok()) return {};
     plan::Spot spot{text.substr(0, space), text.substr(space + 1)};
     const auto kind = kindOf(place, spot.ref);
@@ -129,7 +140,7 @@ plan::Spot KnownParts::spot(const JsonPlace& place) const {
     };
     if (std::none_of(terminals.begin(), terminals.end(), is))
         place.refuse(Why::UnknownTerminal,
-                     "a terminal of the " + std::string(bench::spec(*kind).word),
+                     phrase("a-terminal-of-the-name", {{"name", bench::spec(*kind).word}}),
                      spot.terminal);
     return spot;
 }

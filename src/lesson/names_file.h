@@ -14,15 +14,16 @@
 
 namespace loom::lesson {
 
-// A text of 1 to 400 bytes without control characters.
-std::string sentence(const bench::JsonPlace& place);
-
 // Refuses a member of an object that is none of these: a slip in an optional name would otherwise
 // go unnoticed.
 struct KnownMembers {
     const nlohmann::json& document;
     void operator()(const bench::JsonPlace& place, std::initializer_list<const char*> names) const;
 };
+
+// A text of 1 to 400 bytes without control characters, which is English, or an object of such texts
+// by language, {"en": "…", "de": "…"}, English among them.
+bench::Phrase sentence(const bench::JsonPlace& place, const KnownMembers& members);
 
 // By the words of a bench file.
 bench::PartKind partKind(const bench::JsonPlace& place);

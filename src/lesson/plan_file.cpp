@@ -10,6 +10,8 @@ namespace loom::lesson {
 namespace {
 
 using bench::JsonPlace;
+using bench::numeral;
+using bench::phrase;
 using bench::Why;
 
 constexpr double leastFrame_m = 0.2, greatestFrame_m = 10.0;
@@ -31,7 +33,7 @@ public:
         for (const JsonPlace& item : place.member("cables").items(mostCables))
             if (item.ok()) cable(item);
         if (place.ok() && plan.cables.empty())
-            place.member("cables").refuse(Why::Missing, "a cable at least", "none");
+            place.member("cables").refuse(Why::Missing, phrase("a-cable-at-least"), phrase("none"));
         return std::move(plan);
     }
 
@@ -56,7 +58,7 @@ private:
         if (kind && *kind != part.kind)
             named.refuse(Why::WrongType, bench::spec(*kind).word, bench::spec(part.kind).word);
         if (place.ok() && planned(part.ref))
-            named.refuse(Why::Duplicate, "a part of its own", part.ref);
+            named.refuse(Why::Duplicate, phrase("a-part-of-its-own"), part.ref);
         part.at_m = point(place.member("at"), greatestFrame_m);
         if (place.has("turns"))
             part.quarterTurns = static_cast<int>(place.member("turns").whole(0, 3));
@@ -82,28 +84,29 @@ private:
         if (place.ok()) mm2.refuse(bench::whyNotArea(mm2.pointer(), cable.area_m2));
         cable.sleeve = sleeve(place.member("sleeve"));
         ends(place.member("ends"), cable);
-        if (place.has("note")) cable.note = sentence(place.member("note"));
+        if (place.has("note")) cable.note = sentence(place.member("note"), only);
         plan.cables.push_back(std::move(cable));
     }
 
     plan::Spot spot(const JsonPlace& place) const {
         plan::Spot spot = known.spot(place);
         if (place.ok() && !planned(spot.ref))
-            place.refuse(Why::UnknownPart, "a part of the plan", spot.ref);
+            place.refuse(Why::UnknownPart, phrase("a-part-of-the-plan"), spot.ref);
         return spot;
     }
 
     void ends(const JsonPlace& place, plan::PlanCable& cable) const {
         const std::vector<JsonPlace> items = place.items(2);
         if (place.ok() && items.size() != 2)
-            place.refuse(Why::OutOfRange, "2 items", std::to_string(items.size()));
+            place.refuse(Why::OutOfRange, phrase("2-items"), numeral(items.size()));
         for (std::size_t end = 0; place.ok() && end < 2; ++end) {
             cable.ends[end] = endKind(items[end]);
             if (!place.ok()) return;
             const auto kind = terminalKind(end == 0 ? cable.from : cable.to);
             if (kind && !bench::fits(cable.ends[end], *kind))
-                items[end].refuse(
-                    Why::WrongEnd, "an end that fits its terminal", bench::word(cable.ends[end]));
+                items[end].refuse(Why::WrongEnd,
+                                  phrase("an-end-that-fits-its-terminal"),
+                                  bench::word(cable.ends[end]));
         }
     }
 

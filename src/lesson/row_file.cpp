@@ -10,6 +10,8 @@ namespace loom::lesson {
 namespace {
 
 using bench::JsonPlace;
+using bench::numeral;
+using bench::phrase;
 using bench::Why;
 
 constexpr std::size_t mostNames = 40, mostFaults = 6, mostLabels = 100;
@@ -48,7 +50,7 @@ Row RowReader::read(const JsonPlace& place) const {
     Row row;
     const JsonPlace look = place.member("look");
     const std::string word = look.text();
-    row.say = sentence(place.member("say"));
+    row.say = sentence(place.member("say"), only);
     if (word == "present")
         row.look = present(place);
     else if (word == "passed")
@@ -78,10 +80,7 @@ Row RowReader::read(const JsonPlace& place) const {
     else if (word == "sound")
         row.look = sound(place);
     else
-        look.refuse(Why::UnknownWord,
-                    "present, passed, joined, apart, behaves, unharmed, survives, order, follows "
-                    "plan, well made, in order, cross-checked, found or sound",
-                    word);
+        look.refuse(Why::UnknownWord, phrase("a-kind-of-row"), word);
     return row;
 }
 
@@ -91,7 +90,7 @@ Present RowReader::present(const JsonPlace& place) const {
     for (const JsonPlace& item : place.member("parts").items(mostNames))
         present.refs.push_back(known.ref(item));
     if (place.ok() && present.refs.empty())
-        place.member("parts").refuse(Why::Missing, "a part at least", "none");
+        place.member("parts").refuse(Why::Missing, phrase("a-part-at-least"), phrase("none"));
     return present;
 }
 
@@ -102,7 +101,7 @@ Passed RowReader::passed(const JsonPlace& place) const {
     const auto& earlier = exercise.checks;
     const auto is = [&](const Check& other) { return other.id == id; };
     if (std::none_of(earlier.begin(), earlier.end(), is))
-        check.refuse(Why::UnknownWord, "the id of an earlier check", id);
+        check.refuse(Why::UnknownWord, phrase("the-id-of-an-earlier-check"), id);
     return {id};
 }
 
@@ -142,7 +141,8 @@ Behaves RowReader::behaves(const JsonPlace& place) const {
     const bool least = place.has("least"), most = place.has("most");
     behaves.least = least ? place.member("least").number(-anyValue, anyValue) : -anyValue;
     behaves.most = most ? place.member("most").number(behaves.least, anyValue) : anyValue;
-    if (!least && !most) place.refuse(Why::Missing, "least, most or both", "neither");
+    if (!least && !most)
+        place.refuse(Why::Missing, phrase("least-most-or-both"), phrase("neither"));
     return behaves;
 }
 
@@ -153,12 +153,12 @@ void RowReader::checkOwner(const JsonPlace& place, const Behaves& behaves) const
     const bool mayBeBetween = behaves.quantity == Quantity::Voltage_V;
     if (wantsNeither ? of || between : of == between || (between && !mayBeBetween))
         return place.refuse(Why::Missing,
-                            wantsNeither   ? "neither of nor between"
-                            : mayBeBetween ? "either of or between"
+                            wantsNeither   ? phrase("neither-of-nor-between")
+                            : mayBeBetween ? phrase("either-of-or-between")
                                            : "of",
                             of        ? "of"
                             : between ? "between"
-                                      : "neither");
+                                      : phrase("neither"));
     const auto owner = ownerOf(behaves.quantity);
     if (!owner || !place.ok()) return;
     const JsonPlace named = place.member("of");
@@ -186,7 +186,8 @@ Survives RowReader::survives(const JsonPlace& place) const {
     for (const JsonPlace& item : place.member("fault_ohm").items(mostFaults))
         survives.fault_ohm.push_back(item.number(1e-6, 1e6));
     if (place.ok() && survives.fault_ohm.empty())
-        place.member("fault_ohm").refuse(Why::Missing, "a resistance at least", "none");
+        place.member("fault_ohm")
+            .refuse(Why::Missing, phrase("a-resistance-at-least"), phrase("none"));
     return survives;
 }
 
@@ -213,7 +214,7 @@ InOrder RowReader::inOrder(const JsonPlace& place) const {
         for (const JsonPlace& item : place.member("steps").items(plan::stepCount))
             inOrder.steps.push_back(static_cast<plan::Step>(item.oneOf(plan::stepWords)));
     if (place.ok() && place.has("steps") && inOrder.steps.empty())
-        place.member("steps").refuse(Why::Missing, "a step at least", "none");
+        place.member("steps").refuse(Why::Missing, phrase("a-step-at-least"), phrase("none"));
     if (place.has("least"))
         inOrder.least = static_cast<int>(place.member("least").whole(1, plan::stepCount));
     return inOrder;
@@ -233,7 +234,7 @@ CrossChecked RowReader::crossChecked(const JsonPlace& place) const {
 Found RowReader::found(const JsonPlace& place) const {
     only(place, {"look", "say", "mostMeasurements", "mostNamings"});
     if (place.ok() && exercise.faults.empty())
-        place.refuse(Why::Missing, "an exercise with faults", "none");
+        place.refuse(Why::Missing, phrase("an-exercise-with-faults"), phrase("none"));
     Found found;
     if (place.has("mostMeasurements"))
         found.mostMeasurements =
@@ -251,7 +252,8 @@ Sound RowReader::sound(const JsonPlace& place) const {
 }
 
 void RowReader::needPlan(const JsonPlace& place) const {
-    if (place.ok() && !exercise.plan) place.refuse(Why::Missing, "an exercise with a plan", "none");
+    if (place.ok() && !exercise.plan)
+        place.refuse(Why::Missing, phrase("an-exercise-with-a-plan"), phrase("none"));
 }
 
 // Those of the plan; where there is none, of the kit or the start.
@@ -262,10 +264,12 @@ std::vector<std::string> RowReader::labels(const JsonPlace& place) const {
     for (const JsonPlace& item : list.items(mostLabels)) {
         labels.push_back(item.text());
         if (item.ok() && !isKnown(labels.back()))
-            item.refuse(
-                Why::UnknownCable, "a cable of the plan, the kit or the start", labels.back());
+            item.refuse(Why::UnknownCable,
+                        phrase("a-cable-of-the-plan-the-kit-or-the-start"),
+                        labels.back());
     }
-    if (place.ok() && labels.empty()) list.refuse(Why::Missing, "a cable at least", "none");
+    if (place.ok() && labels.empty())
+        list.refuse(Why::Missing, phrase("a-cable-at-least"), phrase("none"));
     return labels;
 }
 
@@ -282,7 +286,7 @@ std::pair<plan::Spot, plan::Spot> RowReader::between(const JsonPlace& place) con
     const JsonPlace pair = place.member("between");
     const std::vector<JsonPlace> items = pair.items(2);
     if (pair.ok() && items.size() != 2)
-        pair.refuse(Why::OutOfRange, "2 items", std::to_string(items.size()));
+        pair.refuse(Why::OutOfRange, phrase("2-items"), numeral(items.size()));
     if (!pair.ok()) return {};
     return {known.spot(items[0]), known.spot(items[1])};
 }
@@ -291,7 +295,7 @@ Positions RowReader::positions(const JsonPlace& owner, const char* member) const
     if (!owner.has(member)) return {};
     const JsonPlace place = owner.member(member);
     if (!place.isObject()) {
-        place.refuse(Why::WrongType, "an object", "something else");
+        place.refuse(Why::WrongType, phrase("an-object"), phrase("something-else"));
         return {};
     }
     Positions set;
@@ -310,12 +314,13 @@ void RowReader::checkPosition(const JsonPlace& place, const std::string& ref) co
     const std::string word = place.text();
     if (bench::isA(*kind, bench::PartClass::Fuse) && word == "open") return;
     const auto& words = bench::spec(*kind).positions;
-    std::string expected = bench::isA(*kind, bench::PartClass::Fuse) ? "open" : "";
-    for (const char* one : words) {
-        if (word == one) return;
-        expected += (expected.empty() ? "" : ", ") + std::string(one);
-    }
-    place.refuse(Why::NoSuchPosition, expected.empty() ? "no control" : expected, word);
+    if (std::find(words.begin(), words.end(), word) != words.end()) return;
+    bench::Phrase::List expected;
+    if (bench::isA(*kind, bench::PartClass::Fuse)) expected.items.emplace_back("open");
+    expected.items.insert(expected.items.end(), words.begin(), words.end());
+    place.refuse(Why::NoSuchPosition,
+                 expected.items.empty() ? phrase("no-control") : bench::Phrase(expected),
+                 word);
 }
 
 } // namespace loom::lesson

@@ -51,8 +51,10 @@ std::optional<bench::Refusal> Session::takeUp(const attempt::Record& record) {
     auto resumed = attempt::resume(record);
     if (!resumed) return resumed.refusal();
     if (!begin(record.exercise))
-        return bench::Refusal{
-            bench::Why::UnknownWord, "/exercise", "an exercise of this course", record.exercise};
+        return bench::Refusal{bench::Why::UnknownWord,
+                              "/exercise",
+                              bench::phrase("an-exercise-of-this-course"),
+                              record.exercise};
     sitDown(std::move(resumed.value()));
     for (const attempt::Entry& entry : record.entries)
         if (const auto* hint = std::get_if<attempt::AskHint>(&entry.command))

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "lesson/sheet.h"
 
-#include "lesson/end_words.h"
+#include "lesson/end_faults.h"
 #include "lesson/retrace.h"
 
 #include <algorithm>
@@ -39,13 +39,14 @@ bench::Bench benchAfter(const attempt::Record& record, std::size_t entries) {
 }
 
 // What is wrong with the cables of each label, the first thing only.
-std::map<std::string, std::string> wrongCables(const plan::Plan& plan, const bench::Bench& bench) {
-    std::map<std::string, std::string> wrong;
+std::map<std::string, bench::Phrase> wrongCables(const plan::Plan& plan,
+                                                 const bench::Bench& bench) {
+    std::map<std::string, bench::Phrase> wrong;
     for (const plan::Difference& difference : plan::differences(plan, bench))
-        wrong.insert({difference.label, told(difference)});
+        wrong.insert({difference.label, describe(difference)});
     for (const bench::Cable& cable : bench.cables)
         for (int end = 0; end < 2; ++end) {
-            std::string fault = faultAt(bench, cable, end);
+            bench::Phrase fault = faultAt(bench, cable, end);
             if (!fault.empty()) wrong.insert({cable.label, std::move(fault)});
         }
     return wrong;

@@ -36,7 +36,7 @@ struct SheetFinding {
     } kind = Kind::NotMarked;
     std::string label;
     bool lookedAtBoth = false;
-    std::string difference; // what is wrong with the cable, in plain words; empty: nothing
+    bench::Phrase difference; // what is wrong with the cable; empty: nothing
 };
 
 // One for each row of the plan, in its order: the marks against the bench as it was when the sheet

@@ -3,7 +3,6 @@
 
 #include "attempt/wear.h"
 #include "bench/catalogue.h"
-#include "lesson/figures.h"
 
 #include <algorithm>
 
@@ -78,13 +77,11 @@ bool isFault(const circuit::Event& event) {
 }
 
 // A cable has its temperature; a fuse that opens, a contact that welds and a lamp their first number.
-std::string figuresOf(const circuit::Event& event) {
+bench::Phrase::Amount amountOf(const circuit::Event& event) {
     using circuit::Unit;
     const circuit::EventRow& row = circuit::rowOf(event.kind);
-    const std::string when = ", " + seconds(event.time_s);
-    if (row.second == Unit::Kelvin) return celsius(event.second) + when;
-    if (row.first == Unit::Volt) return figure(event.first, Quantity::Voltage_V) + when;
-    return amperes(event.first) + when;
+    if (row.second == Unit::Kelvin) return {event.second, "K"};
+    return {event.first, row.first == Unit::Volt ? "V" : "A"};
 }
 
 // With what is open or welded from the beginning.
@@ -124,8 +121,8 @@ Trial::Trial(const bench::Bench& bench,
              const bench::Bench& start,
              const Positions& set,
              const std::optional<Fault>& fault)
-    : tried(faulty(freshCopy(bench, start, set), fault)), between(fault), wiring(bench::wire(tried)),
-      live(withFault(wiring.netlist)) {}
+    : tried(faulty(freshCopy(bench, start, set), fault)), between(fault),
+      wiring(bench::wire(tried)), live(withFault(wiring.netlist)) {}
 
 circuit::Netlist Trial::withFault(circuit::Netlist netlist) const {
     if (!between || between->kind != Fault::Kind::Short) return netlist;
@@ -173,7 +170,8 @@ void Trial::step(double seconds) {
 // What has opened or welded stays so when the controls are moved afterwards.
 void Trial::note(const circuit::Event& event) {
     Harm harm;
-    harm.figures = figuresOf(event);
+    harm.amount = amountOf(event);
+    harm.after_s = event.time_s;
     harm.cable = circuit::rowOf(event.kind).second == circuit::Unit::Kelvin; // so are cables told of
     harm.fuse = event.kind == circuit::EventKind::FuseMelted;
     if (const auto* part = bench::findPart(tried, bench::partOf(event.element)))
@@ -185,7 +183,6 @@ void Trial::note(const circuit::Event& event) {
         harm.id = id;
         harm.current_A = event.first;
         harm.temp_K = event.second;
-        harm.after_s = event.time_s;
     }
     gaveWay.push_back(std::move(harm));
     const auto wear = attempt::wearFrom(event, tried);

@@ -4,6 +4,7 @@
 // run(). The learner's own bench and its heat, charge and blown fuses play no part in it.
 #pragma once
 
+#include "bench/phrase.h"
 #include "bench/wiring.h"
 #include "circuit/circuit.h"
 #include "lesson/exercise.h"
@@ -33,10 +34,11 @@ struct Fault {
 
 // What gave way, first things first.
 struct Harm {
-    std::string name;    // the part's ref or the cable's label
-    std::string figures; // "214 A, 12 ms" or "71 °C, 1.2 s"
-    bench::CableId id{};                                 // of a cable, with:
-    double current_A = 0.0, temp_K = 0.0, after_s = 0.0; // when it passed its limit
+    std::string name;             // the part's ref or the cable's label
+    bench::Phrase::Amount amount; // of a cable its temperature, of a lamp its voltage, else A
+    double after_s = 0.0;
+    bench::CableId id{};                   // of a cable, with:
+    double current_A = 0.0, temp_K = 0.0; // when it passed its limit
     bool cable = false;
     bool fuse = false;
 };

@@ -2,15 +2,14 @@
 #include "lesson/verdict.h"
 
 #include "bench/catalogue.h"
-#include "lesson/end_words.h"
+#include "lesson/end_faults.h"
 #include "lesson/fault_finding.h"
-#include "lesson/figures.h"
 #include "lesson/order.h"
 #include "lesson/paths.h"
 #include "lesson/procedure.h"
 #include "lesson/put_away.h"
 #include "lesson/sheet.h"
-#include "lesson/step_words.h"
+#include "lesson/step_phrases.h"
 #include "lesson/trial.h"
 
 #include <algorithm>
@@ -18,22 +17,55 @@
 namespace loom::lesson {
 namespace {
 
+using bench::Phrase;
+using bench::phrase;
+
 // What a row saw: whether it is as it should be, and what {found} stands for.
 struct Seen {
     bool asWanted = false;
-    std::string found;
+    Phrase found;
 };
 
-std::string filled(const std::string& say, const std::string& found) {
-    static const std::string mark = "{found}";
-    std::string text = say;
-    for (std::size_t at = 0; (at = text.find(mark, at)) != std::string::npos; at += found.size())
-        text.replace(at, mark.size(), found);
-    return text;
+Phrase describe(const Harm& harm) {
+    return phrase("harm",
+                  {{"name", harm.name},
+                   {"amount", harm.amount},
+                   {"time", Phrase::Amount{harm.after_s, "s"}}});
 }
 
-std::string told(const Harm& harm) {
-    return harm.name + ", " + harm.figures;
+Phrase describe(double value, Quantity quantity) {
+    switch (quantity) {
+    case Quantity::Voltage_V:
+        return Phrase::Amount{value, "V"};
+    case Quantity::Current_A:
+        return Phrase::Amount{value, "A"};
+    case Quantity::Power_W:
+        return Phrase::Amount{value, "W"};
+    case Quantity::Speed_rad_s:
+        return Phrase::Amount{value, "turns"};
+    case Quantity::PulledIn:
+        return bench::numeral(value > 0.5 ? 1 : 0);
+    case Quantity::Brightness:
+        return Phrase::Amount{value, "share"};
+    case Quantity::CableTemp_K:
+        return Phrase::Amount{value, "K"};
+    }
+    return {};
+}
+
+// The text of a row with what the row saw.
+Phrase withFound(Phrase say, const Phrase& found) {
+    if (auto* text = std::get_if<Phrase::Text>(&say.content)) text->slots = {{"found", found}};
+    return say;
+}
+
+// A phrase about one thing: a part, a cable.
+Phrase about(const char* key, const std::string& name) {
+    return phrase(key, {{"name", name}});
+}
+
+Phrase counted(const char* key, int count) {
+    return phrase(key, {{"count", bench::numeral(count)}});
 }
 
 // An exercise that wants the batteries out in the end.
@@ -65,7 +97,7 @@ public:
         for (const Row& row : check.rows) {
             const Seen seen = std::visit([&](const auto& wanted) { return see(wanted); }, row.look);
             if (seen.asWanted) continue;
-            judged = {check.id, false, 0, filled(row.say, seen.found)};
+            judged = {check.id, false, 0, withFound(row.say, seen.found)};
             break;
         }
         verdict.marks += judged.marks;
@@ -84,10 +116,10 @@ private:
     }
 
     Seen see(const Present& wanted) const {
-        std::string missing;
+        Phrase::List missing;
         for (const std::string& ref : wanted.refs)
-            if (!bench::findPart(bench, ref)) missing += (missing.empty() ? "" : ", ") + ref;
-        return {missing.empty(), missing};
+            if (!bench::findPart(bench, ref)) missing.items.emplace_back(ref);
+        return {missing.items.empty(), missing};
     }
 
     Seen see(const Passed& wanted) const {
@@ -112,8 +144,8 @@ private:
             tried.run(wanted.thenAfter_s);
         }
         const std::optional<double> value = valueOf(tried, wanted);
-        if (!value) return {false, figure(0.0, wanted.quantity)};
-        return {*value >= wanted.least && *value <= wanted.most, figure(*value, wanted.quantity)};
+        if (!value) return {false, describe(0.0, wanted.quantity)};
+        return {*value >= wanted.least && *value <= wanted.most, describe(*value, wanted.quantity)};
     }
 
     static std::optional<double> valueOf(const Trial& tried, const Behaves& wanted) {
@@ -126,7 +158,7 @@ private:
         Trial tried = trial(wanted.set);
         tried.run(wanted.for_s);
         if (tried.harms().empty()) return {true, {}};
-        return {false, told(tried.harms().front())};
+        return {false, describe(tried.harms().front())};
     }
 
     Seen see(const Survives& wanted) const {
@@ -139,7 +171,7 @@ private:
             Trial tried = trial(wanted.set, fault);
             tried.runFault(wanted.for_s);
             for (const Harm& harm : tried.harms())
-                if (harm.cable) return {false, told(harm)};
+                if (harm.cable) return {false, describe(harm)};
         }
         return {true, {}};
     }
@@ -156,27 +188,27 @@ private:
     Seen see(const FollowsPlan& wanted) const {
         if (!exercise.plan) return {};
         for (const plan::Difference& difference : plan::differences(*exercise.plan, bench))
-            if (isAsked(wanted.labels, difference.label)) return {false, told(difference)};
+            if (isAsked(wanted.labels, difference.label)) return {false, describe(difference)};
         return {true, {}};
     }
 
     Seen see(const WellMade& wanted) const {
-        const std::vector<std::string> faults = faultsOf(bench, wanted.labels);
-        return {faults.empty(), faults.empty() ? std::string() : faults.front()};
+        const std::vector<Phrase> faults = faultsOf(bench, wanted.labels);
+        return {faults.empty(), faults.empty() ? Phrase() : faults.front()};
     }
 
     Seen see(const InOrder& wanted) const {
         const Procedure procedure = procedureOf(record, exercise.plan ? &*exercise.plan : nullptr);
         int kept = 0, asked = 0;
-        std::string early, open;
+        Phrase early, open;
         for (const StepSeen& step : procedure.steps()) {
             const auto& steps = wanted.steps;
             if (!steps.empty() && std::find(steps.begin(), steps.end(), step.step) == steps.end())
                 continue;
             ++asked;
             if (step.done && !step.early) ++kept;
-            if (step.early && early.empty()) early = told(step);
-            if (!step.done && open.empty()) open = told(step);
+            if (step.early && early.empty()) early = lesson::describe(step);
+            if (!step.done && open.empty()) open = lesson::describe(step);
         }
         const int least = wanted.least > 0 ? wanted.least : std::max(asked, 1);
         return {kept >= least, early.empty() ? open : early};
@@ -185,50 +217,51 @@ private:
     Seen see(const CrossChecked& wanted) const {
         if (!exercise.plan) return {};
         const Sheet sheet = sheetOf(record);
-        if (!sheet.handedIn) return {false, "the sheet has not been handed in"};
+        if (!sheet.handedIn) return {false, phrase("found/not-handed-in")};
         for (const SheetFinding& finding : sheetFindings(*exercise.plan, attempt, sheet)) {
-            std::string found = missing(wanted, finding);
+            Phrase found = missing(wanted, finding);
             if (!found.empty()) return {false, std::move(found)};
         }
         return {true, {}};
     }
 
-    static std::string missing(const CrossChecked& wanted, const SheetFinding& finding) {
+    static Phrase missing(const CrossChecked& wanted, const SheetFinding& finding) {
         using Kind = SheetFinding::Kind;
+        const bench::Slot label{"label", finding.label};
         if (wanted.everyCable && finding.kind == Kind::NotMarked)
-            return finding.label + " has no mark";
+            return phrase("found/no-mark", {label});
         if (wanted.noneMissed && finding.kind == Kind::Missed)
-            return finding.label + " was marked right, but " + finding.difference;
+            return phrase("found/missed", {label, {"difference", finding.difference}});
         if (wanted.noFalseAlarm && finding.kind == Kind::FalseAlarm)
-            return finding.label + " was marked wrong, but is as on the plan";
-        if (wanted.bothEnds && !finding.lookedAtBoth)
-            return finding.label + " was not looked at from end to end";
+            return phrase("found/false-alarm", {label});
+        if (wanted.bothEnds && !finding.lookedAtBoth) return phrase("found/not-looked", {label});
         return {};
     }
 
     Seen see(const Found& wanted) const {
         const FaultFinding finding = faultFinding(exercise, record);
-        if (finding.namings == 0) return {false, "nothing has been named"};
-        if (!finding.found) return {false, finding.lastNamed + " is not it"};
+        if (finding.namings == 0) return {false, phrase("found/none-named")};
+        if (!finding.found) return {false, about("found/not-it", finding.lastNamed)};
         if (finding.namings > wanted.mostNamings)
-            return {false, std::to_string(finding.namings) + " were named before it was found"};
+            return {false, counted("found/too-many-named", finding.namings)};
         const bool few =
             wanted.mostMeasurements == 0 || finding.measurements <= wanted.mostMeasurements;
-        return {few, std::to_string(finding.measurements) + " measurements"};
+        return {few, counted("found/measurements", finding.measurements)};
     }
 
     Seen see(const Sound& wanted) const {
         for (const bench::Part& part : bench.parts) {
-            if (part.condition == bench::Condition::Welded) return {false, part.ref + " sticks"};
+            if (part.condition == bench::Condition::Welded)
+                return {false, about("found/sticks", part.ref)};
             const bool fuse = bench::isA(part, bench::PartClass::Fuse);
             if (part.condition == bench::Condition::Open || (fuse && part.rating <= 0.0))
-                return {false, part.ref + " is open"};
+                return {false, about("found/open", part.ref)};
             if (bench::isA(part, bench::PartClass::Battery) && part.charge < wanted.leastCharge)
-                return {false, part.ref + " is flat"};
+                return {false, about("found/flat", part.ref)};
         }
         for (const bench::Cable& cable : bench.cables)
             if (cable.condition != bench::CableCondition::Sound)
-                return {false, cable.label + " has been too hot"};
+                return {false, about("found/too-hot", cable.label)};
         return {true, {}};
     }
 };

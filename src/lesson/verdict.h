@@ -13,8 +13,8 @@ namespace loom::lesson {
 struct Judged {
     std::string check; // id
     bool passed = false;
-    int marks = 0;   // given
-    std::string say; // of the first row that failed, numbers filled in; empty when passed
+    int marks = 0;     // given
+    bench::Phrase say; // of the first row that failed, with what it saw; empty when passed
 };
 
 struct Verdict {

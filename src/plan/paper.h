@@ -15,12 +15,17 @@
 
 namespace loom::plan {
 
-// The words under a key of assets/strings.
-using Say = std::function<std::string(std::string_view key)>;
+// How texts are written: the words under a key of assets/strings, and any phrase.
+struct Say {
+    std::function<std::string(std::string_view key)> words;
+    std::function<std::string(const bench::Phrase&)> text;
+
+    std::string operator()(std::string_view key) const { return words(key); }
+};
 
 struct PaperJob {
     const Plan& plan;
-    std::string title; // of the exercise
+    bench::Phrase title; // of the exercise
     const Say& say;
 };
 

@@ -70,8 +70,8 @@ bench::Outcome<std::vector<std::string>> paperPages(std::string_view which, cons
     if (which == "labels") return labelPages(job);
     if (which != "all")
         return bench::Refusal{bench::Why::UnknownWord,
-                              "paper",
-                              "plan, sheet, parts, labels or all",
+                              bench::phrase("paper"),
+                              bench::phrase("plan-sheet-parts-labels-or-all"),
                               std::string(which)};
     std::vector<std::string> out = planPages(job);
     append(out, sheetPages(job));

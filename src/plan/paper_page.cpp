@@ -58,7 +58,7 @@ const char* word(Anchor anchor) {
 Page::Page(const PaperJob& job, const std::string& name, std::size_t number_, std::size_t of) {
     out = std::string(pageBegins) + pageSize +
           " viewBox=\"0 0 297 210\" font-family=\"'Open Sans', sans-serif\">\n";
-    text({pageLeft_mm, 11.0}, job.title, {5.0, true});
+    text({pageLeft_mm, 11.0}, job.say.text(job.title), {5.0, true});
     text({pageRight_mm, 11.0},
          name + "  " + std::to_string(number_) + "/" + std::to_string(of),
          {4.2, false, Anchor::End});

@@ -63,7 +63,7 @@ Table cuttingTable(const PaperJob& job) {
                               endWords(job, cable.ends[0]),
                               endWords(job, cable.ends[1]),
                               "[]",
-                              cable.note});
+                              job.say.text(cable.note)});
         const bool last = i + 1 == cables.size() || !sameReel(cable, *cables[i + 1]);
         if (last)
             table.rows.push_back(

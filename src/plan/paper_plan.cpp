@@ -95,7 +95,7 @@ Table cableTable(const PaperJob& job) {
                               metresWords(cable.length_m),
                               endWords(job, cable.ends[0]),
                               endWords(job, cable.ends[1]),
-                              cable.note});
+                              job.say.text(cable.note)});
     return table;
 }
 
@@ -107,7 +107,9 @@ std::string underRef(const PlanPart& part, const Say& say) {
         break;
     case bench::UnderRef::Rating:
         if (part.rating > 0.0)
-            return bench::inWords(part.rating) + " " + bench::spec(part.kind).rating->unit;
+            return say.text(bench::phrase("n-unit",
+                                          {{"n", bench::numeral(part.rating)},
+                                           {"unit", bench::spec(part.kind).rating->unit}}));
         break;
     case bench::UnderRef::Words:
         return say(std::string("plan/under/") + bench::spec(part.kind).word);

@@ -15,9 +15,11 @@ namespace {
 
 using bench::Bench;
 using bench::Cable;
+using bench::Phrase;
+using bench::phrase;
 
 // A cable this much longer or shorter is another one: a tenth, at least 2 cm.
-constexpr double lengthShare = 0.1, leastLengthStep_m = 0.02;
+constexpr double kLengthShare = 0.1, kLeastLengthStep_m = 0.02;
 
 // One end's place by the part and its terminal's word; nothing for an end that lies loose.
 using Place = std::optional<Spot>;
@@ -170,7 +172,8 @@ private:
     static bool isJoined(const Cable& cable) { return cable.ends[0].at || cable.ends[1].at; }
 
     std::vector<Difference> compared(const PlanCable& row, const Cable* cable) const {
-        if (!cable) return {{DifferenceKind::Missing, row.label, -1, placesOf(row), "nothing"}};
+        if (!cable)
+            return {{DifferenceKind::Missing, row.label, -1, placesOf(row), phrase("nothing")}};
         std::vector<Difference> as = endsCompared(row, *cable, 0);
         const std::vector<Difference> crosswise = endsCompared(row, *cable, 1);
         if (crosswise.size() < as.size()) as = crosswise;
@@ -196,22 +199,24 @@ private:
                 all.push_back({DifferenceKind::WrongFitting,
                                row.label,
                                end,
-                               bench::word(row.ends[end]),
-                               bench::word(made.kind)});
+                               bench::wordPhrase(bench::word(row.ends[end])),
+                               bench::wordPhrase(bench::word(made.kind))});
         }
         return all;
     }
 
     static void
     compareBody(const PlanCable& row, const Cable& cable, std::vector<Difference>& all) {
-        const auto add = [&](DifferenceKind kind, std::string expected, std::string found) {
+        const auto add = [&](DifferenceKind kind, Phrase expected, Phrase found) {
             all.push_back({kind, row.label, -1, std::move(expected), std::move(found)});
         };
         if (bench::wholeArea_m2(cable.area_m2) != bench::wholeArea_m2(row.area_m2))
             add(DifferenceKind::WrongSize, inMm2(row.area_m2), inMm2(cable.area_m2));
         if (cable.sleeve != row.sleeve)
-            add(DifferenceKind::WrongColour, bench::word(row.sleeve), bench::word(cable.sleeve));
-        const double allowed_m = std::max(lengthShare * row.length_m, leastLengthStep_m);
+            add(DifferenceKind::WrongColour,
+                bench::wordPhrase(bench::word(row.sleeve)),
+                bench::wordPhrase(bench::word(cable.sleeve)));
+        const double allowed_m = std::max(kLengthShare * row.length_m, kLeastLengthStep_m);
         if (std::fabs(cable.length_m - row.length_m) > allowed_m + 1e-9)
             add(DifferenceKind::WrongLength, inMetres(row.length_m), inMetres(cable.length_m));
     }
@@ -221,15 +226,14 @@ private:
     void addExtras(std::vector<Difference>& all) const {
         for (const Cable& cable : bench.cables) {
             if (taken.count(cable.id) || !isJoined(cable)) continue;
-            std::string places;
-            bool foreign = false;
-            for (const bench::CableEnd& end : cable.ends) {
-                const Place at = place(end);
-                if (at && !specOf(plan, at->ref)) foreign = true;
-                places += (places.empty() ? "" : " to ") + named(at);
-            }
-            if (!foreign)
-                all.push_back({DifferenceKind::Extra, cable.label, -1, "no such cable", places});
+            const Place from = place(cable.ends[0]), to = place(cable.ends[1]);
+            const auto isForeign = [&](const Place& at) { return at && !specOf(plan, at->ref); };
+            if (isForeign(from) || isForeign(to)) continue;
+            all.push_back({DifferenceKind::Extra,
+                           cable.label,
+                           -1,
+                           phrase("no-such-cable"),
+                           fromTo(named(from), named(to))});
         }
     }
 
@@ -238,23 +242,30 @@ private:
         return kind ? placeName(kind->kind, spot) : spot.ref + " " + spot.terminal;
     }
 
-    std::string named(const Place& place) const { return place ? named(*place) : "loose"; }
+    Phrase named(const Place& place) const {
+        return place ? Phrase(named(*place)) : phrase("loose");
+    }
 
     // Where a wrong end is; two terminals that look alike are told apart by what is joined there.
-    std::string namedWrong(const Place& place, const Spot& wanted) const {
-        const std::string found = named(place);
-        return found == named(wanted) ? "the other terminal of " + found : found;
+    Phrase namedWrong(const Place& place, const Spot& wanted) const {
+        const Phrase found = named(place);
+        return found == named(wanted) ? phrase("the-other-terminal-of", {{"place", found}}) : found;
     }
 
-    std::string placesOf(const PlanCable& row) const {
-        return named(row.from) + " to " + named(row.to);
+    Phrase placesOf(const PlanCable& row) const { return fromTo(named(row.from), named(row.to)); }
+
+    static Phrase fromTo(const Phrase& from, const Phrase& to) {
+        return phrase("from-to", {{"from", from}, {"to", to}});
     }
 
-    static std::string inMm2(double area_m2) {
-        return bench::inWords(bench::area_mm2FromM2(bench::wholeArea_m2(area_m2))) + " mm\u00b2";
+    static Phrase inMm2(double area_m2) {
+        const double area_mm2 = bench::area_mm2FromM2(bench::wholeArea_m2(area_m2));
+        return phrase("n-sq-mm", {{"n", bench::numeral(area_mm2)}});
     }
 
-    static std::string inMetres(double length_m) { return bench::inWords(length_m) + " m"; }
+    static Phrase inMetres(double length_m) {
+        return phrase("n-metres", {{"n", bench::numeral(length_m)}});
+    }
 };
 
 } // namespace
@@ -265,9 +276,9 @@ std::string placeName(bench::PartKind kind, const Spot& spot) {
     return isEitherWay(bench::spec(kind)) ? spot.ref : spot.ref + " " + spot.terminal;
 }
 
-std::string placeName(const bench::Bench& bench, bench::TerminalRef terminal) {
+Phrase placeName(const bench::Bench& bench, bench::TerminalRef terminal) {
     const bench::Part* part = bench::findPart(bench, terminal.part);
-    if (!part) return "nothing";
+    if (!part) return phrase("nothing");
     return placeName(part->kind,
                      {part->ref, bench::spec(part->kind).terminals[terminal.terminal].word});
 }
@@ -276,25 +287,33 @@ std::vector<Difference> differences(const Plan& plan, const bench::Bench& bench)
     return Comparison(plan, bench).find();
 }
 
-std::string told(const Difference& difference) {
-    const std::string& label = difference.label;
+Phrase describe(const Difference& difference) {
+    const bool loose = difference.found == phrase("loose");
+    const char* key = "";
     switch (difference.kind) {
     case DifferenceKind::Missing:
-        return label + " is not joined";
+        key = "difference/missing";
+        break;
     case DifferenceKind::Extra:
-        return label + ", " + difference.found + ", is not on the plan";
+        key = "difference/extra";
+        break;
     case DifferenceKind::WrongEnd:
-        return difference.found == "loose" ? "an end of " + label + " lies loose"
-                                           : label + " is at " + difference.found;
+        key = loose ? "difference/loose" : "difference/wrong-end";
+        break;
     case DifferenceKind::WrongSize:
+        key = "difference/wrong-size";
+        break;
     case DifferenceKind::WrongColour:
+        key = "difference/wrong-colour";
+        break;
     case DifferenceKind::WrongLength:
-        return label + " is " + difference.found +
-               (difference.kind == DifferenceKind::WrongLength ? " long" : "");
+        key = "difference/wrong-length";
+        break;
     case DifferenceKind::WrongFitting:
-        return label + " has an end with a " + difference.found;
+        key = "difference/wrong-fitting";
+        break;
     }
-    return label;
+    return phrase(key, {{"label", difference.label}, {"found", difference.found}});
 }
 
 } // namespace loom::plan

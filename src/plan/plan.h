@@ -4,6 +4,7 @@
 #pragma once
 
 #include "bench/bench.h"
+#include "bench/phrase.h"
 #include "plan/spot.h"
 
 #include <array>
@@ -29,7 +30,7 @@ struct PlanCable {
     double area_m2 = 1e-6;
     bench::Sleeve sleeve = bench::Sleeve::Red;
     std::array<bench::EndKind, 2> ends{bench::EndKind::Bare, bench::EndKind::Bare};
-    std::string note; // "series link: fitted last"; may be empty
+    bench::Phrase note; // "series link: fitted last"; may be empty
 };
 
 struct Plan {
@@ -51,8 +52,8 @@ enum class DifferenceKind {
 struct Difference {
     DifferenceKind kind = DifferenceKind::Missing;
     std::string label;
-    int end = -1;                // 0 the plan's from, 1 its to; -1 where no end is meant
-    std::string expected, found; // in plain words: "X1/4", "X1/5"; "6 mm2"
+    int end = -1;                  // 0 the plan's from, 1 its to; -1 where no end is meant
+    bench::Phrase expected, found; // "X1/4", "X1/5"; "6 mm2"
 };
 
 // In the order of the plan, extra ones last. A cable may lie the other way round: its ends are then
@@ -61,11 +62,11 @@ struct Difference {
 // on the plan, and cables that are joined nowhere, are no extra ones.
 std::vector<Difference> differences(const Plan& plan, const bench::Bench& bench);
 
-// In plain words, without what the plan expects: "P-20 is at X1/5".
-std::string told(const Difference& difference);
+// Without what the plan expects: "P-20 is at X1/5".
+bench::Phrase describe(const Difference& difference);
 
 // A terminal as a plan names it: "X1/4", "K1 normally open"; "S3" where either terminal will do.
 std::string placeName(bench::PartKind kind, const Spot& spot);
-std::string placeName(const bench::Bench& bench, bench::TerminalRef terminal);
+bench::Phrase placeName(const bench::Bench& bench, bench::TerminalRef terminal);
 
 } // namespace loom::plan

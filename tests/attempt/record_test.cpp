@@ -2,6 +2,7 @@
 // The record as a file: round trip, and what is damaged, hostile or from later.
 #include "attempt/hand.h"
 #include "attempt/record_file.h"
+#include "said.h"
 
 using namespace loom;
 using namespace loom::attempt;

@@ -2,6 +2,7 @@
 // An attempt taken up again without the circuit, and one run again with it.
 #include "attempt/hand.h"
 #include "attempt/record_file.h"
+#include "said.h"
 
 using namespace loom;
 using namespace loom::attempt;

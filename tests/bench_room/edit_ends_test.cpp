@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The steps of making ends, and what they are refused for.
 #include "handmade.h"
+#include "said.h"
 
 #include <cmath>
 

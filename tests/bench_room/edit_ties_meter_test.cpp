@@ -2,6 +2,7 @@
 // Ties, the meter, the strap and the axle as edits, and what they are refused for.
 #include "bench/limits.h"
 #include "handmade.h"
+#include "said.h"
 
 #include <cmath>
 

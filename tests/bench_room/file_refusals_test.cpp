@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Damaged and hostile files: each is refused with the place, none does harm.
+#include "said.h"
 #include "sample_benches.h"
 
 #include <nlohmann/json.hpp>

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Benches to text and back.
 #include "handmade.h"
+#include "said.h"
 
 #include <nlohmann/json.hpp>
 

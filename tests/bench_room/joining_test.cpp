@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Which end may go where. The counts are common practice, no source; a block's hole is PIPPIN's.
+#include "said.h"
 #include "sample_benches.h"
 
 namespace loom::bench {

@@ -3,6 +3,7 @@
 #include "bench/ends.h"
 #include "bench/limits.h"
 #include "bench/wiring.h"
+#include "said.h"
 #include "sample_benches.h"
 
 #include <cmath>
@@ -314,7 +315,7 @@ TEST_CASE("whatever is edited, in whatever order, the bench stays sound and can 
         for (int step = 0; step < 1600; ++step) {
             CAPTURE(step);
             const Edit edit = hand.next(bench);
-            const Outcome<Bench> after = apply(bench, edit);
+            const Outcome<Bench> after = loom::bench::apply(bench, edit);
             if (!after) {
                 ++refusedCount;
                 CHECK_FALSE(after.refusal().place.empty());

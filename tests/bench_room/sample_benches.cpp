@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "sample_benches.h"
 
+#include "said.h"
+
 #include <cstring>
 #include <fstream>
 #include <sstream>

@@ -113,9 +113,11 @@ TEST_CASE("wrong arguments say what was expected") {
 
     const Row rows[] = {
         {{},
-         "loomwright: command: expected try, new, replay, check, paper, faults or --help, found nothing\n"},
+         "loomwright: command: expected try, new, replay, check, paper, faults or --help, found "
+         "nothing\n"},
         {{"tr"},
-         "loomwright: command: expected try, new, replay, check, paper, faults or --help, found tr\n"},
+         "loomwright: command: expected try, new, replay, check, paper, faults or --help, found "
+         "tr\n"},
         {{"try"}, "loomwright: try: expected a bench file, found none\n"},
         {{"try", "b"}, "loomwright: try: expected --read and at least one quantity, found none\n"},
         {{"try", "b", "c"}, "loomwright: try: expected one bench file, found a second, c\n"},
@@ -228,7 +230,7 @@ TEST_CASE("try prints a table of readings as CSV, events on standard error") {
     CHECK(last(table, 1) > 300.0);
     CHECK(table.rows[4][2] == "1");
     CHECK(said.err.find("s: K1 pulled in at 2") != std::string::npos);
-    CHECK(said.err.find("s: M1 began to turn") != std::string::npos);
+    CHECK(said.err.find("s: M1 starts to turn") != std::string::npos);
 }
 
 TEST_CASE("try prints JSON that a program can read") {
@@ -320,7 +322,7 @@ TEST_CASE("a bench built by script alone lights its lamp and blows its fuse") {
     CHECK(numberFrom(table.rows[2][1]).value_or(0) > 0.4);
     CHECK(table.rows[2][2] == "0");
     CHECK(table.rows[6][2] == "1");
-    CHECK(said.err.find("s: F2 opened at") != std::string::npos);
+    CHECK(said.err.find("s: F2 opened: ") != std::string::npos);
 }
 
 TEST_CASE("replay prints the state hash of the attempt") {

@@ -3,6 +3,7 @@
 #include "bench/file.h"
 #include "desk/desk.h"
 #include "desk/quantity.h"
+#include "said.h"
 
 #include <cmath>
 #include <doctest/doctest.h>

@@ -3,6 +3,7 @@
 #include "bench/file.h"
 #include "desk/desk.h"
 #include "desk/script.h"
+#include "said.h"
 
 #include <doctest/doctest.h>
 
@@ -24,16 +25,18 @@ bench::Bench pippin() {
     return outcome.value();
 }
 
+std::string described(const bench::Refusal& refusal) {
+    return words::text(refusal.place) + " " + words::text(refusal.expected) + " | " +
+           words::text(refusal.found);
+}
+
 std::string refusalOf(const std::string& text) {
     const auto lines = scriptFrom("s", text);
-    if (!lines)
-        return lines.refusal().place + " " + lines.refusal().expected + " | " +
-               lines.refusal().found;
+    if (!lines) return described(lines.refusal());
     REQUIRE(lines.value().size() == 1);
     const auto command = commandFrom(lines.value()[0], pippin());
     if (command) return "";
-    return command.refusal().place + " " + command.refusal().expected + " | " +
-           command.refusal().found;
+    return described(command.refusal());
 }
 
 } // namespace

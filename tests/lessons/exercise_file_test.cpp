@@ -2,6 +2,7 @@
 // expected and what was found.
 #include "lesson/course.h"
 #include "lessons/hand.h"
+#include "said.h"
 
 #include <doctest/doctest.h>
 #include <iterator>
@@ -96,6 +97,18 @@ TEST_CASE("a missing or mistaken member is named") {
     checkRefused(changed("/checks/1/id", "lights"), Why::Duplicate, "/checks/1/id");
     checkRefused(
         changed("/checks/0/rows/0/look", "guess"), Why::UnknownWord, "/checks/0/rows/0/look");
+}
+
+TEST_CASE("a text may stand in several languages, English among them") {
+    const auto read =
+        lesson::exerciseFromJson(changed("/title", {{"en", "Lamp"}, {"xx", "Lampe"}}));
+    REQUIRE(read);
+    CHECK(read.value().title == "Lamp");
+    const auto& text = std::get<bench::Phrase::Text>(read.value().title.content);
+    CHECK(text.byLanguage.at("xx") == "Lampe");
+    checkRefused(changed("/title", {{"xx", "Lampe"}}), Why::Missing, "/title/en");
+    checkRefused(changed("/title", {{"en", "Lamp"}, {"xx", ""}}), Why::OutOfRange, "/title/xx");
+    checkRefused(changed("/title", 7), Why::WrongType, "/title");
 }
 
 TEST_CASE("a fault in the start is named by its place in the whole file") {

@@ -3,6 +3,7 @@
 #include "attempt/record_file.h"
 #include "bench/catalogue.h"
 #include "bench/ends.h"
+#include "words/sentences.h"
 
 #include <fstream>
 #include <sstream>
@@ -140,7 +141,7 @@ std::string Hand::doesAll(const json& steps) {
 std::string Hand::ask(const attempt::Command& command) {
     const auto refused = made.ask(command);
     if (!refused) return {};
-    return refused->place + ": expected " + refused->expected + ", found " + refused->found;
+    return words::inShort(*refused);
 }
 
 std::string Hand::lay(const json& step) {

@@ -5,6 +5,7 @@
 #include "lesson/fault_finding.h"
 #include "lesson/verdict.h"
 #include "lessons/hand.h"
+#include "said.h"
 
 #include <doctest/doctest.h>
 

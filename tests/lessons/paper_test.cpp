@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The pages of paper: what a builder needs to find on them.
-#include "plan/paper.h"
 #include "lessons/paper_pippin.h"
+#include "plan/paper.h"
+#include "words/sentences.h"
 
 #include <doctest/doctest.h>
 #include <set>
@@ -12,9 +13,8 @@ using plan::Plan;
 namespace {
 
 // The last word of the key stands for its sentence.
-const plan::Say say = [](std::string_view key) {
-    return std::string(key.substr(key.rfind('/') + 1));
-};
+const plan::Say say{
+    [](std::string_view key) { return std::string(key.substr(key.rfind('/') + 1)); }, words::text};
 
 std::vector<std::string> pagesOf(const char* which, const Plan& plan) {
     const auto pages = plan::paperPages(which, {plan, "Pippin", say});

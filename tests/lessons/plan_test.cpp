@@ -2,17 +2,18 @@
 #include "bench/catalogue.h"
 #include "bench/file.h"
 #include "lesson/exercise.h"
-#include "plan/plan.h"
 #include "lessons/hand.h"
+#include "plan/plan.h"
+#include "said.h"
 
 #include <doctest/doctest.h>
 
 namespace {
 
 using namespace loom;
+using lessontest::textOf;
 using plan::Difference;
 using plan::DifferenceKind;
-using lessontest::textOf;
 
 const plan::Plan& plan() {
     static const plan::Plan read =
@@ -131,7 +132,7 @@ TEST_CASE("each kind of difference is named") {
         const Difference difference = wired.only();
         CHECK(static_cast<int>(difference.kind) == static_cast<int>(c.kind));
         CHECK(difference.label == c.label);
-        CHECK(plan::told(difference) == c.told);
+        CHECK(plan::describe(difference) == c.told);
         CHECK_FALSE(difference.expected.empty());
     }
 }

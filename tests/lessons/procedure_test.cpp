@@ -2,9 +2,10 @@
 #include "lesson/procedure.h"
 #include "lesson/put_away.h"
 #include "lesson/retrace.h"
-#include "lesson/step_words.h"
+#include "lesson/step_phrases.h"
 #include "lesson/verdict.h"
 #include "lessons/hand.h"
+#include "said.h"
 
 #include <doctest/doctest.h>
 #include <string>
@@ -13,12 +14,12 @@
 namespace {
 
 using namespace loom;
-using plan::Step;
 using lesson::StepSeen;
 using lessontest::Hand;
 using lessontest::jsonOf;
 using lessontest::textOf;
 using nlohmann::json;
+using plan::Step;
 
 const lesson::Exercise& pippin() {
     static const lesson::Exercise exercise =
@@ -264,7 +265,7 @@ TEST_CASE("looking on gives the same steps as the record") {
     const auto after = lesson::procedureOf(record, &*pippin().plan);
     REQUIRE(live.steps().size() == after.steps().size());
     for (std::size_t i = 0; i < after.steps().size(); ++i) {
-        CAPTURE(lesson::told(after.steps()[i]));
+        CAPTURE(lesson::describe(after.steps()[i]));
         CHECK(live.steps()[i].done == after.steps()[i].done);
         CHECK(live.steps()[i].early == after.steps()[i].early);
         CHECK(live.steps()[i].slice == after.steps()[i].slice);

@@ -35,6 +35,11 @@ for (const name of course) {
     });
 }
 
+test("a text may stand in several languages", () => {
+    assert.ok(valid(changed((e) => (e.title = { en: "Lamp", de: "Lampe" }))));
+    assert.ok(!valid(changed((e) => (e.title = { de: "Lampe" }))));
+});
+
 test("the schema refuses what the reader refuses by shape", () => {
     const wrong = {
         "a missing title": (e) => delete e.title,

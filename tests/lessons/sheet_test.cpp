@@ -3,6 +3,7 @@
 #include "lesson/exercise.h"
 #include "lesson/sheet.h"
 #include "lessons/hand.h"
+#include "said.h"
 
 #include <doctest/doctest.h>
 #include <vector>

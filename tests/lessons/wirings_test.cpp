@@ -3,6 +3,7 @@
 #include "bench/file.h"
 #include "lesson/verdict.h"
 #include "lessons/hand.h"
+#include "said.h"
 
 #include <doctest/doctest.h>
 #include <string>
@@ -28,13 +29,13 @@ lesson::Exercise exerciseOf(const json& wirings) {
 std::string allSaid(const lesson::Verdict& verdict) {
     std::string said;
     for (const lesson::Judged& judged : verdict.checks)
-        if (!judged.passed) said += "[" + judged.check + "] " + judged.say + "\n";
+        if (!judged.passed) said += "[" + judged.check + "] " + words::text(judged.say) + "\n";
     return said;
 }
 
 std::string saidBy(const lesson::Verdict& verdict, const std::string& check) {
     for (const lesson::Judged& judged : verdict.checks)
-        if (judged.check == check) return judged.say;
+        if (judged.check == check) return words::text(judged.say);
     return "no such check";
 }
 
@@ -143,7 +144,7 @@ TEST_CASE("nothing done earns nothing") {
         CHECK(verdict.marks == 0);
         CHECK(verdict.outOf >= 10);
         for (const lesson::Judged& judged : verdict.checks)
-            CHECK(contains(judged.say, "Not yet: "));
+            CHECK(contains(words::text(judged.say), "Not yet: "));
     }
 }
 

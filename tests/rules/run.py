@@ -24,7 +24,7 @@ LIBRARY_ROOMS = [
     (r"nanosvg", ["screen"]),
     (r"SDL|emscripten|GLES", ["host"]),
     (r"box2d", ["yard"]),
-    (r"nlohmann", ["bench", "attempt", "lesson", "screen", "desk", "host"]),
+    (r"nlohmann", ["bench", "attempt", "lesson", "words", "screen", "desk", "host"]),
 ]
 
 # Rooms whose results must be bit-identical everywhere.
@@ -275,6 +275,47 @@ def joints(path, text):
                 yield number, f"expected a joint that web/box2d_lean.h leaves in, found {joint}"
 
 
+def words_of_files():
+    """Every text that a schema lists: the words of our file formats, which are no sentences."""
+    words = set()
+
+    def walk(node):
+        if isinstance(node, dict):
+            for member in node.values():
+                walk(member)
+        elif isinstance(node, list):
+            for item in node:
+                walk(item)
+        elif isinstance(node, str):
+            words.add(node)
+    for path in tracked():
+        if path.endswith(".schema.json"):
+            walk(json.loads(read(path)))
+    return words
+
+
+# Rooms whose outcomes are values; src/words makes the sentences.
+WORDLESS = ["circuit", "bench", "yard", "attempt", "plan", "lesson"]
+
+
+def wordless(path, text):
+    """No English below src/words: no literal with a blank between letters, but for what is written
+    into files (words of a schema, SVG, CSV) and preprocessor lines."""
+    if room_of(path) not in WORDLESS or not is_code(path):
+        return
+    if not hasattr(wordless, "known"):
+        wordless.known = words_of_files()
+    plain = re.sub(r"//[^\n]*", "", text)
+    for number, line in lines(plain):
+        if line.lstrip().startswith(("#", "static_assert")):
+            continue
+        for literal in re.findall(r'"((?:\\.|[^"\\])*)"', line):
+            markup = re.search(r"[<>=\\;]", literal)
+            if re.search(r"[A-Za-z]{2,} +[A-Za-z]|[A-Za-z] +[A-Za-z]{2,}", literal) and not markup:
+                if literal not in wordless.known and not literal.startswith("loomwright "):
+                    yield number, f'expected a key of assets/strings, found "{literal}"'
+
+
 # rule, planted path, planted text
 RULES = [
     (arrows, "src/circuit/a.cpp", '#include "bench/bench.h"\n'),
@@ -284,6 +325,7 @@ RULES = [
     (libraries, "src/lesson/a.cpp", "#include <imgui.h>\n"),
     (exact, "src/circuit/a.cpp", "double f(double x) { return std::exp(x); }\n"),
     (joints, "src/yard/a.cpp", "b2RevoluteJointDef def;\n"),
+    (wordless, "src/lesson/a.cpp", 'return "the screw is loose";\n'),
     (no_exceptions, "src/desk/a.cpp", "void f() { throw 1; }\n"),
     (size_and_name, "src/bench/utils.h", "\n"),
     (header_opening, "src/bench/a.h", "int x;\n"),

@@ -5,6 +5,7 @@
 #include "bench/catalogue.h"
 #include "bench/file.h"
 #include "lesson/course.h"
+#include "said.h"
 #include "screen/sentences.h"
 
 #include <cstdlib>
@@ -22,8 +23,8 @@ std::string_view file(const std::string& path) {
 lesson::Session openCourse() {
     auto course = lesson::builtInCourse();
     auto free = bench::fromJson(file("assets/benches/free.loom.json"));
-    if (!course) throw std::runtime_error("course: " + course.refusal().place);
-    if (!free) throw std::runtime_error("free bench: " + free.refusal().place);
+    if (!course) throw std::runtime_error("course: " + screen::sentence(course.refusal()));
+    if (!free) throw std::runtime_error("free bench: " + screen::sentence(free.refusal()));
     return {std::move(course.value()), std::move(free.value())};
 }
 
@@ -82,8 +83,8 @@ Stage::~Stage() {
 }
 
 void Stage::frame() {
-    view.layout = screen::layOut(
-        static_cast<float>(width), static_cast<float>(height), larger, ui.tray.open);
+    view.layout =
+        screen::layOut(static_cast<float>(width), static_cast<float>(height), larger, ui.tray.open);
     clock_s += 1.0 / 60.0;
     view.clock_s = clock_s;
     ImGui::NewFrame();

@@ -2,8 +2,8 @@
 // Words: each key the sources use is there and each one there is used; a sentence for every refusal
 // and event; numbers as people read them; letters that can be read.
 #include "bench/catalogue.h"
-#include "screen/kit/tones.h"
 #include "screen/kit/part_words.h"
+#include "screen/kit/tones.h"
 #include "screen/sentences.h"
 #include "screen/tray/cells.h"
 
@@ -30,7 +30,7 @@ std::string textOf(const std::filesystem::path& path) {
 
 std::string sources() {
     std::string all;
-    for (const char* room : {"screen", "host", "lesson", "plan"})
+    for (const char* room : {"screen", "host", "words", "plan", "desk"})
         for (const auto& entry : std::filesystem::recursive_directory_iterator(
                  std::string(LOOM_SOURCE_DIR) + "/src/" + room))
             if (entry.path().extension() == ".cpp") all += textOf(entry.path()) + "\n";
@@ -106,10 +106,12 @@ TEST_CASE("every word is used somewhere") {
                                             "power/step/",
                                             "power/caution/",
                                             "plan/under/",
-                                            "event/"};
+                                            "event/",
+                                            "language/"};
     const nlohmann::json table = english();
     for (auto it = table.begin(); it != table.end(); ++it) {
         const std::string key = it.key();
+        if (key.compare(0, 7, "phrase/") == 0) continue; // tests/words
         CAPTURE(key);
         const bool built = std::any_of(together.begin(), together.end(), [&](const std::string& p) {
             return key.compare(0, p.size(), p) == 0 && text.find('"' + p) != std::string::npos;

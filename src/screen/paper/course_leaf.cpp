@@ -87,10 +87,10 @@ Standing standingOf(const Leaf& leaf, const lesson::Exercise& exercise) {
 
 void addExercise(const Leaf& leaf, Stack& stack, const lesson::Exercise& exercise) {
     const Pen& pen = leaf.inner;
-    const Choice choice{"course/" + exercise.id, exercise.title, Begin{exercise.id}};
+    const Choice choice{"course/" + exercise.id, text(exercise.title), Begin{exercise.id}};
     const bool open = leaf.job.exercise == &exercise;
     const float textX = pen.px(40.0f), width = stack.width - textX - pen.px(6.0f);
-    const float title = pen.paragraphHeight(Face::Bold, width, exercise.title);
+    const float title = pen.paragraphHeight(Face::Bold, width, text(exercise.title));
     stack.add(
         title + pen.line(Face::Body) + pen.px(16.0f), [=, &leaf, &pen, &exercise](const Rect& at) {
             const Standing standing = standingOf(leaf, exercise);
@@ -99,7 +99,7 @@ void addExercise(const Leaf& leaf, Stack& stack, const lesson::Exercise& exercis
                 pen,
                 leaf.items,
                 choice.name,
-                exercise.title + ", " + second,
+                text(exercise.title) + ", " + second,
                 Zone::Paper,
                 shrunk({{at.min.x - pen.px(6.0f), at.min.y}, {at.max.x + pen.px(6.0f), at.max.y}},
                        1.0f),
@@ -110,7 +110,7 @@ void addExercise(const Leaf& leaf, Stack& stack, const lesson::Exercise& exercis
                      pen.px(12.0f),
                      standing.done ? Mark::Done : Mark::Empty);
             const float high = pen.paragraph(
-                Face::Bold, {at.min.x + textX, top}, width, tone::ink, exercise.title);
+                Face::Bold, {at.min.x + textX, top}, width, tone::ink, text(exercise.title));
             pen.paragraph(Face::Body, {at.min.x + textX, top + high}, width, tone::inkSoft, second);
             if (!touch.clicked) return;
             // The one that is open is only shown again; to begin it anew is asked for below.

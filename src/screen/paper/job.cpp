@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "screen/paper/job.h"
 
+#include "screen/sentences.h"
+
 namespace loom::screen {
 namespace {
 
@@ -38,7 +40,7 @@ Job jobOf(const lesson::Session& session) {
         if (!job.failing && job.verdict) {
             job.failing = &check;
             if (const lesson::Judged* judged = judgedOf(job.verdict, check)) {
-                const Split said = firstSentence(judged->say);
+                const Split said = firstSentence(text(judged->say));
                 job.headline = said.first;
                 job.explanation = said.rest;
             }

@@ -32,8 +32,8 @@ void addMarks(const Leaf& leaf, Stack& stack) {
     for (const lesson::Check& check : job.exercise->checks) {
         const float textX = pen.px(34.0f);
         const float width = stack.width - textX - pen.px(26.0f);
-        const float text = pen.paragraphHeight(Face::Body, width, check.title);
-        stack.add(std::max(pen.px(32.0f), text + pen.px(8.0f)), [&, textX, width](const Rect& at) {
+        const float high = pen.paragraphHeight(Face::Body, width, text(check.title));
+        stack.add(std::max(pen.px(32.0f), high + pen.px(8.0f)), [&, textX, width](const Rect& at) {
             const float top = at.min.y + pen.px(4.0f);
             const float middle = top + pen.line(Face::Body) * 0.5f;
             const bool done = job.passed(check);
@@ -41,12 +41,12 @@ void addMarks(const Leaf& leaf, Stack& stack) {
                      {at.min.x + pen.px(12.5f), middle},
                      pen.px(12.0f),
                      done ? Mark::Done : Mark::Empty);
-            pen.paragraph(Face::Body, {at.min.x + textX, top}, width, tone::ink, check.title);
+            pen.paragraph(Face::Body, {at.min.x + textX, top}, width, tone::ink, text(check.title));
             pen.right(Face::Body, {at.max.x, middle}, tone::ink, std::to_string(check.marks));
             const std::string state = words(done          ? "job/check-done"
                                             : job.verdict ? "job/check-not-yet"
                                                           : "job/check-open",
-                                            {check.title, std::to_string(check.marks)});
+                                            {text(check.title), std::to_string(check.marks)});
             readable(pen, leaf.items, "check/" + check.id, state, Zone::Paper, at, pen.px(6.0f));
         });
     }
@@ -97,7 +97,7 @@ void addNote(const Leaf& leaf,
 void addSolved(const Leaf& leaf, Stack& stack) {
     const Pen& pen = leaf.inner;
     const std::string said = words(leaf.job.next ? "job/solved-next" : "job/solved-all",
-                                   {leaf.job.next ? leaf.job.next->title : std::string()});
+                                   {leaf.job.next ? text(leaf.job.next->title) : std::string()});
     const float pad = pen.px(13.0f), width = stack.width + pen.px(8.0f) - 2.0f * pad;
     const float text = pen.paragraphHeight(Face::Body, width, said);
     stack.add(text + pen.px(74.0f), [&leaf, &pen, said, pad, width](const Rect& at) {
@@ -137,24 +137,24 @@ void addFeedback(const Leaf& leaf, Stack& stack) {
         addNote(leaf,
                 stack,
                 "paper/hint-said",
-                words("job/hint-about", {check->title}),
-                check->hint,
+                words("job/hint-about", {text(check->title)}),
+                text(check->hint),
                 "");
     }
 }
 
-void addCautions(const Leaf& leaf, Stack& stack, const std::vector<std::string>& cautions) {
+void addCautions(const Leaf& leaf, Stack& stack, const std::vector<lesson::Text>& cautions) {
     if (cautions.empty()) return;
     const Pen& pen = leaf.inner;
     stack.space(pen.px(10.0f));
     stack.add(pen.px(8.0f), [&pen](const Rect& at) {
         pen.list->AddLine(at.min, {at.max.x, at.min.y}, tone::paperLine, 1.2f);
     });
-    for (const std::string& caution : cautions)
-        stack.text(pen, Face::Body, tone::inkSoft, caution);
+    for (const lesson::Text& caution : cautions)
+        stack.text(pen, Face::Body, tone::inkSoft, text(caution));
 }
 
-std::vector<std::string> freeCautions() {
+std::vector<lesson::Text> freeCautions() {
     return {words("caution/adult"),
             words("caution/last"),
             words("caution/bridge"),
@@ -232,8 +232,8 @@ void drawJobLeaf(const Leaf& leaf, const Rect& area) {
     body.space(pen.px(8.0f));
     float said = 0.0f; // where what was said last begins
     if (leaf.job.exercise) {
-        for (const std::string& line : leaf.job.exercise->job) {
-            body.text(pen, Face::Body, tone::ink, line);
+        for (const lesson::Text& line : leaf.job.exercise->job) {
+            body.text(pen, Face::Body, tone::ink, text(line));
             body.space(pen.px(2.0f));
         }
         addMarks(leaf, body);

@@ -36,7 +36,7 @@ constexpr float tabletBeside = 56.0f; // left beside a wide leaf, to press and b
 constexpr float wideShare = 0.625f;   // of the window, while the paper is pulled wide
 
 std::string titleOf(const Job& job) {
-    return job.exercise ? job.exercise->title : words("free/title");
+    return job.exercise ? text(job.exercise->title) : words("free/title");
 }
 
 bool isShown(const PaperUi& ui, const LeafTab& tab) {
@@ -260,7 +260,8 @@ void drawStrip(const Leaf& leaf) {
     const Rect said{strip.min, {action.min.x - pen.px(8.0f), strip.max.y}};
     std::string line = words("free/strip");
     if (leaf.job.exercise) {
-        line = leaf.job.exercise->job.empty() ? std::string() : leaf.job.exercise->job.front();
+        line =
+            leaf.job.exercise->job.empty() ? std::string() : text(leaf.job.exercise->job.front());
         if (leaf.job.solved)
             line = words("job/solved-line", {std::to_string(leaf.job.verdict->marks)});
         else if (leaf.job.failing)
@@ -295,10 +296,8 @@ bool wantsRoom(const PaperUi& ui) {
 // Moves the pulled-in paper by this frame's share of its way.
 void slide(const View& view, PaperUi& ui) {
     const float goal = ui.pulledIn ? 1.0f : 0.0f;
-    const float step =
-        view.reducedMotion ? 1.0f : ImGui::GetIO().DeltaTime / 0.16f;
-    ui.slide = goal > ui.slide ? std::min(goal, ui.slide + step)
-                                         : std::max(goal, ui.slide - step);
+    const float step = view.reducedMotion ? 1.0f : ImGui::GetIO().DeltaTime / 0.16f;
+    ui.slide = goal > ui.slide ? std::min(goal, ui.slide + step) : std::max(goal, ui.slide - step);
 }
 
 void drawPulledIn(const Leaf& leaf) {
@@ -339,8 +338,7 @@ void drawColumn(const Leaf& leaf, const Rect& area, const Stack& stack) {
     PaperUi& ui = leaf.ui;
     scrollBy(leaf.items, area, Axis::Down, stack.height(), leaf.free, ui.scroll, ui.grip);
     const Item* focus = leaf.items.focusVisible() ? leaf.items.find(leaf.items.focused()) : nullptr;
-    if (leaf.free && focus && focus->zone == Zone::Paper)
-        pageByKeys(area, ui.scroll, ui.grip);
+    if (leaf.free && focus && focus->zone == Zone::Paper) pageByKeys(area, ui.scroll, ui.grip);
     // A little more at the sides, for rings round what stands at the edge.
     const float spare = pen.px(8.0f);
     pen.list->PushClipRect(
@@ -418,7 +416,8 @@ void drawPaper(const View& view,
     Pen inner = pen;
     inner.window = &window;
     const Job job = jobOf(*view.session);
-    const Leaf leaf{view, items, ui, pen, inner, job, out, board, view.over != Over::Help, view.layout.board};
+    const Leaf leaf{
+        view, items, ui, pen, inner, job, out, board, view.over != Over::Help, view.layout.board};
     if (job.exercise && job.verdict) {
         int& best = ui.bestMarks[job.exercise->id];
         best = std::max(best, job.verdict->marks);
@@ -442,8 +441,8 @@ void drawPaper(const View& view,
 }
 
 bool paperMoves(const PaperUi& ui) {
-    return ui.slide != (ui.pulledIn ? 1.0f : 0.0f) || ui.plan.pulled != (ui.plan.wide ? 1.0f : 0.0f) ||
-           ui.grip.target_px >= 0.0f;
+    return ui.slide != (ui.pulledIn ? 1.0f : 0.0f) ||
+           ui.plan.pulled != (ui.plan.wide ? 1.0f : 0.0f) || ui.grip.target_px >= 0.0f;
 }
 
 } // namespace loom::screen

@@ -52,8 +52,7 @@ void lookAt(const Leaf& leaf, bench::Point a, bench::Point b, double least_m) {
     const double across = std::max(std::fabs(a.x_m - b.x_m) + 0.3, least_m);
     const double down = std::max(std::fabs(a.y_m - b.y_m) + 0.3, least_m);
     const double scale = std::min(board.width() / across, board.height() / down);
-    leaf.out.push_back(
-        LookAt{{scale / fit, (a.x_m + b.x_m) / 2, (a.y_m + b.y_m) / 2, true}});
+    leaf.out.push_back(LookAt{{scale / fit, (a.x_m + b.x_m) / 2, (a.y_m + b.y_m) / 2, true}});
 }
 
 // Where the end lies on the bench, or where its terminal is.
@@ -130,7 +129,7 @@ std::string spokenRow(const plan::Plan& plan, const plan::PlanCable& cable, Laid
                   placeOf(plan, cable.to),
                   makeOf(cable),
                   words(state)}) +
-           (cable.note.empty() ? "" : " " + cable.note + ".");
+           (cable.note.empty() ? "" : " " + text(cable.note) + ".");
 }
 
 void chooseOnBoard(const Leaf& leaf, const Chosen& chosen) {

@@ -55,7 +55,7 @@ RowWords rowWords(const plan::Plan& plan, std::size_t row, Laid laid) {
         words("plan/title", {cable.label, placeOf(plan, cable.from), placeOf(plan, cable.to)});
     out.make = makeOf(cable);
     out.last = words(state);
-    if (!cable.note.empty()) out.last += " " + words("plan/note", {cable.note});
+    if (!cable.note.empty()) out.last += " " + words("plan/note", {text(cable.note)});
     return out;
 }
 

@@ -134,8 +134,7 @@ void strokeParts(const Stroke& stroke) {
         const plan::PlanPart& row = plan.parts[part.part];
         stroke.write(part.refAt, plan::planLetters_mm, true, tone::ink, row.ref);
         if (!part.wordsAt) continue;
-        const std::string said =
-            plan::underRef(row, [](std::string_view key) { return words(key); });
+        const std::string said = plan::underRef(row, words::printed());
         if (plan::textWidth_em(said) * plan::planLegends_mm <= part.clear_mm)
             stroke.write(*part.wordsAt, plan::planLegends_mm, false, tone::inkSoft, said);
     }

@@ -181,13 +181,13 @@ std::string findingWords(const lesson::SheetFinding& finding) {
     const bool wrong = !finding.difference.empty();
     switch (finding.kind) {
     case Kind::Missed:
-        return words("sheet/missed", {finding.difference});
+        return words("sheet/missed", {text(finding.difference)});
     case Kind::FalseAlarm:
         return words("sheet/false-alarm");
     case Kind::Caught:
-        return words("sheet/caught", {finding.difference});
+        return words("sheet/caught", {text(finding.difference)});
     case Kind::NotMarked:
-        return wrong ? words("sheet/not-marked-wrong", {finding.difference})
+        return wrong ? words("sheet/not-marked-wrong", {text(finding.difference)})
                      : words("sheet/not-marked");
     case Kind::Confirmed:
         break;

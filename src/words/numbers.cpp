@@ -1,13 +1,23 @@
 // SPDX-License-Identifier: MIT
-// Numbers as people read them.
-#include "screen/sentences.h"
+#include "words/numbers.h"
+
+#include "words/strings.h"
 
 #include <cmath>
 #include <cstdio>
 #include <cstring>
 
-namespace loom::screen {
+namespace loom::words {
 namespace {
+
+constexpr double kZeroCelsius_K = 273.15, kTurn_rad = 2.0 * 3.14159265358979323846;
+
+// As the language writes it.
+std::string marked(std::string digits) {
+    const std::size_t point = digits.find('.');
+    return point == std::string::npos ? digits
+                                      : digits.replace(point, 1, words("language/decimal"));
+}
 
 // At most this many places, trailing zeros gone, a proper minus sign.
 std::string number(double value, int places) {
@@ -19,7 +29,7 @@ std::string number(double value, int places) {
             out.pop_back();
         if (out.back() == '.') out.pop_back();
     }
-    return value < 0.0 && out != "0" ? "−" + out : out;
+    return value < 0.0 && out != "0" ? "−" + marked(out) : marked(out);
 }
 
 // Places after the point that give three figures, counting from what rounding makes of it.
@@ -43,7 +53,7 @@ struct Habit {
     bool whole;                  // no places at all
 };
 
-constexpr Habit habits[] = {
+constexpr Habit kHabits[] = {
     {"V", true, false, false},
     {"A", true, false, false},
     {"W", true, true, false},
@@ -55,7 +65,7 @@ constexpr Habit habits[] = {
 
 Habit habitOf(const char* unit) {
     if (std::strcmp(unit, "ohm") == 0) return {"Ω", true, true, false};
-    for (const Habit& habit : habits)
+    for (const Habit& habit : kHabits)
         if (std::strcmp(habit.unit, unit) == 0) return habit;
     return {unit, false, false, false};
 }
@@ -64,6 +74,10 @@ Habit habitOf(const char* unit) {
 
 std::string amount(double value, const char* unit) {
     if (!std::isfinite(value)) return words("amount/none");
+    if (std::strcmp(unit, "K") == 0) return celsius(value);
+    if (std::strcmp(unit, "share") == 0) return amount(100.0 * value, "%");
+    if (std::strcmp(unit, "turns") == 0)
+        return amount(60.0 / kTurn_rad * value, words("unit/rpm").c_str());
     const Habit habit = habitOf(unit);
     const double size = std::fabs(value);
     if (habit.whole) return number(value, 0) + " " + habit.unit;
@@ -76,10 +90,17 @@ std::string amount(double value, const char* unit) {
     return number(value * 1000.0, 1) + " m" + habit.unit;
 }
 
+std::string numeral(double value) {
+    if (!std::isfinite(value)) return words("amount/not-a-number");
+    char text[32];
+    std::snprintf(text, sizeof text, "%.9g", value);
+    return marked(text);
+}
+
 std::string plainNumber(double value) {
     char text[32];
     std::snprintf(text, sizeof text, "%.4g", value);
-    return text;
+    return marked(text);
 }
 
 std::string timeOf(double seconds) {
@@ -88,7 +109,7 @@ std::string timeOf(double seconds) {
     const long tenths = std::lround(seconds * 10.0);
     if (tenths < 1000) {
         std::snprintf(text, sizeof text, "%ld.%ld", tenths / 10, tenths % 10);
-        return words("time/seconds", {text});
+        return words("time/seconds", {marked(text)});
     }
     const long whole = std::lround(seconds);
     std::snprintf(text, sizeof text, "%02ld", whole % 60);
@@ -96,11 +117,11 @@ std::string timeOf(double seconds) {
 }
 
 std::string celsius(double temp_K) {
-    return amount(temp_K - 273.15, "°C");
+    return amount(temp_K - kZeroCelsius_K, "°C");
 }
 
 std::string squareMillimetres(double area_m2) {
     return amount(area_m2 * 1e6, "mm²");
 }
 
-} // namespace loom::screen
+} // namespace loom::words

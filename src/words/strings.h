@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: MIT
+// The texts of assets/strings/<language>.json, looked up by key. Start with words(); setLanguage()
+// chooses. Sentences from outcomes are made in sentences.h.
+#pragma once
+
+#include <initializer_list>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace loom::words {
+
+// The language made from English by code, each word lengthened by two fifths and in brackets: what
+// is not bracketed on a screen was not taken from assets/strings.
+inline constexpr const char* kPseudo = "pseudo";
+
+// Those of assets/strings, in order of their names; kPseudo is not among them.
+std::vector<std::string> languages();
+// One language a program: English until another is set. False, and nothing changes, for one that
+// there is not.
+bool setLanguage(std::string_view name);
+const std::string& language();
+
+// The words under a key, {0}, {1}, … filled in. An unknown key gives the key itself, so that it is
+// seen.
+std::string words(std::string_view key, std::initializer_list<std::string> fill = {});
+bool hasWords(std::string_view key);
+
+// Named slots, "{place}". With a slot "count" the plural form that the language has for it is taken:
+// the words under "<key>/one" where they are there and it asks for them, else those under the key.
+using Slots = std::vector<std::pair<std::string, std::string>>;
+std::string filled(std::string_view key, const Slots& slots, double count = 0.0);
+
+// The same with a text instead of a key.
+std::string filledText(const std::string& text, const Slots& slots);
+
+// Takes other words, a flat JSON object of strings. False, and nothing changes, when the text is not
+// one.
+bool setStrings(std::string_view json);
+
+// A text as the pseudo-language has it; slots stay as they are.
+std::string lengthened(std::string_view text);
+
+} // namespace loom::words
