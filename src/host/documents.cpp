@@ -7,6 +7,7 @@
 #include "host/page.h"
 #include "host/string_argument.h"
 #include "screen/sentences.h"
+#include "words/strings.h"
 
 #include <cstdlib>
 #include <emscripten.h>
@@ -73,6 +74,7 @@ void showOpened(App& app) {
 }
 
 void openAtStart(App& app) {
+    words::setLanguage(fromAddress("language")); // English for one that there is not
     std::string wanted = fromAddress("exercise");
     const std::string bench = fromAddress("bench");
     if (!bench.empty()) wanted = embeddedBench + bench;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "bench/limits.h"
+#include "said.h"
 #include "sample_benches.h"
 
 #include <cmath>
