@@ -9,6 +9,7 @@
 #include "bench/catalogue.h"
 #include "bench/file.h"
 #include "random_networks.h"
+#include "words/sentences.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -44,7 +45,7 @@ public:
 
     void does(const attempt::Command& command) {
         const auto refused = attempt.ask(command);
-        if (refused) stop(("refused: " + refused->place + ", " + refused->found).c_str(), name);
+        if (refused) stop(words::inShort(*refused).c_str(), name);
     }
 
     bench::PartId part(const char* ref) const {
