@@ -14,45 +14,101 @@ namespace loom::attempt {
 // Time is counted in slices, so that a record has no rounding: t = slice * slice_s.
 inline constexpr double slice_s = 0.01;
 
-struct Undo {};
+struct Undo {
+    static constexpr bench::EditRow row{"undo"};
 
-struct Redo {};
+    template <class Visit> static void fields(Visit&&) {}
+};
+
+struct Redo {
+    static constexpr bench::EditRow row{"redo"};
+
+    template <class Visit> static void fields(Visit&&) {}
+};
 
 // Asked of the lesson; they change nothing on the bench but belong to the record.
-struct AskCheck {};
+struct AskCheck {
+    static constexpr bench::EditRow row{"ask-check"};
+
+    template <class Visit> static void fields(Visit&&) {}
+};
 
 struct AskHint {
+    static constexpr bench::EditRow row{"ask-hint"};
+
     std::string check; // id of the check
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit("check", &AskHint::check, bench::field::ShortText{});
+    }
 };
 
 // The second person's check sheet. A mark can be changed until the sheet is handed in.
 enum class SheetMark { None, Right, Wrong };
 
+// In the order of SheetMark, in a record and in scripts.
+inline constexpr const char* sheetMarkWords[] = {"none", "right", "wrong"};
+
 struct MarkOff {
+    static constexpr bench::EditRow row{"mark-off"};
+
     std::string label; // of the cable on the plan
     SheetMark mark = SheetMark::Right;
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit("label", &MarkOff::label, bench::field::Name{});
+        visit("mark", &MarkOff::mark);
+    }
 };
 
-struct HandInSheet {}; // from now on what was missed is shown
+// From now on what was missed is shown.
+struct HandInSheet {
+    static constexpr bench::EditRow row{"hand-in-sheet"};
+
+    template <class Visit> static void fields(Visit&&) {}
+};
 
 // Somebody looked closely: at a part by its ref (end -1), at a cable's end by its label.
 struct LookAt {
+    static constexpr bench::EditRow row{"look-at"};
+
     std::string name;
     int end = -1; // 0 or 1 for a cable
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit("name", &LookAt::name, bench::field::Name{});
+        visit("end", &LookAt::end, bench::field::EndOrNone{});
+    }
 };
 
-struct CallClear {}; // said aloud before the first start: hands off, wheels free
+// Said aloud before the first start: hands off, wheels free.
+struct CallClear {
+    static constexpr bench::EditRow row{"call-clear"};
+
+    template <class Visit> static void fields(Visit&&) {}
+};
 
 // Names the hidden fault: a part by its ref (end -1), or a cable by its label and the end, or -1
 // for the cable as a whole.
 struct NameFault {
+    static constexpr bench::EditRow row{"name-fault"};
+
     std::string name;
     int end = -1;
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit("name", &NameFault::name, bench::field::Name{});
+        visit("end", &NameFault::end, bench::field::EndOrNone{});
+    }
 };
 
 // The attempt was put away and opened again: its circuit starts cold and still. Written by resume()
 // in record_file.h, never asked for, so that a replay starts cold at the same moment.
-struct Reopened {};
+struct Reopened {
+    static constexpr bench::EditRow row{"reopened"};
+
+    template <class Visit> static void fields(Visit&&) {}
+};
 
 using Command = std::variant<bench::Edit,
                              Undo,

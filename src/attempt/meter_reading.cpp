@@ -161,7 +161,7 @@ bool isMeasuring(const Attempt& attempt) {
     for (auto entry = entries.rbegin(); entry != entries.rend(); ++entry) {
         if (entry->slice + heldFor_slices < attempt.now_slices()) return false;
         const auto* edit = std::get_if<bench::Edit>(&entry->command);
-        if (edit && isOfMeter(*edit)) return true;
+        if (edit && bench::rowOf(*edit).by == bench::By::Meter) return true;
     }
     return false;
 }

@@ -15,15 +15,11 @@ PartKinds::PartKinds(const bench::Bench& start) : lastId(start.lastId) {
 void PartKinds::follow(const Command& command) {
     const auto* edit = std::get_if<bench::Edit>(&command);
     if (!edit) return;
-    if (const auto* laid = std::get_if<bench::LayPart>(edit)) {
-        const auto kind = byRef.find(laid->ref);
-        ++lastId;
-        if (kind != byRef.end()) byId.emplace(bench::PartId{lastId}, kind->second);
-    } else if (std::holds_alternative<bench::MakeCable>(*edit) ||
-               std::holds_alternative<bench::TakeCable>(*edit) ||
-               std::holds_alternative<bench::TieCable>(*edit)) {
-        ++lastId;
-    }
+    if (!bench::rowOf(*edit).takesId) return;
+    ++lastId;
+    const auto* laid = std::get_if<bench::LayPart>(edit);
+    const auto kind = laid ? byRef.find(laid->ref) : byRef.end();
+    if (kind != byRef.end()) byId.emplace(bench::PartId{lastId}, kind->second);
 }
 
 std::optional<bench::PartKind> PartKinds::kindOf(bench::PartId part) const {

@@ -10,6 +10,7 @@
 
 namespace loom::attempt {
 
+inline constexpr const char* recordFormat = "loomwright attempt";
 inline constexpr int recordVersion = 1;
 inline constexpr std::size_t greatestRecord_bytes = 8u << 20;
 

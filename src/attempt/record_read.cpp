@@ -2,7 +2,6 @@
 // Reads a record, member by member; see record_write.cpp for what stands where.
 #include "attempt/part_kinds.h"
 #include "attempt/record_file.h"
-#include "attempt/record_words.h"
 #include "bench/catalogue.h"
 #include "bench/checked_json.h"
 #include "bench/file_json.h"
@@ -13,6 +12,7 @@ namespace loom::attempt {
 
 namespace {
 
+namespace field = bench::field;
 using bench::JsonPlace;
 using bench::numeral;
 using bench::phrase;
@@ -21,7 +21,7 @@ using bench::Why;
 
 // Whole numbers beyond it are not exact in JSON.
 constexpr std::int64_t greatestSlice = std::int64_t{1} << 53;
-constexpr double anywhere_m = 1e300;
+constexpr double anywhere = 1e300;
 constexpr std::size_t longestName = 64;
 
 std::string shortText(const JsonPlace& place) {
@@ -57,13 +57,10 @@ public:
         entry.slice = at.member("t").whole(0, greatestSlice);
         const JsonPlace act = at.member("do");
         const std::string word = act.text();
-        for (const Row& row : rows()) {
-            if (word != row.word) continue;
-            entry.command = (this->*row.read)();
-            return entry;
-        }
-        act.refuse(
-            Why::UnknownWord, phrase("a-command-such-as-name", {{"name", words::layPart}}), word);
+        if (!oneOf(bench::Edit{}, word, entry.command) && !oneOf(Command{}, word, entry.command))
+            act.refuse(Why::UnknownWord,
+                       phrase("a-command-such-as-name", {{"name", bench::LayPart::row.word}}),
+                       word);
         return entry;
     }
 
@@ -71,78 +68,171 @@ private:
     const JsonPlace& at;
     const PartKinds& kinds;
 
-    struct Row {
-        const char* word;
-        Command (EntryReader::*read)() const;
-    };
-
-    static const std::vector<Row>& rows() {
-        static const std::vector<Row> table = {{words::layPart, &EntryReader::layPart},
-                                               {words::movePart, &EntryReader::movePart},
-                                               {words::turnPart, &EntryReader::turnPart},
-                                               {words::removePart, &EntryReader::removePart},
-                                               {words::makeCable, &EntryReader::makeCable},
-                                               {words::takeCable, &EntryReader::takeCable},
-                                               {words::removeCable, &EntryReader::removeCable},
-                                               {words::joinEnd, &EntryReader::joinEnd},
-                                               {words::freeEnd, &EntryReader::freeEnd},
-                                               {words::changeCable, &EntryReader::changeCable},
-                                               {words::fitFuse, &EntryReader::fitFuse},
-                                               {words::operate, &EntryReader::operate},
-                                               {words::wearPart, &EntryReader::wearPart},
-                                               {words::wearCable, &EntryReader::wearCable},
-                                               {words::stripEnd, &EntryReader::stripEnd},
-                                               {words::twistEnd, &EntryReader::twistEnd},
-                                               {words::pressEnd, &EntryReader::pressEnd},
-                                               {words::pushEnd, &EntryReader::pushEnd},
-                                               {words::turnScrew, &EntryReader::turnScrew},
-                                               {words::mendScrew, &EntryReader::mendScrew},
-                                               {words::tugEnd, &EntryReader::tugEnd},
-                                               {words::makeEndWell, &EntryReader::makeEndWell},
-                                               {words::tieCable, &EntryReader::tieCable},
-                                               {words::cutTie, &EntryReader::cutTie},
-                                               {words::placeMeter, &EntryReader::placeMeter},
-                                               {words::hangMeter, &EntryReader::hangMeter},
-                                               {words::setMeter, &EntryReader::setMeter},
-                                               {words::probe, &EntryReader::probe},
-                                               {words::fitMeterFuse, &EntryReader::fitMeterFuse},
-                                               {words::obstructAxle, &EntryReader::obstructAxle},
-                                               {words::wearMeter, &EntryReader::wearMeter},
-                                               {words::wearEnd, &EntryReader::wearEnd},
-                                               {words::markOff, &EntryReader::markOff},
-                                               {words::handInSheet, &EntryReader::handInSheet},
-                                               {words::lookAt, &EntryReader::lookAt},
-                                               {words::callClear, &EntryReader::callClear},
-                                               {words::nameFault, &EntryReader::nameFault},
-                                               {words::undo, &EntryReader::undo},
-                                               {words::redo, &EntryReader::redo},
-                                               {words::askCheck, &EntryReader::askCheck},
-                                               {words::askHint, &EntryReader::askHint},
-                                               {words::reopened, &EntryReader::reopened}};
-        return table;
+    // Reads the alternative that has this word; false when none has.
+    template <class... Alternatives>
+    bool oneOf(const std::variant<Alternatives...>&, const std::string& word, Command& into) const {
+        return (readIf<Alternatives>(word, into) || ...);
     }
+
+    template <class Asked> bool readIf(const std::string& word, Command& into) const {
+        if constexpr (!std::is_same_v<Asked, bench::Edit>) {
+            if (word != Asked::row.word) return false;
+            Asked asked;
+            fields(asked);
+            into = std::move(asked);
+            return true;
+        }
+        return false;
+    }
+
+    template <class Asked> void fields(Asked& asked) const {
+        Asked::fields(FieldReader<Asked>{*this, asked});
+    }
+
+    template <class Asked> struct FieldReader {
+        const EntryReader& entry;
+        Asked& asked;
+
+        template <class Value, class... Tag>
+        void operator()(const char* name, Value Asked::*of, const Tag&... tag) const {
+            entry.read(name, asked.*of, tag...);
+        }
+
+        template <class Value>
+        void operator()(const char* name, Value Asked::*of, field::With<Asked> with) const {
+            if (asked.*with.id) entry.read(name, asked.*of);
+        }
+
+        void operator()(const char* name, int Asked::*of, field::PositionOf<Asked> position) const {
+            const bench::PartSpec* kind =
+                entry.specOf(asked.*position.part, entry.at.member("part"));
+            if (!kind) return;
+            asked.*of = static_cast<int>(entry.at.member(name).oneOf(kind->positions));
+        }
+    };
 
     std::uint32_t id(const JsonPlace& place) const {
         return static_cast<std::uint32_t>(place.whole(1, bench::greatestId));
     }
 
-    bench::PartId part() const { return {id(at.member("part"))}; }
+    int whole(const char* name, int least, int most) const {
+        return static_cast<int>(at.member(name).whole(least, most));
+    }
 
-    bench::CableId cable() const { return {id(at.member("cable"))}; }
+    template <class Kind, class Words> Kind word(const char* name, const Words& words) const {
+        return static_cast<Kind>(at.member(name).oneOf(words));
+    }
 
-    int end() const { return static_cast<int>(at.member("end").whole(0, 1)); }
+    // What its type alone says.
+    void read(const char* name, std::uint32_t& value) const { value = id(at.member(name)); }
 
-    int turns() const { return static_cast<int>(at.member("turns").whole(0, 3)); }
+    void read(const char* name, bench::PartId& value) const { read(name, value.number); }
 
-    double area_m2() const { return bench::area_m2FromMm2(at.member("mm2").number(0.0, 1000.0)); }
+    void read(const char* name, bench::CableId& value) const { read(name, value.number); }
 
-    double length_m() const { return at.member("length").number(0.0, bench::kLengthMost_m); }
+    void read(const char* name, bool& value) const { value = at.member(name).truth(); }
 
-    std::string label() const {
-        const JsonPlace place = at.member("label");
+    void read(const char* name, double& value) const {
+        read(name, value, {-anywhere, anywhere}); // refused by the edit itself, whatever its range
+    }
+
+    void read(const char* name, bench::Point& value) const {
+        const std::vector<JsonPlace> pair = pairOf(name);
+        value = {pair[0].number(-anywhere, anywhere), pair[1].number(-anywhere, anywhere)};
+    }
+
+    void read(const char* name, bench::TerminalRef& value) const {
+        const std::vector<JsonPlace> pair = pairOf(name);
+        value.part = {id(pair[0])};
+        const bench::PartSpec* kind = specOf(value.part, pair[0]);
+        if (!kind) return;
+        std::vector<const char*> terminals;
+        for (const bench::TerminalSpec& terminal : kind->terminals)
+            terminals.push_back(terminal.word);
+        value.terminal = static_cast<std::uint8_t>(pair[1].oneOf(terminals));
+    }
+
+    // At a terminal, or at the end of a cable, or neither.
+    void read(const char* terminal, bench::ProbeTip& value) const {
+        if (at.has(terminal)) read(terminal, value.terminal.emplace());
+        if (!at.has("cable")) return;
+        read("cable", value.cable);
+        read("end", value.end, field::EndNumber{});
+    }
+
+    void read(const char* name, bench::Condition& value) const {
+        value = word<bench::Condition>(name, bench::conditionWords);
+    }
+
+    void read(const char* name, bench::CableCondition& value) const {
+        value = word<bench::CableCondition>(name, bench::cableConditionWords);
+    }
+
+    void read(const char* name, bench::MeterRange& value) const {
+        value = word<bench::MeterRange>(name, bench::rangeWords);
+    }
+
+    void read(const char* name, SheetMark& value) const {
+        value = word<SheetMark>(name, sheetMarkWords);
+    }
+
+    void read(const char* name, bench::Sleeve& value) const {
+        const JsonPlace place = at.member(name);
         const std::string text = place.text();
-        if (place.ok() && !text.empty()) place.refuse(bench::whyNotName(place.pointer(), text));
-        return text;
+        const auto colour = bench::sleeveFromWord(text.c_str());
+        if (!colour)
+            place.refuse(Why::UnknownWord, phrase("a-sleeve-colour-such-as-red-or-black"), text);
+        value = colour.value_or(bench::Sleeve::Red);
+    }
+
+    void read(const char* name, bench::EndKind& value) const {
+        const JsonPlace place = at.member(name);
+        const std::string text = place.text();
+        const auto kind = bench::endFromWord(text.c_str());
+        if (!kind)
+            place.refuse(Why::UnknownWord, phrase("a-kind-of-end-such-as-bare-or-ferrule"), text);
+        value = kind.value_or(bench::EndKind::Bare);
+    }
+
+    // What a tag says besides.
+    void read(const char* name, double& value, field::Within range) const {
+        value = at.member(name).number(range.least, range.most);
+    }
+
+    void read(const char* name, double& value, field::Millimetres) const { read(name, value); }
+
+    void read(const char* name, double& value, field::SquareMillimetres) const {
+        value = bench::area_m2FromMm2(at.member(name).number(0.0, 1000.0));
+    }
+
+    void read(const char* name, int& value, field::Turns) const { value = whole(name, 0, 3); }
+
+    void read(const char* name, int& value, field::Either) const { value = whole(name, 0, 1); }
+
+    void read(const char* name, int& value, field::EndNumber) const { value = whole(name, 0, 1); }
+
+    void read(const char* name, int& value, field::EndOrNone) const {
+        value = at.has(name) ? whole(name, 0, 1) : -1;
+    }
+
+    void read(const char* name, bench::CableId& value, field::IfAny) const {
+        if (at.has(name)) read(name, value);
+    }
+
+    void read(const char* name, std::string& value, field::ShortText) const {
+        value = shortText(at.member(name));
+    }
+
+    void read(const char* name, std::string& value, field::Name) const {
+        const JsonPlace place = at.member(name);
+        value = place.text();
+        if (place.ok()) place.refuse(bench::whyNotName(place.pointer(), value));
+    }
+
+    void read(const char* name, std::string& value, field::NameOrEmpty) const {
+        const JsonPlace place = at.member(name);
+        value = place.text();
+        if (place.ok() && !value.empty()) place.refuse(bench::whyNotName(place.pointer(), value));
     }
 
     std::vector<JsonPlace> pairOf(const char* name) const {
@@ -151,11 +241,6 @@ private:
         if (place.ok() && items.size() != 2)
             place.refuse(Why::OutOfRange, phrase("2-items"), numeral(items.size()));
         return place.ok() ? items : std::vector<JsonPlace>{place, place};
-    }
-
-    bench::Point point(const char* name) const {
-        const std::vector<JsonPlace> pair = pairOf(name);
-        return {pair[0].number(-anywhere_m, anywhere_m), pair[1].number(-anywhere_m, anywhere_m)};
     }
 
     // Nothing, and refused, when there can be no such part by then.
@@ -167,190 +252,14 @@ private:
             Why::UnknownPart, phrase("the-id-of-a-part-laid-before"), numeral(part.number));
         return nullptr;
     }
-
-    bench::TerminalRef terminal(const char* name) const {
-        const std::vector<JsonPlace> pair = pairOf(name);
-        bench::TerminalRef ref;
-        ref.part = {id(pair[0])};
-        const bench::PartSpec* kind = specOf(ref.part, pair[0]);
-        if (!kind) return ref;
-        std::vector<const char*> terminals;
-        for (const bench::TerminalSpec& terminal : kind->terminals)
-            terminals.push_back(terminal.word);
-        ref.terminal = static_cast<std::uint8_t>(pair[1].oneOf(terminals));
-        return ref;
-    }
-
-    bench::Sleeve sleeve() const {
-        const JsonPlace place = at.member("sleeve");
-        const std::string text = place.text();
-        const auto colour = bench::sleeveFromWord(text.c_str());
-        if (!colour)
-            place.refuse(Why::UnknownWord, phrase("a-sleeve-colour-such-as-red-or-black"), text);
-        return colour.value_or(bench::Sleeve::Red);
-    }
-
-    Command layPart() const {
-        return bench::LayPart{shortText(at.member("ref")), point("at"), turns()};
-    }
-
-    Command movePart() const { return bench::MovePart{part(), point("at")}; }
-
-    Command turnPart() const { return bench::TurnPart{part(), turns()}; }
-
-    Command removePart() const { return bench::RemovePart{part()}; }
-
-    Command makeCable() const {
-        return bench::MakeCable{
-            terminal("from"), terminal("to"), area_m2(), sleeve(), length_m(), label()};
-    }
-
-    Command takeCable() const { return bench::TakeCable{label(), point("first"), point("second")}; }
-
-    Command removeCable() const { return bench::RemoveCable{cable()}; }
-
-    Command joinEnd() const { return bench::JoinEnd{cable(), end(), terminal("to")}; }
-
-    Command freeEnd() const { return bench::FreeEnd{cable(), end(), point("at")}; }
-
-    Command changeCable() const {
-        return bench::ChangeCable{cable(), area_m2(), sleeve(), length_m(), label()};
-    }
-
-    Command fitFuse() const {
-        return bench::FitFuse{part(), at.member("rating").number(0.0, 500.0)};
-    }
-
-    Command operate() const {
-        const bench::PartId moved = part();
-        const bench::PartSpec* kind = specOf(moved, at.member("part"));
-        if (!kind) return bench::Edit{bench::Operate{}};
-        return bench::Operate{moved,
-                              static_cast<int>(at.member("position").oneOf(kind->positions))};
-    }
-
-    Command wearPart() const {
-        const auto condition = at.member("condition").oneOf(bench::conditionWords);
-        return bench::WearPart{part(), static_cast<bench::Condition>(condition)};
-    }
-
-    Command wearCable() const {
-        const auto condition = at.member("condition").oneOf(bench::cableConditionWords);
-        return bench::WearCable{cable(), static_cast<bench::CableCondition>(condition)};
-    }
-
-    // Whatever the range, refused by the edit itself.
-    double anyNumber(const char* name) const {
-        return at.member(name).number(-anywhere_m, anywhere_m);
-    }
-
-    Command stripEnd() const { return bench::StripEnd{cable(), end(), anyNumber("strip")}; }
-
-    Command twistEnd() const { return bench::TwistEnd{cable(), end()}; }
-
-    Command pressEnd() const {
-        const JsonPlace place = at.member("kind");
-        const std::string text = place.text();
-        const auto kind = bench::endFromWord(text.c_str());
-        if (!kind)
-            place.refuse(Why::UnknownWord, phrase("a-kind-of-end-such-as-bare-or-ferrule"), text);
-        return bench::PressEnd{cable(), end(), kind.value_or(bench::EndKind::Bare)};
-    }
-
-    Command pushEnd() const { return bench::PushEnd{cable(), end(), anyNumber("pushed")}; }
-
-    Command turnScrew() const { return bench::TurnScrew{terminal("screw"), anyNumber("torque")}; }
-
-    Command mendScrew() const { return bench::MendScrew{terminal("screw")}; }
-
-    Command tugEnd() const { return bench::TugEnd{cable(), end()}; }
-
-    Command makeEndWell() const { return bench::MakeEndWell{cable(), end()}; }
-
-    Command wearEnd() const { return bench::WearEnd{cable(), end()}; }
-
-    Command tieCable() const {
-        bench::TieCable tie;
-        tie.cable = cable();
-        tie.along = anyNumber("along");
-        if (at.has("other")) {
-            tie.other = {id(at.member("other"))};
-            tie.otherAlong = anyNumber("otherAlong");
-        }
-        tie.at_m = point("at");
-        return tie;
-    }
-
-    Command cutTie() const { return bench::CutTie{id(at.member("tie"))}; }
-
-    Command placeMeter() const { return bench::PlaceMeter{point("at")}; }
-
-    Command hangMeter() const { return bench::HangMeter{}; }
-
-    Command setMeter() const {
-        const auto range = at.member("range").oneOf(bench::rangeWords);
-        return bench::SetMeter{static_cast<bench::MeterRange>(range)};
-    }
-
-    Command probe() const {
-        bench::Probe probe;
-        probe.which = static_cast<int>(at.member("which").whole(0, 1));
-        if (at.has("terminal")) probe.to.terminal = terminal("terminal");
-        if (at.has("cable")) {
-            probe.to.cable = cable();
-            probe.to.end = end();
-        }
-        return probe;
-    }
-
-    Command fitMeterFuse() const { return bench::FitMeterFuse{}; }
-
-    Command wearMeter() const { return bench::WearMeter{}; }
-
-    Command obstructAxle() const {
-        bench::ObstructAxle found{part(), at.member("obstructed").truth(), {}};
-        if (at.has("by")) found.by = {id(at.member("by"))};
-        return found;
-    }
-
-    Command markOff() const {
-        const auto mark = at.member("mark").oneOf(words::sheetMarks);
-        return MarkOff{nameOf(at.member("label")), static_cast<SheetMark>(mark)};
-    }
-
-    Command handInSheet() const { return HandInSheet{}; }
-
-    Command lookAt() const { return LookAt{nameOf(at.member("name")), endOrNone()}; }
-
-    Command callClear() const { return CallClear{}; }
-
-    Command nameFault() const { return NameFault{nameOf(at.member("name")), endOrNone()}; }
-
-    int endOrNone() const { return at.has("end") ? end() : -1; }
-
-    static std::string nameOf(const JsonPlace& place) {
-        const std::string text = place.text();
-        if (place.ok()) place.refuse(bench::whyNotName(place.pointer(), text));
-        return text;
-    }
-
-    Command undo() const { return Undo{}; }
-
-    Command redo() const { return Redo{}; }
-
-    Command askCheck() const { return AskCheck{}; }
-
-    Command askHint() const { return AskHint{shortText(at.member("check"))}; }
-
-    Command reopened() const { return Reopened{}; }
 };
 
 // Format and version come first: the rest of another format, or of a later version, means nothing.
 void checkHead(const JsonPlace& root) {
     const JsonPlace format = root.member("format");
     const std::string word = format.text();
-    if (!root.ok() || word != words::format) {
-        format.refuse(Why::WrongFormat, words::format, word);
+    if (!root.ok() || word != recordFormat) {
+        format.refuse(Why::WrongFormat, recordFormat, word);
         return;
     }
     const JsonPlace version = root.member("version");

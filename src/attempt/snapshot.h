@@ -27,10 +27,6 @@ Snapshot snapshotOf(const bench::Bench& bench, const Snapshot& earlier);
 // off what is gone.
 void restore(const Snapshot& snapshot, bench::Bench& bench);
 
-// Equal in every field.
-bool same(const bench::Part& left, const bench::Part& right);
-bool same(const bench::Cable& left, const bench::Cable& right);
-bool same(const bench::Kit& left, const bench::Kit& right);
 // The same things in the same order with the same fields.
 bool sameThings(const bench::Bench& left, const bench::Bench& right);
 

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "attempt/undo_stack.h"
 
-#include "attempt/wear.h"
 #include "bench/catalogue.h"
 
 #include <utility>
@@ -9,8 +8,7 @@
 namespace loom::attempt {
 
 bool isStep(const bench::Bench& before, const bench::Edit& edit) {
-    if (isWear(edit) || isOfMeter(edit)) return false;
-    if (std::holds_alternative<bench::ObstructAxle>(edit)) return false;
+    if (bench::rowOf(edit).by != bench::By::Hand) return false;
     const auto* operate = std::get_if<bench::Operate>(&edit);
     const bench::Part* part = operate ? bench::findPart(before, operate->part) : nullptr;
     return !(part && bench::spec(part->kind).springsBack);

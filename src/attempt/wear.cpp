@@ -39,21 +39,6 @@ std::optional<CableCondition> cableMark(EventKind kind) {
 
 } // namespace
 
-bool isWear(const bench::Edit& edit) {
-    return std::holds_alternative<bench::WearPart>(edit) ||
-           std::holds_alternative<bench::WearCable>(edit) ||
-           std::holds_alternative<bench::WearMeter>(edit) ||
-           std::holds_alternative<bench::WearEnd>(edit);
-}
-
-bool isOfMeter(const bench::Edit& edit) {
-    return std::holds_alternative<bench::PlaceMeter>(edit) ||
-           std::holds_alternative<bench::HangMeter>(edit) ||
-           std::holds_alternative<bench::SetMeter>(edit) ||
-           std::holds_alternative<bench::Probe>(edit) ||
-           std::holds_alternative<bench::FitMeterFuse>(edit);
-}
-
 std::optional<bench::Edit> wearFrom(const circuit::Event& event, const bench::Bench& bench) {
     const auto strand = bench::strandOf(event.element);
     if (strand && event.kind == EventKind::CableParted) {

@@ -9,10 +9,9 @@
 
 namespace loom::attempt {
 
-// What only the circuit does: left out of a replay, never asked for.
-bool isWear(const bench::Edit& edit);
-// Taking, setting and probing with the hand meter.
-bool isOfMeter(const bench::Edit& edit);
+inline bool isWear(const bench::Edit& edit) {
+    return bench::rowOf(edit).by == bench::By::Circuit;
+}
 
 // The edit that takes the event's mark into the bench; nothing when it leaves none, or less than
 // is already there (a charred sleeve does not soften again).

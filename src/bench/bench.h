@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The learner's document as plain values: parts lying on the board, cables between their
-// terminals, and the kit that waits in the tray. Changed only through apply() in edit.h.
+// terminals, and the kit that waits in the tray. Changed only through apply() in edit.h. What
+// fields(visit) is for: fields.h.
 #pragma once
 
 #include <array>
@@ -22,6 +23,8 @@ struct PartId {
     friend bool operator<(PartId l, PartId r) { return l.number < r.number; }
 
     explicit operator bool() const { return number != 0; }
+
+    template <class Visit> static void fields(Visit&& visit) { visit(&PartId::number); }
 };
 
 struct CableId {
@@ -34,11 +37,15 @@ struct CableId {
     friend bool operator<(CableId l, CableId r) { return l.number < r.number; }
 
     explicit operator bool() const { return number != 0; }
+
+    template <class Visit> static void fields(Visit&& visit) { visit(&CableId::number); }
 };
 
 // On the board: metres from its top left corner, x right, y down (towards the learner).
 struct Point {
     double x_m = 0.0, y_m = 0.0;
+
+    template <class Visit> static void fields(Visit&& visit) { visit(&Point::x_m, &Point::y_m); }
 };
 
 // What each kind is, is said by its row in catalogue.cpp.
@@ -80,6 +87,19 @@ struct Part {
     Condition condition = Condition::Sound;
     double charge = 1.0;     // battery, 0..1, when it was laid on the bench
     bool obstructed = false; // motor: something lies against the axle, which cannot turn
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit(&Part::id,
+              &Part::kind,
+              &Part::ref,
+              &Part::at_m,
+              &Part::quarterTurns,
+              &Part::rating,
+              &Part::position,
+              &Part::condition,
+              &Part::charge,
+              &Part::obstructed);
+    }
 };
 
 struct TerminalRef {
@@ -91,6 +111,10 @@ struct TerminalRef {
     }
 
     friend bool operator!=(TerminalRef l, TerminalRef r) { return !(l == r); }
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit(&TerminalRef::part, &TerminalRef::terminal);
+    }
 };
 
 enum class EndKind { Bare, Ferrule, RingM6, RingM8, Spade, Piggyback };
@@ -104,6 +128,10 @@ struct EndMake {
         false; // the ferrule, ring or spade is pressed on; nothing to press on a bare end
     double pushed_m =
         0.0; // clamp and tab: how far in from the mouth, 0..0.03; a ring lies on its stud
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit(&EndMake::strip_m, &EndMake::twisted, &EndMake::pressed, &EndMake::pushed_m);
+    }
 };
 
 struct CableEnd {
@@ -112,6 +140,11 @@ struct CableEnd {
     Point loose_m;                 // where it lies when it is not joined
     std::optional<EndMake> make{}; // nothing: made well
     bool tugged = false; // pulled at since anything was done to it or its screw, and it held
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit(
+            &CableEnd::kind, &CableEnd::at, &CableEnd::loose_m, &CableEnd::make, &CableEnd::tugged);
+    }
 };
 
 // The screw of a clamp or the nut of a stud that is not as it should be. One that is not in
@@ -120,6 +153,10 @@ struct Screw {
     TerminalRef at;
     double torque_Nm = 0.0; // 0: open
     bool broken = false;    // turned too far: it holds nothing any more
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit(&Screw::at, &Screw::torque_Nm, &Screw::broken);
+    }
 };
 
 // A cable tied to the frame, or to another cable.
@@ -130,6 +167,10 @@ struct Tie {
     CableId other;      // none: to the frame
     double otherAlong = 0.5;
     Point at_m; // where on the board
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit(&Tie::id, &Tie::cable, &Tie::along, &Tie::other, &Tie::otherAlong, &Tie::at_m);
+    }
 };
 
 // The hand meter while it is off its hook.
@@ -141,6 +182,10 @@ struct ProbeTip {
     std::optional<TerminalRef> terminal;
     CableId cable; // with `end`; none: no cable end
     int end = 0;
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit(&ProbeTip::terminal, &ProbeTip::cable, &ProbeTip::end);
+    }
 };
 
 struct Meter {
@@ -148,6 +193,10 @@ struct Meter {
     MeterRange range = MeterRange::Off;
     std::array<ProbeTip, 2> probes; // red, black
     bool fuseOpen = false;          // its own fuse, of the ampere range
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit(&Meter::at_m, &Meter::range, &Meter::probes, &Meter::fuseOpen);
+    }
 };
 
 enum class Sleeve { Black, Red, White, Grey, Orange, Violet, Green, Yellow, Blue, Brown };
@@ -162,6 +211,16 @@ struct Cable {
     Sleeve sleeve = Sleeve::Red;
     std::array<CableEnd, 2> ends;
     CableCondition condition = CableCondition::Sound;
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit(&Cable::id,
+              &Cable::label,
+              &Cable::length_m,
+              &Cable::area_m2,
+              &Cable::sleeve,
+              &Cable::condition,
+              &Cable::ends);
+    }
 };
 
 // The tray: a shadow board. A slot is empty while a part with its ref (a cable with its label)
@@ -171,6 +230,10 @@ struct PartSlot {
     std::string ref;
     double rating = 0.0;
     double charge = 1.0;
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit(&PartSlot::kind, &PartSlot::ref, &PartSlot::rating, &PartSlot::charge);
+    }
 };
 
 struct CableSlot {
@@ -178,11 +241,23 @@ struct CableSlot {
     double length_m = 0.5, area_m2 = 1e-6;
     Sleeve sleeve = Sleeve::Red;
     std::array<EndKind, 2> ends{EndKind::Bare, EndKind::Bare};
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit(&CableSlot::label,
+              &CableSlot::length_m,
+              &CableSlot::area_m2,
+              &CableSlot::sleeve,
+              &CableSlot::ends);
+    }
 };
 
 struct Reel {
     double area_m2 = 1e-6;
     Sleeve sleeve = Sleeve::Red;
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit(&Reel::area_m2, &Reel::sleeve);
+    }
 };
 
 struct Kit {
@@ -193,6 +268,10 @@ struct Kit {
     // Labels of the cables whose ends are made by hand, "*" all of them; the ends of every other
     // cable are made well in one move.
     std::vector<std::string> handmade;
+
+    template <class Visit> static void fields(Visit&& visit) {
+        visit(&Kit::parts, &Kit::blades_A, &Kit::readyMade, &Kit::reels, &Kit::handmade);
+    }
 };
 
 struct Bench {

@@ -9,6 +9,10 @@
 
 namespace loom::bench {
 
+const EditRow& rowOf(const Edit& edit) {
+    return std::visit([](const auto& asked) -> const EditRow& { return asked.row; }, edit);
+}
+
 Outcome<Bench> apply(const Bench& bench, const Edit& edit) {
     return std::visit([&](const auto& asked) { return edited(bench, asked); }, edit);
 }

@@ -54,8 +54,8 @@ private:
     std::optional<bench::Refusal> trouble;
 };
 
-// Making ends, tying, measuring and cross-checking; nothing, and no word taken, when the line begins
-// with none of their words.
+// The commands of script_hands.cpp; nothing, and no word taken, when the line begins with none of
+// their words.
 std::optional<attempt::Command> handsOnCommand(LineReader& reader);
 
 } // namespace loom::desk

@@ -39,16 +39,12 @@ private:
     }
 
     attempt::Command act() {
-        if (words.skip("undo")) return attempt::Undo{};
-        if (words.skip("redo")) return attempt::Redo{};
         if (words.skip("lay")) return lay();
         if (words.skip("move")) return move();
         if (words.skip("turn")) return turn();
         if (words.skip("remove")) return remove();
-        if (words.skip("take")) return takeOut();
         if (words.skip("cut")) return cut();
         if (words.skip("join")) return join();
-        if (words.skip("free")) return free();
         return control();
     }
 
@@ -77,24 +73,10 @@ private:
         return bench::RemoveCable{words.take(cableNamed(bench, name))};
     }
 
-    attempt::Command takeOut() {
-        bench::TakeCable taken;
-        taken.label = words.next("a cable's label");
-        taken.first_m = words.pointOrMiddle();
-        taken.second_m = words.pointOrMiddle();
-        return taken;
-    }
-
     attempt::Command join() {
         const bench::CableId joined = words.cable();
         const int which = words.end();
         return bench::JoinEnd{joined, which, terminal(held(joined, which), {})};
-    }
-
-    attempt::Command free() {
-        const bench::CableId freed = words.cable();
-        const int which = words.end();
-        return bench::FreeEnd{freed, which, words.pointOrMiddle()};
     }
 
     attempt::Command cut() {

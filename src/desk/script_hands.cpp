@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-// The lines of a script that make ends, turn screws, tie, measure and cross-check. Lengths of an end
-// are in millimetres, as they are read on a strip scale.
+// The lines of a script whose first word says all of what is asked. Lengths of an end are in
+// millimetres, as they are read on a strip scale.
 #include "bench/catalogue.h"
+#include "bench/file_words.h"
 #include "desk/line_reader.h"
 
 namespace loom::desk {
@@ -10,53 +11,65 @@ namespace {
 
 using attempt::Command;
 
-double millimetres(LineReader& words) {
-    return words.number("millimetres") / 1000.0;
-}
-
 bench::TerminalRef terminal(LineReader& words, std::initializer_list<const char*> stops) {
     const std::string ref = words.next("a part's reference");
     return words.take(terminalNamed(words.bench, ref, words.phrase(stops)));
 }
 
-Command strip(LineReader& words) {
-    const bench::CableId cable = words.cable();
-    const int end = words.end();
-    return bench::StripEnd{cable, end, millimetres(words)};
+namespace field = bench::field;
+
+// What stands for a field, by its type and its tag.
+void read(LineReader& words, bench::CableId& value) {
+    value = words.cable();
 }
 
-Command twist(LineReader& words) {
-    const bench::CableId cable = words.cable();
-    return bench::TwistEnd{cable, words.end()};
+void read(LineReader& words, bench::Point& value) {
+    value = words.pointOrMiddle();
 }
 
-Command press(LineReader& words) {
-    bench::PressEnd press;
-    press.cable = words.cable();
-    press.end = words.end();
+void read(LineReader& words, int& value, field::EndNumber) {
+    value = words.end();
+}
+
+void read(LineReader& words, int& value, field::EndOrNone) {
+    if (!words.ended()) value = words.end();
+}
+
+void read(LineReader& words, double& value, field::Millimetres) {
+    value = words.number("millimetres") / 1000.0;
+}
+
+void read(LineReader& words, std::string& value, field::NameOrEmpty) {
+    value = words.next("a cable's label");
+}
+
+void read(LineReader& words, std::string& value, field::Name) {
+    value = words.next("a part's reference or a cable's label");
+}
+
+void read(LineReader& words, bench::EndKind& value) {
     const std::string word = words.phrase({});
     const auto kind = bench::endFromWord(word.c_str());
     if (!kind)
         words.refuse("bare, ferrule, ring M6, ring M8, spade or piggyback spade",
                      word.empty() ? words.peek() : word);
-    press.kind = kind.value_or(bench::EndKind::Bare);
-    return press;
+    value = kind.value_or(bench::EndKind::Bare);
 }
 
-Command push(LineReader& words) {
-    const bench::CableId cable = words.cable();
-    const int end = words.end();
-    return bench::PushEnd{cable, end, millimetres(words)};
+void read(LineReader& words, attempt::SheetMark& value) {
+    for (std::size_t i = 0; i < std::size(attempt::sheetMarkWords); ++i) {
+        if (!words.skip(attempt::sheetMarkWords[i])) continue;
+        value = static_cast<attempt::SheetMark>(i);
+        return;
+    }
+    words.refuse("right, wrong or none", words.peek());
 }
 
-Command tug(LineReader& words) {
-    const bench::CableId cable = words.cable();
-    return bench::TugEnd{cable, words.end()};
-}
-
-Command finish(LineReader& words) {
-    const bench::CableId cable = words.cable();
-    return bench::MakeEndWell{cable, words.end()};
+// A line that gives the fields of what it asks for one after the other: "strip P-06 1 10".
+template <class Asked> Command plain(LineReader& words) {
+    Asked asked;
+    Asked::fields([&](const char*, auto of, auto... tag) { read(words, asked.*of, tag...); });
+    return asked;
 }
 
 // "screw X1 3 upper open", "... new", "... to 0.5"
@@ -93,14 +106,9 @@ Command meter(LineReader& words) {
     if (words.skip("hung")) return bench::HangMeter{};
     if (words.skip("fuse")) return bench::FitMeterFuse{};
     if (words.skip("out")) return bench::PlaceMeter{words.pointOrMiddle()};
-    const std::pair<const char*, bench::MeterRange> ranges[] = {
-        {"off", bench::MeterRange::Off},
-        {"volts", bench::MeterRange::Volts},
-        {"ohms", bench::MeterRange::Ohms},
-        {"tone", bench::MeterRange::Tone},
-        {"amperes", bench::MeterRange::Amperes}};
-    for (const auto& [word, range] : ranges)
-        if (words.skip(word)) return bench::SetMeter{range};
+    for (std::size_t i = 0; i < std::size(bench::rangeWords); ++i)
+        if (words.skip(bench::rangeWords[i]))
+            return bench::SetMeter{static_cast<bench::MeterRange>(i)};
     words.refuse("out, hung, fuse, off, volts, ohms, tone or amperes", words.peek());
     return bench::HangMeter{};
 }
@@ -132,64 +140,32 @@ Command axle(LineReader& words) {
     return found;
 }
 
-Command mark(LineReader& words) {
-    attempt::MarkOff mark;
-    mark.label = words.next("a cable's label");
-    if (words.skip("right"))
-        mark.mark = attempt::SheetMark::Right;
-    else if (words.skip("wrong"))
-        mark.mark = attempt::SheetMark::Wrong;
-    else if (words.skip("none"))
-        mark.mark = attempt::SheetMark::None;
-    else
-        words.refuse("right, wrong or none", words.peek());
-    return mark;
-}
-
-Command look(LineReader& words) {
-    attempt::LookAt look;
-    look.name = words.next("a part's reference or a cable's label");
-    if (!words.ended()) look.end = words.end();
-    return look;
-}
-
-Command fault(LineReader& words) {
-    attempt::NameFault fault;
-    fault.name = words.next("a part's reference or a cable's label");
-    if (!words.ended()) fault.end = words.end();
-    return fault;
-}
-
-Command handIn(LineReader&) {
-    return attempt::HandInSheet{};
-}
-
-Command call(LineReader&) {
-    return attempt::CallClear{};
-}
-
 struct Row {
     const char* word;
     Command (*read)(LineReader&);
 };
 
-constexpr Row rows[] = {{"strip", strip},
-                        {"twist", twist},
-                        {"press", press},
-                        {"push", push},
+constexpr Row rows[] = {{"take", plain<bench::TakeCable>},
+                        {"free", plain<bench::FreeEnd>},
+                        {"strip", plain<bench::StripEnd>},
+                        {"twist", plain<bench::TwistEnd>},
+                        {"press", plain<bench::PressEnd>},
+                        {"push", plain<bench::PushEnd>},
                         {"screw", screw},
-                        {"tug", tug},
-                        {"finish", finish},
+                        {"tug", plain<bench::TugEnd>},
+                        {"finish", plain<bench::MakeEndWell>},
                         {"tie", tie},
                         {"untie", untie},
                         {"meter", meter},
                         {"probe", probe},
                         {"axle", axle},
-                        {"mark", mark},
-                        {"hand-in", handIn},
-                        {"look", look},
-                        {"call-clear", call},
-                        {"fault", fault}};
+                        {"mark", plain<attempt::MarkOff>},
+                        {"hand-in", plain<attempt::HandInSheet>},
+                        {"look", plain<attempt::LookAt>},
+                        {"call-clear", plain<attempt::CallClear>},
+                        {"fault", plain<attempt::NameFault>},
+                        {"undo", plain<attempt::Undo>},
+                        {"redo", plain<attempt::Redo>}};
 
 } // namespace
 

@@ -117,20 +117,13 @@ void Session::takeFindings() {
 
 namespace {
 
-bool isOfTheMeter(const bench::Edit& edit) {
-    return std::holds_alternative<bench::PlaceMeter>(edit) ||
-           std::holds_alternative<bench::HangMeter>(edit) ||
-           std::holds_alternative<bench::SetMeter>(edit) ||
-           std::holds_alternative<bench::Probe>(edit) ||
-           std::holds_alternative<bench::FitMeterFuse>(edit);
-}
-
 // A check looks at the wiring with fresh parts and sets the controls itself: a hint taken, a switch
 // turned, something measured or a fuse melted since leave what it said standing.
 bool leavesVerdict(const attempt::Command& command) {
     const auto* edit = std::get_if<bench::Edit>(&command);
     return std::holds_alternative<attempt::AskHint>(command) ||
-           (edit && (std::holds_alternative<bench::Operate>(*edit) || isOfTheMeter(*edit)));
+           (edit && (std::holds_alternative<bench::Operate>(*edit) ||
+                     bench::rowOf(*edit).by == bench::By::Meter));
 }
 
 } // namespace
