@@ -60,6 +60,11 @@ void letGo(bench::Bench& bench) {
         if (bench::spec(part.kind).springsBack) part.position = bench::spec(part.kind).restPosition;
 }
 
+bool opensByItself(const bench::Bench& bench, bench::PartId id) {
+    const bench::Part* part = bench::findPart(bench, id);
+    return part && bench::spec(part->kind).opensTo;
+}
+
 bool sameOrder(const std::vector<bench::Part>& left, const std::vector<bench::Part>& right) {
     return std::equal(
         left.begin(), left.end(), right.begin(), right.end(), [](const auto& l, const auto& r) {
@@ -141,7 +146,8 @@ void Attempt::follow(const bench::Edit& edit, const bench::Bench& before) {
                          std::holds_alternative<bench::TurnPart>(edit);
     if (placing && sameOrder(before.parts, current.parts)) return;
     if (std::holds_alternative<bench::PlaceMeter>(edit)) return; // it touches nothing by that
-    if (std::holds_alternative<bench::Operate>(edit) ||
+    const auto* operated = std::get_if<bench::Operate>(&edit);
+    if ((operated && !opensByItself(current, operated->part)) ||
         std::holds_alternative<bench::ObstructAxle>(edit)) {
         live.operate(current);
         return;

@@ -10,36 +10,25 @@ namespace {
 using bench::CableCondition;
 using bench::Condition;
 using circuit::EventKind;
+using circuit::Lasting;
 
-std::optional<Condition> partMark(EventKind kind) {
-    switch (kind) {
-    case EventKind::FuseMelted:
-    case EventKind::LampFailed:
-        return Condition::Open;
-    case EventKind::ContactWelded:
-        return Condition::Welded;
-    default:
-        return std::nullopt;
-    }
+std::optional<Condition> partMark(Lasting lasting) {
+    if (lasting == Lasting::Opened) return Condition::Open;
+    if (lasting == Lasting::Welded) return Condition::Welded;
+    return std::nullopt;
 }
 
-std::optional<CableCondition> cableMark(EventKind kind) {
-    switch (kind) {
-    case EventKind::SleeveSoftened:
-        return CableCondition::Softened;
-    case EventKind::SleeveSmoking:
-    case EventKind::SleeveBurning:
-        return CableCondition::Charred;
-    case EventKind::CableParted:
-        return CableCondition::Parted;
-    default:
-        return std::nullopt;
-    }
+std::optional<CableCondition> cableMark(Lasting lasting) {
+    if (lasting == Lasting::Softened) return CableCondition::Softened;
+    if (lasting == Lasting::Charred) return CableCondition::Charred;
+    if (lasting == Lasting::Parted) return CableCondition::Parted;
+    return std::nullopt;
 }
 
 } // namespace
 
 std::optional<bench::Edit> wearFrom(const circuit::Event& event, const bench::Bench& bench) {
+    const Lasting lasting = circuit::rowOf(event.kind).lasting;
     const auto strand = bench::strandOf(event.element);
     if (strand && event.kind == EventKind::CableParted) {
         const bench::Cable* cable = bench::findCable(bench, strand->cable);
@@ -48,11 +37,11 @@ std::optional<bench::Edit> wearFrom(const circuit::Event& event, const bench::Be
     const bool meterFuse = event.element == bench::meterKey(bench::MeterElement::Fuse);
     if (meterFuse && bench.meter && event.kind == EventKind::FuseMelted) return bench::WearMeter{};
     if (const bench::Part* part = bench::findPart(bench, bench::partOf(event.element))) {
-        const auto mark = partMark(event.kind);
+        const auto mark = partMark(lasting);
         if (mark) return bench::WearPart{part->id, *mark};
     }
     if (const bench::Cable* cable = bench::findCable(bench, bench::cableOf(event.element))) {
-        const auto mark = cableMark(event.kind);
+        const auto mark = cableMark(lasting);
         if (mark && *mark > cable->condition) return bench::WearCable{cable->id, *mark};
     }
     return std::nullopt;

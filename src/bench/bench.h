@@ -67,6 +67,23 @@ enum class PartKind {
     Motor
 };
 
+// What a part is to the other rooms, which ask for this and not for the kind.
+enum class PartClass {
+    Battery, // carries a charge, is strapped down
+    Isolator,
+    Fuse, // a holder; its rating is the fuse in it
+    Block,
+    Relay,
+    LampSwitch, // a switch with a live lamp: elements 0 contact, 1 lamp
+    Button,
+    Switch,
+    Lamp,
+    Horn,
+    Resistor,
+    Diode,
+    Motor // has an axle that can be obstructed
+};
+
 enum class Condition {
     Sound,
     Open,  // fuse melted, filament gone, winding burnt

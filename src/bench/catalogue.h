@@ -26,23 +26,6 @@ struct TerminalSpec {
     int node;        // terminals of a part with the same number are one metal
 };
 
-// What a part is to the other rooms, which ask for this and not for the kind.
-enum class PartClass {
-    Battery, // carries a charge, is strapped down
-    Isolator,
-    Fuse, // a holder; its rating is the fuse in it
-    Block,
-    Relay,
-    LampSwitch, // a switch with a live lamp: elements 0 contact, 1 lamp
-    Button,
-    Switch,
-    Lamp,
-    Horn,
-    Resistor,
-    Diode,
-    Motor // has an axle that can be obstructed
-};
-
 // What can be read of one of a part's elements by a command.
 enum class ElementClass { Battery, Contact, Fuse, Relay, Lamp, Motor, Other };
 
@@ -132,6 +115,7 @@ struct PartSpec {
     std::vector<TerminalSpec> terminals;
     std::vector<const char*> positions; // words in files, index = Part::position; empty: no control
     int restPosition = 0;               // where it is when taken from the tray
+    std::optional<int> opensTo;         // the position that its heat moves it to when it opens
     bool restUnwritten = false;         // a file does not say it when it is there
     bool springsBack = false;           // held only while the finger is down
     ControlKind control = ControlKind::Plain;

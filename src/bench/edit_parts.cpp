@@ -172,6 +172,11 @@ Outcome<Bench> edited(Bench bench, const Operate& edit) {
 Outcome<Bench> edited(Bench bench, const WearPart& edit) {
     Part* part = partIn(bench, edit.part);
     if (!part) return noSuchPart(edit.part);
+    const std::optional<int> opensTo = spec(part->kind).opensTo;
+    if (opensTo && edit.condition == Condition::Open) {
+        part->position = *opensTo;
+        return bench;
+    }
     if (!canBe(part->kind, edit.condition))
         return Refusal{
             Why::OutOfRange, part->ref, phrase("a-relay"), wordPhrase(spec(part->kind).word)};

@@ -42,32 +42,45 @@ enum class Weight {
     Fault     // something is broken by it and stays so
 };
 
+// What it leaves behind, in growing order for a cable.
+enum class Lasting { Nothing, Opened, Welded, Softened, Charred, Parted };
+
 struct EventRow {
     EventKind kind;
     const char* word;
     Unit first, second; // of Event::first and Event::second
     Weight weight;
+    Lasting lasting = Lasting::Nothing;
 };
+
+constexpr EventRow
+fault(EventKind kind, const char* word, Unit first, Unit second, Lasting lasting) {
+    return {kind, word, first, second, Weight::Fault, lasting};
+}
 
 constexpr EventRow kEventRows[] = {
     // The current at that instant; how long ago it last carried less than its rating.
-    {EventKind::FuseMelted, "fuse-melted", Unit::Ampere, Unit::Second, Weight::Fault},
+    fault(EventKind::FuseMelted, "fuse-melted", Unit::Ampere, Unit::Second, Lasting::Opened),
     // A relay: the voltage at its coil; the contacts have changed over.
     {EventKind::PulledIn, "pulled-in", Unit::Volt, Unit::None, Weight::Ordinary},
     {EventKind::DroppedOut, "dropped-out", Unit::Volt, Unit::None, Weight::Ordinary},
     // The highest voltage across a coil that was let go without a path for its current.
     {EventKind::CoilKicked, "coil-kicked", Unit::Volt, Unit::None, Weight::Notice},
     // The current it closed on or broke.
-    {EventKind::ContactWelded, "contact-welded", Unit::Ampere, Unit::None, Weight::Fault},
+    fault(EventKind::ContactWelded, "contact-welded", Unit::Ampere, Unit::None, Lasting::Welded),
     // The current in the cable; the temperature of its conductor.
-    {EventKind::SleeveSoftened, "sleeve-softened", Unit::Ampere, Unit::Kelvin, Weight::Fault},
-    {EventKind::SleeveSmoking, "sleeve-smoking", Unit::Ampere, Unit::Kelvin, Weight::Fault},
-    {EventKind::SleeveBurning, "sleeve-burning", Unit::Ampere, Unit::Kelvin, Weight::Fault},
-    {EventKind::CableParted, "cable-parted", Unit::Ampere, Unit::Kelvin, Weight::Fault},
+    fault(EventKind::SleeveSoftened,
+          "sleeve-softened",
+          Unit::Ampere,
+          Unit::Kelvin,
+          Lasting::Softened),
+    fault(EventKind::SleeveSmoking, "sleeve-smoking", Unit::Ampere, Unit::Kelvin, Lasting::Charred),
+    fault(EventKind::SleeveBurning, "sleeve-burning", Unit::Ampere, Unit::Kelvin, Lasting::Charred),
+    fault(EventKind::CableParted, "cable-parted", Unit::Ampere, Unit::Kelvin, Lasting::Parted),
     // The current through a loose end; its temperature.
     {EventKind::JointHot, "joint-hot", Unit::Ampere, Unit::Kelvin, Weight::Notice},
     // The voltage across it.
-    {EventKind::LampFailed, "lamp-failed", Unit::Volt, Unit::None, Weight::Fault},
+    fault(EventKind::LampFailed, "lamp-failed", Unit::Volt, Unit::None, Lasting::Opened),
     // The current delivered, beyond its greatest discharge.
     {EventKind::BatteryAbused, "battery-abused", Unit::Ampere, Unit::None, Weight::Notice},
     // The state of charge.

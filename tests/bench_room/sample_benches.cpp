@@ -10,84 +10,84 @@
 namespace loom::bench {
 namespace {
 
-bool same(double left, double right) {
+bool alike(double left, double right) {
     return std::memcmp(&left, &right, sizeof left) == 0;
 }
 
-bool same(Point left, Point right) {
-    return same(left.x_m, right.x_m) && same(left.y_m, right.y_m);
+bool alike(Point left, Point right) {
+    return alike(left.x_m, right.x_m) && alike(left.y_m, right.y_m);
 }
 
-bool same(const PartSlot& left, const PartSlot& right) {
-    return left.kind == right.kind && left.ref == right.ref && same(left.rating, right.rating) &&
-           same(left.charge, right.charge);
+bool alike(const PartSlot& left, const PartSlot& right) {
+    return left.kind == right.kind && left.ref == right.ref && alike(left.rating, right.rating) &&
+           alike(left.charge, right.charge);
 }
 
-bool same(const CableSlot& left, const CableSlot& right) {
-    return left.label == right.label && same(left.length_m, right.length_m) &&
-           same(left.area_m2, right.area_m2) && left.sleeve == right.sleeve &&
+bool alike(const CableSlot& left, const CableSlot& right) {
+    return left.label == right.label && alike(left.length_m, right.length_m) &&
+           alike(left.area_m2, right.area_m2) && left.sleeve == right.sleeve &&
            left.ends == right.ends;
 }
 
-bool same(const Reel& left, const Reel& right) {
-    return same(left.area_m2, right.area_m2) && left.sleeve == right.sleeve;
+bool alike(const Reel& left, const Reel& right) {
+    return alike(left.area_m2, right.area_m2) && left.sleeve == right.sleeve;
 }
 
-bool same(const Part& left, const Part& right) {
+bool alike(const Part& left, const Part& right) {
     return left.id == right.id && left.kind == right.kind && left.ref == right.ref &&
-           same(left.at_m, right.at_m) && left.quarterTurns == right.quarterTurns &&
-           same(left.rating, right.rating) && left.position == right.position &&
-           left.condition == right.condition && same(left.charge, right.charge) &&
+           alike(left.at_m, right.at_m) && left.quarterTurns == right.quarterTurns &&
+           alike(left.rating, right.rating) && left.position == right.position &&
+           left.condition == right.condition && alike(left.charge, right.charge) &&
            left.obstructed == right.obstructed;
 }
 
-bool same(const EndMake& left, const EndMake& right) {
-    return same(left.strip_m, right.strip_m) && left.twisted == right.twisted &&
-           left.pressed == right.pressed && same(left.pushed_m, right.pushed_m);
+bool alike(const EndMake& left, const EndMake& right) {
+    return alike(left.strip_m, right.strip_m) && left.twisted == right.twisted &&
+           left.pressed == right.pressed && alike(left.pushed_m, right.pushed_m);
 }
 
-bool same(const Screw& left, const Screw& right) {
-    return left.at == right.at && same(left.torque_Nm, right.torque_Nm) &&
+bool alike(const Screw& left, const Screw& right) {
+    return left.at == right.at && alike(left.torque_Nm, right.torque_Nm) &&
            left.broken == right.broken;
 }
 
-bool same(const Tie& left, const Tie& right) {
-    return left.id == right.id && left.cable == right.cable && same(left.along, right.along) &&
-           left.other == right.other && same(left.otherAlong, right.otherAlong) &&
-           same(left.at_m, right.at_m);
+bool alike(const Tie& left, const Tie& right) {
+    return left.id == right.id && left.cable == right.cable && alike(left.along, right.along) &&
+           left.other == right.other && alike(left.otherAlong, right.otherAlong) &&
+           alike(left.at_m, right.at_m);
 }
 
-bool same(const ProbeTip& left, const ProbeTip& right) {
+bool alike(const ProbeTip& left, const ProbeTip& right) {
     return left.terminal == right.terminal && left.cable == right.cable && left.end == right.end;
 }
 
-bool same(const Meter& left, const Meter& right) {
-    return same(left.at_m, right.at_m) && left.range == right.range &&
-           same(left.probes[0], right.probes[0]) && same(left.probes[1], right.probes[1]) &&
+bool alike(const Meter& left, const Meter& right) {
+    return alike(left.at_m, right.at_m) && left.range == right.range &&
+           alike(left.probes[0], right.probes[0]) && alike(left.probes[1], right.probes[1]) &&
            left.fuseOpen == right.fuseOpen;
 }
 
 template <class Thing>
-bool same(const std::optional<Thing>& left, const std::optional<Thing>& right) {
-    return left && right ? same(*left, *right) : left.has_value() == right.has_value();
+bool alike(const std::optional<Thing>& left, const std::optional<Thing>& right) {
+    return left && right ? alike(*left, *right) : left.has_value() == right.has_value();
 }
 
-bool same(const CableEnd& left, const CableEnd& right) {
-    return left.kind == right.kind && left.at == right.at && same(left.loose_m, right.loose_m) &&
-           same(left.make, right.make) && left.tugged == right.tugged;
+bool alike(const CableEnd& left, const CableEnd& right) {
+    return left.kind == right.kind && left.at == right.at && alike(left.loose_m, right.loose_m) &&
+           alike(left.make, right.make) && left.tugged == right.tugged;
 }
 
-bool same(const Cable& left, const Cable& right) {
+bool alike(const Cable& left, const Cable& right) {
     return left.id == right.id && left.label == right.label &&
-           same(left.length_m, right.length_m) && same(left.area_m2, right.area_m2) &&
-           left.sleeve == right.sleeve && same(left.ends[0], right.ends[0]) &&
-           same(left.ends[1], right.ends[1]) && left.condition == right.condition;
+           alike(left.length_m, right.length_m) && alike(left.area_m2, right.area_m2) &&
+           left.sleeve == right.sleeve && alike(left.ends[0], right.ends[0]) &&
+           alike(left.ends[1], right.ends[1]) && left.condition == right.condition;
 }
 
-template <class Item> bool same(const std::vector<Item>& left, const std::vector<Item>& right) {
+template <class Item> bool alike(const std::vector<Item>& left, const std::vector<Item>& right) {
     if (left.size() != right.size()) return false;
     for (std::size_t i = 0; i < left.size(); ++i) {
-        if (!same(left[i], right[i])) return false;
+        if (!alike(left[i], right[i])) return false;
     }
     return true;
 }
@@ -95,13 +95,13 @@ template <class Item> bool same(const std::vector<Item>& left, const std::vector
 } // namespace
 
 bool identical(const Bench& left, const Bench& right) {
-    return same(left.board_m, right.board_m) && same(left.kit.parts, right.kit.parts) &&
-           same(left.kit.blades_A, right.kit.blades_A) &&
-           same(left.kit.readyMade, right.kit.readyMade) && same(left.kit.reels, right.kit.reels) &&
-           left.kit.handmade == right.kit.handmade && same(left.screws, right.screws) &&
-           same(left.ties, right.ties) && same(left.meter, right.meter) &&
-           same(left.parts, right.parts) && same(left.cables, right.cables) &&
-           left.lastId == right.lastId;
+    return alike(left.board_m, right.board_m) && alike(left.kit.parts, right.kit.parts) &&
+           alike(left.kit.blades_A, right.kit.blades_A) &&
+           alike(left.kit.readyMade, right.kit.readyMade) &&
+           alike(left.kit.reels, right.kit.reels) && left.kit.handmade == right.kit.handmade &&
+           alike(left.screws, right.screws) && alike(left.ties, right.ties) &&
+           alike(left.meter, right.meter) && alike(left.parts, right.parts) &&
+           alike(left.cables, right.cables) && left.lastId == right.lastId;
 }
 
 Bench trayOnly() {

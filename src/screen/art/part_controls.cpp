@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What a hand moves: isolator, rocker, push button, selector, toggle.
+#include "bench/catalogue.h"
 #include "screen/art/palette.h"
 #include "screen/art/part_frame.h"
 
@@ -226,6 +227,16 @@ void drawSelector(const PartDrawing& d) {
     mark(-41.0f, -31.5f, "F", state == 2);
     mark(0.0f, -53.0f, "0", state == 1);
     mark(41.0f, -31.5f, "R", state == 0);
+}
+
+void drawPosition(const PartDrawing& d) {
+    const PartLook& look = *d.look;
+    const bench::PartSpec& kind = bench::spec(look.kind);
+    const auto position = static_cast<std::size_t>(look.position + 0.5f);
+    if (position >= kind.positions.size()) return;
+    const std::string name = kind.drawing + "-" + kind.positions[position];
+    const ImU32 tint = d.frame.shown(IM_COL32_WHITE);
+    d.pictures->draw(d.list, name.c_str(), look.centre, look.px_per_m, look.quarterTurns, tint);
 }
 
 void drawToggle(const PartDrawing& d) {

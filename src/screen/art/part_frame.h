@@ -70,6 +70,9 @@ void drawLegend(const PartDrawing& d,
                 const char* text,
                 float least_px = 9.0f);
 
+// A control whose positions are drawings of their own, over its body: "parts/breaker-set".
+void drawPosition(const PartDrawing& d);
+
 // Each kind's moving bits, over its body.
 void drawBattery(const PartDrawing& d);
 void drawIsolator(const PartDrawing& d);
