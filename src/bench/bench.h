@@ -64,7 +64,8 @@ enum class PartKind {
     Horn,
     Resistor,
     Diode,
-    Motor
+    Motor,
+    Breaker // circuit breaker, reset by hand
 };
 
 // What a part is to the other rooms, which ask for this and not for the kind.
@@ -72,6 +73,7 @@ enum class PartClass {
     Battery, // carries a charge, is strapped down
     Isolator,
     Fuse, // a holder; its rating is the fuse in it
+    Breaker,
     Block,
     Relay,
     LampSwitch, // a switch with a live lamp: elements 0 contact, 1 lamp
@@ -92,14 +94,14 @@ enum class Condition {
 
 // What the hand sets. One number a part; catalogue.h says which positions a kind has.
 //   Isolator 0 key out, 1 key in and off, 2 on;  Rocker, Toggle, PushButton 0 off, 1 on
-//   Selector 0 reverse, 1 off, 2 forward;  Battery 0 standing free, 1 strapped down;  others always 0
+//   Selector 0 reverse, 1 off, 2 forward;  Breaker 0 tripped, 1 set;  Battery 0 standing free, 1 strapped down;  others always 0
 struct Part {
     PartId id;
     PartKind kind{};
     std::string ref;      // as on the plan: "K1"; unique on a bench
     Point at_m;           // its centre
     int quarterTurns = 0; // 0..3, clockwise
-    double rating = 0.0;  // fuse: A, 0 = none fitted; resistor: ohm; headlamp: V, 0 = 24
+    double rating = 0.0; // fuse: A, 0 = none fitted; breaker: A; resistor: ohm; headlamp: V, 0 = 24
     int position = 0;
     Condition condition = Condition::Sound;
     double charge = 1.0;     // battery, 0..1, when it was laid on the bench

@@ -295,6 +295,26 @@ PartSpec motor() {
     return row;
 }
 
+PartSpec breaker() {
+    PartSpec row = contact(newRow(PartClass::Breaker,
+                                  "breaker",
+                                  150,
+                                  84,
+                                  {m6("in", "", -50, 0, 0), m6("out", "", 50, 0, 1)}),
+                           {"tripped", "set"});
+    row.restPosition = 1;
+    row.opensTo = 0;
+    row.controlArea = disc(0, 0, 25);
+    row.conditions = {Condition::Sound};
+    row.rating = RatingSpec{"A", 5.0, 100.0, false, 0.0, 30.0};
+    row.elements = {{"", ElementClass::Fuse}};
+    row.facts = {Fact::Position, Fact::Current, Fact::Across, Fact::Temperature};
+    row.traced = {Traced::Current, Traced::Temperature};
+    row.ratingInName = true;
+    row.plan = {7, 4, UnderRef::Rating};
+    return row;
+}
+
 // Nothing after the last kind, so that no count has to be kept.
 std::optional<PartSpec> rowOf(PartKind kind) {
     switch (kind) {
@@ -328,6 +348,8 @@ std::optional<PartSpec> rowOf(PartKind kind) {
         return diode();
     case PartKind::Motor:
         return motor();
+    case PartKind::Breaker:
+        return breaker();
     }
     return std::nullopt;
 }

@@ -42,6 +42,9 @@ double bladeDrop_V(double rating_A) {
 // A strip fuse's goes inversely with the rating; 1.1 mohm at 50 A as designed for Pippin.
 constexpr double kStripDrop_V = 1.1e-3 * 50.0;
 
+// A breaker's goes inversely with the rating too; from memory.
+constexpr double kBreakerDrop_V = 0.1;
+
 constexpr double kIsolator_ohm = 0.4e-3;
 constexpr double kSmallSwitch_ohm =
     10e-3; // rocker, button, selector, toggle; common practice, no source
@@ -77,9 +80,9 @@ public:
         case PartKind::Isolator:
             return contact(0, 0, 1, isAt(2), kIsolator_ohm);
         case PartKind::StripFuse:
-            return fuse(circuit::FuseStyle::Strip, kStripDrop_V);
+            return fuse(circuit::FuseStyle::Strip, kStripDrop_V, broken());
         case PartKind::BladeHolder:
-            return fuse(circuit::FuseStyle::Blade, bladeDrop_V(part.rating));
+            return fuse(circuit::FuseStyle::Blade, bladeDrop_V(part.rating), broken());
         case PartKind::Block:
             return; // metal only: its nodes are all there is
         case PartKind::Relay:
@@ -103,6 +106,8 @@ public:
             return diode();
         case PartKind::Motor:
             return motor();
+        case PartKind::Breaker:
+            return fuse(circuit::FuseStyle::Breaker, kBreakerDrop_V, !isAt(1));
         }
     }
 
@@ -141,7 +146,7 @@ private:
     }
 
     // A holder without a fuse is open and has no element.
-    void fuse(circuit::FuseStyle style, double coldDrop_V) {
+    void fuse(circuit::FuseStyle style, double coldDrop_V, bool open) {
         if (part.rating <= 0.0) return;
         circuit::Fuse fuse;
         fuse.a = nodes[0];
@@ -149,7 +154,7 @@ private:
         fuse.style = style;
         fuse.rating_A = part.rating;
         fuse.cold_ohm = coldDrop_V / part.rating;
-        fuse.blown = broken();
+        fuse.blown = open;
         add(0, fuse);
     }
 

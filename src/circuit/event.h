@@ -30,7 +30,8 @@ enum class EventKind {
     MotorStopped,
     MotorStalled,
     BatteryGassing,
-    CableTouched
+    CableTouched,
+    BreakerTripped
 };
 
 // What a number of an event is counted in; Share: 0..1.
@@ -39,7 +40,7 @@ enum class Unit { None, Ampere, Volt, Kelvin, Second, Share };
 enum class Weight {
     Ordinary, // what parts are meant to do
     Notice,   // wrong or dangerous, but it leaves no mark by itself
-    Fault     // something is broken by it and stays so
+    Fault     // something is broken or has opened by it and stays so
 };
 
 // What it leaves behind, in growing order for a cable.
@@ -95,6 +96,9 @@ constexpr EventRow kEventRows[] = {
     {EventKind::BatteryGassing, "battery-gassing", Unit::Ampere, Unit::Volt, Weight::Notice},
     // The copper of a burnt cable has come to lie on its neighbour's: the current in the cable.
     {EventKind::CableTouched, "cable-touched", Unit::Ampere, Unit::None, Weight::Notice},
+    // As with a fuse.
+    fault(
+        EventKind::BreakerTripped, "breaker-tripped", Unit::Ampere, Unit::Second, Lasting::Opened),
 };
 
 constexpr bool eventRowsInOrder() {

@@ -6,8 +6,10 @@ namespace loom::circuit {
 
 namespace {
 
-constexpr double kRise = 0.5;           // resistance gained at melting, over cold
-constexpr double kMeltsAbove_K = 400.0; // above ambient (zinc, from memory)
+constexpr double kRise = 0.5; // resistance gained at melting, over cold
+// The element when it opens, above ambient; both from memory.
+constexpr double kMeltsAbove_K = 400.0; // zinc
+constexpr double kTripsAbove_K = 90.0;  // a bimetal
 constexpr double kLn1p5 = 0.405465108108164382;
 // Error of melting allowed in a step. The body is slow, so it costs few steps, and late: what it is
 // off shows at the end.
@@ -38,6 +40,8 @@ Style styleOf(FuseStyle style, double rating_A) {
         return {1.2, 9.0, 0.6, 200.0};
     case FuseStyle::Cartridge:
         return {1.2, 0.15, 0.4, 10.0};
+    case FuseStyle::Breaker:
+        return {1.2, 30.0, 0.5, 20.0};
     case FuseStyle::Blade:
         break;
     }
@@ -69,12 +73,17 @@ double resistance_ohm(const FusePart& f, const double* y) {
     return f.cold_ohm * (1.0 + kRise * (x > 0.0 ? x : 0.0));
 }
 
+bool isBreaker(const FusePart& f) {
+    return f.style == FuseStyle::Breaker;
+}
+
 bool applyEvent(FusePart& f, Instant& now) {
     const double i = now.at.i[f.branch];
     if (std::fabs(i) <= f.rating_A) f.overloadedSince_s = now.time_s;
     if (!f.gap.closed()) return now.endArc(f.gap, f.branch);
     if (now.y[f.element] < 1.0) return false;
-    now.add(EventKind::FuseMelted, f.key, i, now.time_s - f.overloadedSince_s);
+    const EventKind kind = isBreaker(f) ? EventKind::BreakerTripped : EventKind::FuseMelted;
+    now.add(kind, f.key, i, now.time_s - f.overloadedSince_s);
     openGap(f.gap, i, now.time_s);
     return true;
 }
@@ -86,12 +95,14 @@ bool Fuses::valid(const Fuse& spec) {
 }
 
 bool Fuses::replaced(const Fuse& was, const Fuse& now) {
-    return (was.blown && !now.blown) || was.rating_A != now.rating_A || was.style != now.style;
+    const bool fresh = was.blown && !now.blown && now.style != FuseStyle::Breaker;
+    return fresh || was.rating_A != now.rating_A || was.style != now.style;
 }
 
 FusePart coldFuse(const Fuse& spec) {
     const Style style = styleOf(spec.style, spec.rating_A);
     FusePart f;
+    f.style = spec.style;
     f.rating_A = spec.rating_A;
     f.cold_ohm = spec.cold_ohm;
     const double thermal = 1.0 / ((1.0 + kRise) * style.carried * style.carried);
@@ -171,7 +182,10 @@ void Fuses::carryOver(const Carry& c) {
     FusePart& f = all[c.is];
     c.copy(was.element, f.element, 2);
     f.overloadedSince_s = was.overloadedSince_s;
-    f.gap.carryOver(was.gap);
+    if (!isBreaker(f)) return f.gap.carryOver(was.gap);
+    if (f.gap.closed()) return; // set again by hand
+    f.gap = was.gap;
+    openGap(f.gap, c.then.i[was.branch], c.now_s);
 }
 
 void Fuses::read(const View& view, std::uint32_t index, Reading& r) const {
@@ -179,7 +193,7 @@ void Fuses::read(const View& view, std::uint32_t index, Reading& r) const {
     const double x = view.y[f.element];
     r.open = !f.gap.closed();
     r.melting = r.open || x > 1.0 ? 1.0 : x < 0.0 ? 0.0 : x;
-    r.temp_K += kMeltsAbove_K * (x < 0.0 ? 0.0 : x);
+    r.temp_K += (isBreaker(f) ? kTripsAbove_K : kMeltsAbove_K) * (x < 0.0 ? 0.0 : x);
 }
 
 bool Fuses::active(const Activity& now) const {

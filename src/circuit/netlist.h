@@ -78,14 +78,14 @@ struct Contact {
     double resistance_ohm = 0.4e-3; // closed
 };
 
-enum class FuseStyle { Blade, Strip, Cartridge };
+enum class FuseStyle { Blade, Strip, Cartridge, Breaker };
 
 struct Fuse {
     Node a = 0, b = 0;
     FuseStyle style = FuseStyle::Blade;
     double rating_A = 7.5;   // > 0
     double cold_ohm = 11e-3; // > 0
-    bool blown = false;      // open from the start
+    bool blown = false;      // open from the start; of a breaker: tripped, or opened by hand
 };
 
 struct Relay {

@@ -31,8 +31,10 @@ double opensAfter_s(const Fuse& f, double multiple, double limit_s, double heate
     }
     std::vector<Event> events;
     circuit.advance(limit_s, events);
-    const Event* melted = firstOf(events, EventKind::FuseMelted);
-    return melted == nullptr ? -1.0 : melted->time_s - heated_s;
+    const bool breaker = f.style == FuseStyle::Breaker;
+    const Event* opened =
+        firstOf(events, breaker ? EventKind::BreakerTripped : EventKind::FuseMelted);
+    return opened == nullptr ? -1.0 : opened->time_s - heated_s;
 }
 
 struct Window {
@@ -61,6 +63,9 @@ TEST_CASE("fuses open inside their windows") {
          0.0,
          3600.0},
         {"F18", FuseStyle::Cartridge, 2.0, 0.0, 120.0},
+        {"thermal breaker, from memory", FuseStyle::Breaker, 1.35, 10.0, 3600.0},
+        {"thermal breaker, from memory", FuseStyle::Breaker, 2.0, 5.0, 30.0},
+        {"thermal breaker, from memory", FuseStyle::Breaker, 6.0, 0.4, 2.0},
     };
     for (const Window& w : windows)
         for (double rating : {3.0, 7.5, 50.0}) {
@@ -74,7 +79,8 @@ TEST_CASE("fuses open inside their windows") {
 }
 
 TEST_CASE("no fuse opens at its rating, nor a blade at 1.1 times within 100 h") { // F01, F14
-    for (FuseStyle style : {FuseStyle::Blade, FuseStyle::Strip, FuseStyle::Cartridge})
+    for (FuseStyle style :
+         {FuseStyle::Blade, FuseStyle::Strip, FuseStyle::Cartridge, FuseStyle::Breaker})
         CHECK(opensAfter_s(fuse(style, 10.0, 8e-3), 1.0, 100.0 * 3600.0) < 0.0);
     CHECK(opensAfter_s(fuse(FuseStyle::Blade, 10.0, 8e-3), 1.1, 100.0 * 3600.0) < 0.0);
 }
@@ -125,6 +131,38 @@ TEST_CASE("a hot fuse opens sooner, and one cools when it is unloaded") {
     CHECK(circuit.reading(key).melting < 0.5 * hot);
     run(circuit, 200.0, 200.0);
     CHECK(circuit.reading(key).melting < 1e-3);
+}
+
+TEST_CASE("a breaker that is set again conducts, is as hot as before and trips sooner") {
+    Hand hand;
+    hand.add(CurrentSource{0, 1, 60.0});
+    Fuse breaker = fuse(FuseStyle::Breaker, 30.0, 3.3e-3);
+    const Key key = hand.add(breaker);
+    hand.ohm(1.0, 1, 0); // where the current goes when it is open
+    Circuit circuit(hand.netlist);
+    std::vector<Event> events;
+    circuit.advance(60.0, events);
+    const Event* first = firstOf(events, EventKind::BreakerTripped);
+    REQUIRE(first);
+    const double first_s = first->time_s;
+    CHECK(circuit.reading(key).open);
+    const double cooled = circuit.reading(key).temp_K;
+    CHECK(cooled < 293.15 + 40.0);
+
+    circuit.rewire(hand.netlist); // the handle pushed in: not blown any more
+    CHECK_FALSE(circuit.reading(key).open);
+    CHECK(circuit.reading(key).temp_K == doctest::Approx(cooled));
+    events.clear();
+    circuit.advance(60.0, events);
+    const Event* second = firstOf(events, EventKind::BreakerTripped);
+    REQUIRE(second);
+    CHECK(second->time_s - 60.0 < 0.9 * first_s);
+
+    breaker.blown = true; // opened by hand, and it stays so
+    hand.netlist.elements[1].part = breaker;
+    circuit.rewire(hand.netlist);
+    circuit.rewire(hand.netlist);
+    CHECK(circuit.reading(key).open);
 }
 
 TEST_CASE("a melted fuse says when, at what current, and how long it was overloaded") {

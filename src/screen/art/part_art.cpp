@@ -98,6 +98,8 @@ void drawMovingBits(const PartDrawing& d) {
         return drawDiode(d);
     case bench::PartKind::Motor:
         return drawMotor(d);
+    case bench::PartKind::Breaker:
+        return drawPosition(d);
     }
 }
 
