@@ -34,10 +34,10 @@ std::optional<Refusal> whyNotSpokenOf(const Command& command) {
 }
 
 std::optional<Refusal> whyNotAsked(const Command& command, std::size_t entries) {
-    if (entries >= mostEntries)
+    if (entries >= kMostEntries)
         return Refusal{Why::TooMany,
                        phrase("record"),
-                       phrase("at-most-n-commands", {{"n", numeral(mostEntries)}}),
+                       phrase("at-most-n-commands", {{"n", numeral(kMostEntries)}}),
                        numeral(entries)};
     const auto* edit = std::get_if<bench::Edit>(&command);
     if (std::holds_alternative<Reopened>(command) || (edit && isWear(*edit)))
@@ -46,10 +46,10 @@ std::optional<Refusal> whyNotAsked(const Command& command, std::size_t entries) 
                        phrase("what-a-hand-can-do"),
                        phrase("what-only-the-record-tells")};
     const auto* hint = std::get_if<AskHint>(&command);
-    if (hint && hint->check.size() > longestCheckId)
+    if (hint && hint->check.size() > kLongestCheckId)
         return Refusal{Why::OutOfRange,
                        phrase("hint"),
-                       phrase("an-id-of-at-most-n-bytes", {{"n", numeral(longestCheckId)}}),
+                       phrase("an-id-of-at-most-n-bytes", {{"n", numeral(kLongestCheckId)}}),
                        numeral(hint->check.size())};
     return whyNotSpokenOf(command);
 }
@@ -81,12 +81,12 @@ bool isOfMeter(const BenchEvent& event) {
 
 const circuit::EventRow& rowOf(const BenchEvent& event) {
     using circuit::EventKind, circuit::EventRow, circuit::Unit, circuit::Weight;
-    static constexpr EventRow strand{
+    static constexpr EventRow kStrand{
         EventKind::CableParted, "strand-burnt", Unit::Ampere, Unit::None, Weight::Fault};
-    static constexpr EventRow meterFuse{
+    static constexpr EventRow kMeterFuse{
         EventKind::FuseMelted, "meter-fuse", Unit::Ampere, Unit::None, Weight::Fault};
-    if (event.strandEnd >= 0) return strand;
-    return isOfMeter(event) ? meterFuse : circuit::rowOf(event.kind);
+    if (event.strandEnd >= 0) return kStrand;
+    return isOfMeter(event) ? kMeterFuse : circuit::rowOf(event.kind);
 }
 
 Attempt::Attempt(bench::Bench start,
@@ -124,7 +124,7 @@ std::optional<Refusal> Attempt::undoOrRedo(bool undo) {
         write(Redo{});
     }
     letGo(current);
-    if (!folding) live.rewire(before, current, {});
+    if (!resuming) live.rewire(before, current, {});
     return std::nullopt;
 }
 
@@ -137,7 +137,7 @@ std::optional<Refusal> Attempt::edit(const bench::Edit& edit) {
     if (!unchanged && isStep(current, edit)) steps.keep(current);
     const bench::Bench before = std::exchange(current, std::move(outcome.value()));
     write(edit);
-    if (!folding) follow(edit, before);
+    if (!resuming) follow(edit, before);
     return std::nullopt;
 }
 
@@ -212,7 +212,7 @@ std::optional<Refusal> Attempt::wear(const bench::Edit& edit) {
 }
 
 // Takes a command of the record up again, as it came out then.
-std::optional<Refusal> Attempt::fold(const Command& command) {
+std::optional<Refusal> Attempt::replayCommand(const Command& command) {
     const auto* worn = std::get_if<bench::Edit>(&command);
     if (worn && isWear(*worn)) return wear(*worn);
     if (!std::holds_alternative<Reopened>(command)) return ask(command);

@@ -17,7 +17,7 @@ namespace loom::attempt {
 
 // A circuit event told of a part or a cable. The one not concerned is none.
 struct BenchEvent {
-    std::int64_t slice = 0; // at whose beginning it had happened: time_s <= slice * slice_s
+    std::int64_t slice = 0; // at whose beginning it had happened: time_s <= slice * kSlice_s
     double time_s = 0.0;
     circuit::EventKind kind = circuit::EventKind::FuseMelted;
     bench::PartId part;
@@ -94,7 +94,7 @@ private:
     friend bench::Outcome<Attempt> resume(const Record& record);
     friend bench::Outcome<Attempt> replay(const Record& record);
 
-    std::optional<bench::Refusal> fold(const Command& command);
+    std::optional<bench::Refusal> replayCommand(const Command& command);
     std::optional<bench::Refusal> undoOrRedo(bool undo);
     std::optional<bench::Refusal> edit(const bench::Edit& edit);
     void follow(const bench::Edit& edit, const bench::Bench& before);
@@ -110,7 +110,7 @@ private:
     std::size_t droppedEvents = 0;
     UndoStack steps;
     LiveCircuit live;
-    bool folding = false; // the record is being taken up: the circuit waits until it is done
+    bool resuming = false; // the record is being taken up: the circuit waits until it is done
     std::uint64_t changes = 0;
 };
 

@@ -11,30 +11,30 @@
 
 namespace loom::attempt {
 
-// Time is counted in slices, so that a record has no rounding: t = slice * slice_s.
-inline constexpr double slice_s = 0.01;
+// Time is counted in slices, so that a record has no rounding: t = slice * kSlice_s.
+inline constexpr double kSlice_s = 0.01;
 
 struct Undo {
-    static constexpr bench::EditRow row{"undo"};
+    static constexpr bench::EditRow kRow{"undo"};
 
     template <class Visit> static void fields(Visit&&) {}
 };
 
 struct Redo {
-    static constexpr bench::EditRow row{"redo"};
+    static constexpr bench::EditRow kRow{"redo"};
 
     template <class Visit> static void fields(Visit&&) {}
 };
 
 // Asked of the lesson; they change nothing on the bench but belong to the record.
 struct AskCheck {
-    static constexpr bench::EditRow row{"ask-check"};
+    static constexpr bench::EditRow kRow{"ask-check"};
 
     template <class Visit> static void fields(Visit&&) {}
 };
 
 struct AskHint {
-    static constexpr bench::EditRow row{"ask-hint"};
+    static constexpr bench::EditRow kRow{"ask-hint"};
 
     std::string check; // id of the check
 
@@ -47,10 +47,10 @@ struct AskHint {
 enum class SheetMark { None, Right, Wrong };
 
 // In the order of SheetMark, in a record and in scripts.
-inline constexpr const char* sheetMarkWords[] = {"none", "right", "wrong"};
+inline constexpr const char* kSheetMarkWords[] = {"none", "right", "wrong"};
 
 struct MarkOff {
-    static constexpr bench::EditRow row{"mark-off"};
+    static constexpr bench::EditRow kRow{"mark-off"};
 
     std::string label; // of the cable on the plan
     SheetMark mark = SheetMark::Right;
@@ -63,14 +63,14 @@ struct MarkOff {
 
 // From now on what was missed is shown.
 struct HandInSheet {
-    static constexpr bench::EditRow row{"hand-in-sheet"};
+    static constexpr bench::EditRow kRow{"hand-in-sheet"};
 
     template <class Visit> static void fields(Visit&&) {}
 };
 
 // Somebody looked closely: at a part by its ref (end -1), at a cable's end by its label.
 struct LookAt {
-    static constexpr bench::EditRow row{"look-at"};
+    static constexpr bench::EditRow kRow{"look-at"};
 
     std::string name;
     int end = -1; // 0 or 1 for a cable
@@ -83,7 +83,7 @@ struct LookAt {
 
 // Said aloud before the first start: hands off, wheels free.
 struct CallClear {
-    static constexpr bench::EditRow row{"call-clear"};
+    static constexpr bench::EditRow kRow{"call-clear"};
 
     template <class Visit> static void fields(Visit&&) {}
 };
@@ -91,7 +91,7 @@ struct CallClear {
 // Names the hidden fault: a part by its ref (end -1), or a cable by its label and the end, or -1
 // for the cable as a whole.
 struct NameFault {
-    static constexpr bench::EditRow row{"name-fault"};
+    static constexpr bench::EditRow kRow{"name-fault"};
 
     std::string name;
     int end = -1;
@@ -105,7 +105,7 @@ struct NameFault {
 // The attempt was put away and opened again: its circuit starts cold and still. Written by resume()
 // in record_file.h, never asked for, so that a replay starts cold at the same moment.
 struct Reopened {
-    static constexpr bench::EditRow row{"reopened"};
+    static constexpr bench::EditRow kRow{"reopened"};
 
     template <class Visit> static void fields(Visit&&) {}
 };
@@ -124,8 +124,8 @@ using Command = std::variant<bench::Edit,
 
 // The greatest number of entries in a record and of bytes in a hint's id: a record then stays
 // within the size that recordFromJson() reads.
-inline constexpr std::size_t mostEntries = 60000;
-inline constexpr std::size_t longestCheckId = 64;
+inline constexpr std::size_t kMostEntries = 60000;
+inline constexpr std::size_t kLongestCheckId = 64;
 
 struct Entry {
     std::int64_t slice = 0;

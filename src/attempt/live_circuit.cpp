@@ -102,9 +102,9 @@ void LiveCircuit::rewire(const bench::Bench& before,
 
 void LiveCircuit::step(std::vector<circuit::Event>& events) {
     const std::size_t first = events.size();
-    circuit.advance(slice_s, events);
+    circuit.advance(kSlice_s, events);
     for (std::size_t i = first; i < events.size(); ++i)
-        events[i].time_s += static_cast<double>(unlived_slices) * slice_s;
+        events[i].time_s += static_cast<double>(unlived_slices) * kSlice_s;
 }
 
 void LiveCircuit::keepCharges() {

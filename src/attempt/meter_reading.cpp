@@ -12,8 +12,8 @@ namespace {
 using bench::MeterElement;
 using bench::MeterRange;
 
-constexpr double counts = 4000.0;
-constexpr double share = 0.005, digits = 2.0;
+constexpr double kCounts = 4000.0;
+constexpr double kShare = 0.005, kDigits = 2.0;
 
 // Rounded to the first range that holds it.
 void show(MeterReading& reading, double value, double firstRange, double lastRange) {
@@ -21,13 +21,13 @@ void show(MeterReading& reading, double value, double firstRange, double lastRan
     const double size = std::fabs(value);
     while (size >= range && range * 10.0 <= lastRange * 1.001)
         range *= 10.0;
-    reading.digit = range / counts;
+    reading.digit = range / kCounts;
     reading.beyond = !(size < lastRange);
     if (reading.beyond) return;
     const double steps = std::floor(size / reading.digit + 0.5);
     // Whole digits, not their sum of errors; a zero has no sign.
-    reading.value = steps == 0.0 ? 0.0 : (value < 0.0 ? -steps : steps) * range / counts;
-    reading.uncertainty = share * std::fabs(reading.value) + digits * reading.digit;
+    reading.value = steps == 0.0 ? 0.0 : (value < 0.0 ? -steps : steps) * range / kCounts;
+    reading.uncertainty = kShare * std::fabs(reading.value) + kDigits * reading.digit;
 }
 
 bool touchesBoth(const bench::Meter& meter) {
@@ -45,12 +45,12 @@ void resistance(const Attempt& attempt, bool touching, MeterReading& reading) {
     const double most_ohm = toneRange ? 400.0 : 40e6;
     const double i_A = touching ? attempt.reading(MeterElement::Through).current_A : 0.0;
     const double v_V = bench::kMeterTest_V - bench::kMeterTest_ohm * i_A;
-    constexpr double none_A = 1e-9; // rounding in the solver, and leaks
-    reading.live = v_V < -meterLive_V || i_A < -none_A;
+    constexpr double kNone_A = 1e-9; // rounding in the solver, and leaks
+    reading.live = v_V < -kMeterLive_V || i_A < -kNone_A;
     if (reading.live) return;
-    const double ohm = i_A > none_A ? v_V / i_A : 1e12;
+    const double ohm = i_A > kNone_A ? v_V / i_A : 1e12;
     show(reading, ohm < 0.0 ? 0.0 : ohm, 400.0, most_ohm);
-    reading.tone = toneRange && !reading.beyond && ohm < toneBelow_ohm;
+    reading.tone = toneRange && !reading.beyond && ohm < kToneBelow_ohm;
 }
 
 } // namespace
@@ -105,7 +105,7 @@ private:
 
     void end(std::int64_t slice) {
         const bool measuring = meter && meter->range != MeterRange::Off && touchesBoth(*meter);
-        if (measuring && slice - since >= heldFor_slices) ++counted;
+        if (measuring && slice - since >= kHeldFor_slices) ++counted;
         begin(slice);
     }
 
@@ -159,7 +159,7 @@ int measurementsOf(const Record& record) {
 bool isMeasuring(const Attempt& attempt) {
     const std::vector<Entry>& entries = attempt.record().entries;
     for (auto entry = entries.rbegin(); entry != entries.rend(); ++entry) {
-        if (entry->slice + heldFor_slices < attempt.now_slices()) return false;
+        if (entry->slice + kHeldFor_slices < attempt.now_slices()) return false;
         const auto* edit = std::get_if<bench::Edit>(&entry->command);
         if (edit && bench::rowOf(*edit).by == bench::By::Meter) return true;
     }

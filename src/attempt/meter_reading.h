@@ -25,14 +25,14 @@ struct MeterReading {
 // 400 ohm); 4 and 40 A, the fuse permitting. Uncertain by 0.5 % and 2 digits. Common practice, no source.
 MeterReading meterReading(const Attempt& attempt);
 
-inline constexpr double toneBelow_ohm = 30.0; // common practice, no source
-inline constexpr double meterLive_V = 1.0;
+inline constexpr double kToneBelow_ohm = 30.0; // common practice, no source
+inline constexpr double kMeterLive_V = 1.0;
 
 // How many measurements were taken: a range with both probes at something counts each time it is set
 // up and held for at least 0.3 s. Probes that an undo took off are thought to be still there.
 int measurementsOf(const Record& record);
 
-inline constexpr std::int64_t heldFor_slices = 30;
+inline constexpr std::int64_t kHeldFor_slices = 30;
 
 // A probe or the range was set less than that ago: time has to run on, though nothing is to be seen,
 // for the measurement to count.

@@ -10,9 +10,9 @@
 
 namespace loom::attempt {
 
-inline constexpr const char* recordFormat = "loomwright attempt";
-inline constexpr int recordVersion = 1;
-inline constexpr std::size_t greatestRecord_bytes = 8u << 20;
+inline constexpr const char* kRecordFormat = "loomwright attempt";
+inline constexpr int kRecordVersion = 1;
+inline constexpr std::size_t kGreatestRecord_bytes = 8u << 20;
 
 std::string toJson(const Record& record);
 // Shape, words and ranges are checked here; whether each command can be done, by resume() or
@@ -29,6 +29,6 @@ bench::Outcome<Attempt> resume(const Record& record);
 // the recorded time, of which it does 100 h at most.
 bench::Outcome<Attempt> replay(const Record& record);
 
-inline constexpr std::int64_t greatestReplay_slices = 100 * 3600 * 100;
+inline constexpr std::int64_t kGreatestReplay_slices = 100 * 3600 * 100;
 
 } // namespace loom::attempt

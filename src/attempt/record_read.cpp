@@ -20,15 +20,15 @@ using bench::Refusal;
 using bench::Why;
 
 // Whole numbers beyond it are not exact in JSON.
-constexpr std::int64_t greatestSlice = std::int64_t{1} << 53;
-constexpr double anywhere = 1e300;
-constexpr std::size_t longestName = 64;
+constexpr std::int64_t kGreatestSlice = std::int64_t{1} << 53;
+constexpr double kAnywhere = 1e300;
+constexpr std::size_t kLongestName = 64;
 
 std::string shortText(const JsonPlace& place) {
     const std::string text = place.text();
-    if (text.size() > longestName)
+    if (text.size() > kLongestName)
         place.refuse(Why::OutOfRange,
-                     phrase("at-most-n-bytes", {{"n", numeral(longestName)}}),
+                     phrase("at-most-n-bytes", {{"n", numeral(kLongestName)}}),
                      numeral(text.size()));
     return text;
 }
@@ -54,12 +54,12 @@ public:
 
     Entry read() const {
         Entry entry;
-        entry.slice = at.member("t").whole(0, greatestSlice);
+        entry.slice = at.member("t").whole(0, kGreatestSlice);
         const JsonPlace act = at.member("do");
         const std::string word = act.text();
         if (!oneOf(bench::Edit{}, word, entry.command) && !oneOf(Command{}, word, entry.command))
             act.refuse(Why::UnknownWord,
-                       phrase("a-command-such-as-name", {{"name", bench::LayPart::row.word}}),
+                       phrase("a-command-such-as-name", {{"name", bench::LayPart::kRow.word}}),
                        word);
         return entry;
     }
@@ -76,7 +76,7 @@ private:
 
     template <class Asked> bool readIf(const std::string& word, Command& into) const {
         if constexpr (!std::is_same_v<Asked, bench::Edit>) {
-            if (word != Asked::row.word) return false;
+            if (word != Asked::kRow.word) return false;
             Asked asked;
             fields(asked);
             into = std::move(asked);
@@ -112,7 +112,7 @@ private:
     };
 
     std::uint32_t id(const JsonPlace& place) const {
-        return static_cast<std::uint32_t>(place.whole(1, bench::greatestId));
+        return static_cast<std::uint32_t>(place.whole(1, bench::kGreatestId));
     }
 
     int whole(const char* name, int least, int most) const {
@@ -133,12 +133,13 @@ private:
     void read(const char* name, bool& value) const { value = at.member(name).truth(); }
 
     void read(const char* name, double& value) const {
-        read(name, value, {-anywhere, anywhere}); // refused by the edit itself, whatever its range
+        read(
+            name, value, {-kAnywhere, kAnywhere}); // refused by the edit itself, whatever its range
     }
 
     void read(const char* name, bench::Point& value) const {
         const std::vector<JsonPlace> pair = pairOf(name);
-        value = {pair[0].number(-anywhere, anywhere), pair[1].number(-anywhere, anywhere)};
+        value = {pair[0].number(-kAnywhere, kAnywhere), pair[1].number(-kAnywhere, kAnywhere)};
     }
 
     void read(const char* name, bench::TerminalRef& value) const {
@@ -161,19 +162,19 @@ private:
     }
 
     void read(const char* name, bench::Condition& value) const {
-        value = word<bench::Condition>(name, bench::conditionWords);
+        value = word<bench::Condition>(name, bench::kConditionWords);
     }
 
     void read(const char* name, bench::CableCondition& value) const {
-        value = word<bench::CableCondition>(name, bench::cableConditionWords);
+        value = word<bench::CableCondition>(name, bench::kCableConditionWords);
     }
 
     void read(const char* name, bench::MeterRange& value) const {
-        value = word<bench::MeterRange>(name, bench::rangeWords);
+        value = word<bench::MeterRange>(name, bench::kRangeWords);
     }
 
     void read(const char* name, SheetMark& value) const {
-        value = word<SheetMark>(name, sheetMarkWords);
+        value = word<SheetMark>(name, kSheetMarkWords);
     }
 
     void read(const char* name, bench::Sleeve& value) const {
@@ -258,22 +259,22 @@ private:
 void checkHead(const JsonPlace& root) {
     const JsonPlace format = root.member("format");
     const std::string word = format.text();
-    if (!root.ok() || word != recordFormat) {
-        format.refuse(Why::WrongFormat, recordFormat, word);
+    if (!root.ok() || word != kRecordFormat) {
+        format.refuse(Why::WrongFormat, kRecordFormat, word);
         return;
     }
     const JsonPlace version = root.member("version");
     const std::int64_t number = version.whole(1, 1000000);
-    if (root.ok() && number > recordVersion)
+    if (root.ok() && number > kRecordVersion)
         version.refuse(Why::LaterVersion,
-                       phrase("n-at-most", {{"n", numeral(recordVersion)}}),
+                       phrase("n-at-most", {{"n", numeral(kRecordVersion)}}),
                        numeral(number));
 }
 
 void readEntries(const JsonPlace& list, Record& record) {
     PartKinds kinds(record.start);
     std::int64_t least = 0;
-    for (const JsonPlace& item : list.items(2 * mostEntries)) { // wear comes on top
+    for (const JsonPlace& item : list.items(2 * kMostEntries)) { // wear comes on top
         if (!list.ok()) return;
         Entry entry = EntryReader(item, kinds).read();
         if (list.ok() && (entry.slice < least || entry.slice > record.slices))
@@ -294,7 +295,7 @@ Record readRecord(const JsonPlace& root) {
     record.exercise = shortText(root.member("exercise"));
     record.exerciseHash = shortText(root.member("exerciseHash"));
     record.seed = hexNumber(root.member("seed"));
-    record.slices = root.member("slices").whole(0, greatestSlice);
+    record.slices = root.member("slices").whole(0, kGreatestSlice);
     record.start = bench::readBench(root.member("start"));
     if (root.ok()) readEntries(root.member("entries"), record);
     return record;
@@ -303,7 +304,7 @@ Record readRecord(const JsonPlace& root) {
 } // namespace
 
 bench::Outcome<Record> recordFromJson(std::string_view text) {
-    const auto parsed = bench::parseJson(text, greatestRecord_bytes);
+    const auto parsed = bench::parseJson(text, kGreatestRecord_bytes);
     if (!parsed) return parsed.refusal();
     std::optional<Refusal> refusal;
     Record record = readRecord(JsonPlace(parsed.value(), refusal));

@@ -61,7 +61,7 @@ private:
     }
 
     template <class Asked> void act(const Asked& asked) {
-        raw("do", quoted(Asked::row.word));
+        raw("do", quoted(Asked::kRow.word));
         Asked::fields(FieldWriter<Asked>{*this, asked});
     }
 
@@ -123,19 +123,19 @@ private:
     }
 
     void write(const char* name, bench::Condition value) {
-        raw(name, quoted(bench::conditionWords[static_cast<int>(value)]));
+        raw(name, quoted(bench::kConditionWords[static_cast<int>(value)]));
     }
 
     void write(const char* name, bench::CableCondition value) {
-        raw(name, quoted(bench::cableConditionWords[static_cast<int>(value)]));
+        raw(name, quoted(bench::kCableConditionWords[static_cast<int>(value)]));
     }
 
     void write(const char* name, bench::MeterRange value) {
-        raw(name, quoted(bench::rangeWords[static_cast<int>(value)]));
+        raw(name, quoted(bench::kRangeWords[static_cast<int>(value)]));
     }
 
     void write(const char* name, SheetMark value) {
-        raw(name, quoted(sheetMarkWords[static_cast<int>(value)]));
+        raw(name, quoted(kSheetMarkWords[static_cast<int>(value)]));
     }
 
     void write(const char* name, bench::Sleeve value) { raw(name, quoted(bench::word(value))); }
@@ -180,8 +180,8 @@ std::string entryLines(const Record& record) {
 } // namespace
 
 std::string toJson(const Record& record) {
-    return "{\n\"format\":" + quoted(recordFormat) +
-           ",\n\"version\":" + std::to_string(recordVersion) +
+    return "{\n\"format\":" + quoted(kRecordFormat) +
+           ",\n\"version\":" + std::to_string(kRecordVersion) +
            ",\n\"exercise\":" + quoted(record.exercise) +
            ",\n\"exerciseHash\":" + quoted(record.exerciseHash) +
            ",\n\"seed\":" + quoted(hex(record.seed)) +

@@ -53,12 +53,13 @@ bool isCold(const Record& record) {
 bench::Outcome<Attempt> resume(const Record& record) {
     if (auto refused = whyNotOrdered(record)) return *refused;
     Attempt attempt(record.start, record.exercise, record.exerciseHash, record.seed);
-    attempt.folding = true;
+    attempt.resuming = true;
     for (std::size_t i = 0; i < record.entries.size(); ++i) {
         attempt.history.slices = record.entries[i].slice;
-        if (auto refused = attempt.fold(record.entries[i].command)) return inEntry(i, *refused);
+        if (auto refused = attempt.replayCommand(record.entries[i].command))
+            return inEntry(i, *refused);
     }
-    attempt.folding = false;
+    attempt.resuming = false;
     attempt.history.slices = record.slices;
     attempt.live = LiveCircuit(attempt.current, record.slices);
     if (!isCold(record)) attempt.write(Reopened{});
@@ -67,10 +68,10 @@ bench::Outcome<Attempt> resume(const Record& record) {
 
 bench::Outcome<Attempt> replay(const Record& record) {
     if (auto refused = whyNotOrdered(record)) return *refused;
-    if (record.slices > greatestReplay_slices)
+    if (record.slices > kGreatestReplay_slices)
         return Refusal{Why::OutOfRange,
                        "/slices",
-                       phrase("at-most-n", {{"n", numeral(greatestReplay_slices)}}),
+                       phrase("at-most-n", {{"n", numeral(kGreatestReplay_slices)}}),
                        numeral(record.slices)};
     Attempt attempt(record.start, record.exercise, record.exerciseHash, record.seed);
     for (std::size_t i = 0; i < record.entries.size(); ++i) {

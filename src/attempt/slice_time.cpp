@@ -8,7 +8,7 @@
 namespace loom::attempt {
 
 std::string timeText(std::int64_t slice) {
-    static_assert(slice_s == 0.01, "two places are exact");
+    static_assert(kSlice_s == 0.01, "two places are exact");
     char text[32];
     std::snprintf(text,
                   sizeof text,

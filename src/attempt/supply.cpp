@@ -11,7 +11,7 @@ namespace loom::attempt {
 namespace {
 
 // Extra-low voltages below this are not worth a warning; it also hides what a cable loses.
-constexpr double live_V = 1.0;
+constexpr double kLive_V = 1.0;
 
 // Nodes that share a potential reference, with the extremes met in it.
 struct Island {
@@ -99,7 +99,7 @@ Supply supplyOf(const bench::Bench& bench, const LiveCircuit& live) {
         supply.batteryOut |= bench::isA(part, bench::PartClass::Battery);
     if (!supply.batteryOut) return supply;
     supply.voltage_V = greatestVoltage_V(bench, live);
-    supply.live = supply.voltage_V > live_V;
+    supply.live = supply.voltage_V > kLive_V;
     supply.current_A = delivered_A(live);
     return supply;
 }

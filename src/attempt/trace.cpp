@@ -9,7 +9,7 @@ namespace loom::attempt {
 
 namespace {
 
-constexpr double none = std::numeric_limits<double>::quiet_NaN();
+constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 
 // The least and greatest of the two, where there is anything.
 void widen(double& least, double& greatest, double low, double high) {
@@ -86,7 +86,7 @@ std::optional<double> valueOf(const Attempt& attempt, const Quantity& quantity) 
 bool Trace::watch(const Quantity& quantity) {
     const bool known = std::any_of(
         channels.begin(), channels.end(), [&](const Channel& c) { return c.quantity == quantity; });
-    if (known || channels.size() >= most) return known;
+    if (known || channels.size() >= kMost) return known;
     channels.emplace_back();
     channels.back().quantity = quantity;
     return true;
@@ -104,11 +104,11 @@ void Trace::forget() {
 }
 
 std::int64_t Trace::keptAt(std::size_t level) {
-    return level == 0 ? fullRate_slices : keptBuckets;
+    return level == 0 ? kFullRate_slices : kKeptBuckets;
 }
 
 void Trace::put(Level& level, std::size_t which, std::int64_t slice, double value) {
-    const std::int64_t kept = keptAt(which), bucket = slice / widths[which];
+    const std::int64_t kept = keptAt(which), bucket = slice / kWidths[which];
     const bool isNew = level.last < level.first || bucket > level.last;
     if (level.last < level.first) level.first = bucket;
     const std::size_t place = static_cast<std::size_t>(bucket % kept);
@@ -116,7 +116,7 @@ void Trace::put(Level& level, std::size_t which, std::int64_t slice, double valu
         level.ring.resize(
             std::min(std::max(place + 1, 2 * level.ring.size()), static_cast<std::size_t>(kept)));
     Bucket& there = level.ring[place];
-    if (isNew) there = {none, none};
+    if (isNew) there = {kNone, kNone};
     widen(there.least, there.greatest, value, value);
     level.last = bucket;
     level.first = std::max(level.first, bucket - kept + 1);
@@ -124,9 +124,9 @@ void Trace::put(Level& level, std::size_t which, std::int64_t slice, double valu
 
 // Fills the slices up to `before` with the last value; of each level only what it keeps.
 void Trace::hold(Channel& channel, std::int64_t before) {
-    for (std::size_t which = 0; which < std::size(widths); ++which) {
+    for (std::size_t which = 0; which < std::size(kWidths); ++which) {
         Level& level = channel.levels[which];
-        const std::int64_t width = widths[which], end = before / width;
+        const std::int64_t width = kWidths[which], end = before / width;
         put(level, which, channel.lastSlice + 1, channel.lastValue);
         const std::int64_t skipped = std::max(level.last + 1, end - keptAt(which) + 1);
         if (skipped > level.last + 1) level.first = skipped;
@@ -151,9 +151,9 @@ void Trace::sample(const Attempt& attempt) {
         const double opened_A =
             started ? openedAt_A(attempt, channel.quantity, channel.lastSlice) : 0.0;
         if (channel.lastSlice < channel.firstSlice) channel.firstSlice = now;
-        channel.lastValue = valueOf(attempt, channel.quantity).value_or(none);
+        channel.lastValue = valueOf(attempt, channel.quantity).value_or(kNone);
         if (opened_A > 0.0) channel.lastValue = before < 0.0 ? -opened_A : opened_A;
-        for (std::size_t which = 0; which < std::size(widths); ++which)
+        for (std::size_t which = 0; which < std::size(kWidths); ++which)
             put(channel.levels[which], which, now, channel.lastValue);
         channel.lastSlice = now;
     }
@@ -163,8 +163,8 @@ std::optional<std::int64_t> Trace::firstSlice() const {
     std::optional<std::int64_t> first;
     for (const Channel& channel : channels) {
         if (channel.lastSlice < channel.firstSlice) continue;
-        const std::size_t coarsest = std::size(widths) - 1;
-        const std::int64_t kept = channel.levels[coarsest].first * widths[coarsest];
+        const std::size_t coarsest = std::size(kWidths) - 1;
+        const std::int64_t kept = channel.levels[coarsest].first * kWidths[coarsest];
         const std::int64_t own = std::max(channel.firstSlice, kept);
         first = first ? std::min(*first, own) : own;
     }
@@ -181,9 +181,9 @@ std::optional<std::int64_t> Trace::lastSlice() const {
 
 std::size_t Trace::levelFor(const Channel& channel, std::int64_t from) {
     const std::int64_t wanted = std::max(from, channel.firstSlice);
-    for (std::size_t which = 0; which + 1 < std::size(widths); ++which)
-        if (channel.levels[which].first * widths[which] <= wanted) return which;
-    return std::size(widths) - 1;
+    for (std::size_t which = 0; which + 1 < std::size(kWidths); ++which)
+        if (channel.levels[which].first * kWidths[which] <= wanted) return which;
+    return std::size(kWidths) - 1;
 }
 
 std::optional<double> Trace::at(std::size_t i, std::int64_t slice) const {
@@ -193,7 +193,7 @@ std::optional<double> Trace::at(std::size_t i, std::int64_t slice) const {
         return std::nullopt;
     const std::size_t which = levelFor(channel, slice);
     const Level& level = channel.levels[which];
-    const std::int64_t bucket = slice / widths[which];
+    const std::int64_t bucket = slice / kWidths[which];
     if (bucket < level.first || bucket > level.last) return std::nullopt;
     const Bucket& there = level.ring[static_cast<std::size_t>(bucket % keptAt(which))];
     if (std::isnan(there.least)) return std::nullopt;
@@ -207,7 +207,7 @@ Trace::points(std::size_t i, std::int64_t from, std::int64_t to, std::size_t mos
     if (channel.lastSlice < channel.firstSlice || to < from || mostPoints == 0) return out;
     const std::size_t which = levelFor(channel, from);
     const Level& level = channel.levels[which];
-    const std::int64_t width = widths[which];
+    const std::int64_t width = kWidths[which];
     const std::int64_t first = std::max(from / width, level.first);
     const std::int64_t last = std::min(to / width, level.last);
     if (last < first) return out;
@@ -216,7 +216,7 @@ Trace::points(std::size_t i, std::int64_t from, std::int64_t to, std::size_t mos
     for (std::int64_t bucket = first; bucket <= last; ++bucket) {
         const Bucket& there = level.ring[static_cast<std::size_t>(bucket % keptAt(which))];
         const bool fresh = out.empty() || bucket / joined != (bucket - 1) / joined;
-        if (fresh) out.push_back({bucket * width, 0, none, none});
+        if (fresh) out.push_back({bucket * width, 0, kNone, kNone});
         out.back().slices += width;
         widen(out.back().least, out.back().greatest, there.least, there.greatest);
     }

@@ -46,10 +46,10 @@ struct TracePoint {
 
 class Trace {
 public:
-    static constexpr std::size_t most = 4;                 // quantities at a time
-    static constexpr std::int64_t fullRate_slices = 12000; // kept slice by slice
-    static constexpr std::int64_t keptBuckets = 6000;      // of each coarser level
-    static constexpr std::int64_t widths[] = {1, 10, 100, 1000};
+    static constexpr std::size_t kMost = 4;                 // quantities at a time
+    static constexpr std::int64_t kFullRate_slices = 12000; // kept slice by slice
+    static constexpr std::int64_t kKeptBuckets = 6000;      // of each coarser level
+    static constexpr std::int64_t kWidths[] = {1, 10, 100, 1000};
 
     // Whether it is watched now, or was already; not when there are as many as there can be.
     bool watch(const Quantity& quantity);

@@ -9,7 +9,7 @@ namespace loom::attempt {
 
 namespace {
 
-constexpr double greatest = 1e12; // of what is shown; far beyond any bench
+constexpr double kGreatest = 1e12; // of what is shown; far beyond any bench
 
 // Sizes of 1, 2, 5 times powers of ten, beginning small.
 double nextRound(double step) {
@@ -28,7 +28,7 @@ Axis withStep(double low, double high, double step) {
 } // namespace
 
 Axis roundAxis(double low, double high, int mostSteps, double leastSpan) {
-    if (!(std::fabs(low) < greatest && std::fabs(high) < greatest)) return {};
+    if (!(std::fabs(low) < kGreatest && std::fabs(high) < kGreatest)) return {};
     if (low > high) std::swap(low, high);
     const double room =
         std::max(leastSpan, 1e-6 * std::max(1.0, std::max(std::fabs(low), std::fabs(high))));

@@ -11,7 +11,7 @@ namespace loom::attempt {
 
 namespace {
 
-constexpr std::size_t everyPoint = static_cast<std::size_t>(-1) / 4;
+constexpr std::size_t kEveryPoint = static_cast<std::size_t>(-1) / 4;
 
 // RFC 4180, 2.6 and 2.7.
 std::string field(const std::string& text) {
@@ -39,7 +39,7 @@ using Rows = std::map<std::int64_t, Row>;
 Rows rowsOf(const Trace& trace, const TraceSheet& sheet, bool& thinned) {
     Rows rows;
     for (std::size_t i = 0; i < trace.size(); ++i)
-        for (const TracePoint& point : trace.points(i, sheet.from, sheet.to, everyPoint)) {
+        for (const TracePoint& point : trace.points(i, sheet.from, sheet.to, kEveryPoint)) {
             Row& row = rows[point.slice];
             row.cells.resize(trace.size(), {0, 0, NAN, NAN});
             row.cells[i] = point;

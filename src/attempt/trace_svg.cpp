@@ -12,10 +12,10 @@ namespace loom::attempt {
 namespace {
 
 // All lengths in the drawing's own units; a page of A4 lying is about 1000 wide.
-constexpr double width = 1000.0, left = 90.0, right = 30.0, fieldHigh = 150.0, fieldGap = 54.0,
+constexpr double kWidth = 1000.0, kLeft = 90.0, kRight = 30.0, kFieldHigh = 150.0, kFieldGap = 54.0,
                  top = 60.0, markLine = 24.0;
-constexpr std::size_t pointsAcross = 900;
-constexpr const char* dashes[] = {"none", "9 5", "2.5 4", "12 4 2.5 4"};
+constexpr std::size_t kPointsAcross = 900;
+constexpr const char* kDashes[] = {"none", "9 5", "2.5 4", "12 4 2.5 4"};
 
 std::string escaped(const std::string& text) {
     std::string out;
@@ -49,9 +49,9 @@ write(double x, double y, const char* anchor, const char* style, const std::stri
            "\" " + style + ">" + escaped(text) + "</text>\n";
 }
 
-constexpr const char* grid = "stroke=\"#bbb\" stroke-width=\"0.8\"";
-constexpr const char* edge = "stroke=\"#000\" stroke-width=\"1.2\"";
-constexpr const char* markStroke = "stroke=\"#000\" stroke-width=\"1\" stroke-dasharray=\"4 3\"";
+constexpr const char* kGrid = "stroke=\"#bbb\" stroke-width=\"0.8\"";
+constexpr const char* kEdge = "stroke=\"#000\" stroke-width=\"1.2\"";
+constexpr const char* kMarkStroke = "stroke=\"#000\" stroke-width=\"1\" stroke-dasharray=\"4 3\"";
 
 struct Drawing {
     const Trace& trace;
@@ -60,7 +60,7 @@ struct Drawing {
     std::vector<const TraceMark*> marks; // in the window
     std::string out;
 
-    double x(double time_s) const { return left + time.share(time_s) * (width - left - right); }
+    double x(double time_s) const { return kLeft + time.share(time_s) * (kWidth - kLeft - kRight); }
 
     void field(std::size_t i, double y0);
     void curve(const std::vector<TracePoint>& points, const Axis& axis, double y0, std::size_t i);
@@ -84,7 +84,7 @@ void Drawing::curve(const std::vector<TracePoint>& points,
                     double y0,
                     std::size_t i) {
     const TraceLabel& label = sheet.labels[i];
-    const auto y = [&](double si) { return y0 + (1.0 - axis.share(label.shown(si))) * fieldHigh; };
+    const auto y = [&](double si) { return y0 + (1.0 - axis.share(label.shown(si))) * kFieldHigh; };
     std::string path;
     bool down = false;
     const auto to = [&](double at_x, double si) {
@@ -99,33 +99,33 @@ void Drawing::curve(const std::vector<TracePoint>& points,
         const double middle =
             static_cast<double>(point.slice) +
             0.5 * static_cast<double>(std::max<std::int64_t>(0, point.slices - 1));
-        to(x(middle * slice_s), point.least);
-        if (point.greatest != point.least) to(x(middle * slice_s), point.greatest);
+        to(x(middle * kSlice_s), point.least);
+        if (point.greatest != point.least) to(x(middle * kSlice_s), point.greatest);
     }
     if (path.empty()) return;
     out += "<path d=\"" + path.substr(1) +
            "\" fill=\"none\" stroke=\"#000\" stroke-width=\"1.8\" stroke-linejoin=\"round\" "
            "stroke-dasharray=\"" +
-           dashes[i % std::size(dashes)] + "\"/>\n";
+           kDashes[i % std::size(kDashes)] + "\"/>\n";
 }
 
 void Drawing::field(std::size_t i, double y0) {
     const TraceLabel& label = sheet.labels[i];
-    const auto points = trace.points(i, sheet.from, sheet.to, pointsAcross);
+    const auto points = trace.points(i, sheet.from, sheet.to, kPointsAcross);
     const Axis axis = scaleOf(points, label);
-    const double y1 = y0 + fieldHigh, x1 = width - right;
+    const double y1 = y0 + kFieldHigh, x1 = kWidth - kRight;
     for (int t = 0; t < axis.ticks(); ++t) {
-        const double y = y1 - axis.share(axis.tick(t)) * fieldHigh;
-        out += line(left, y, x1, y, grid);
-        out += write(left - 8.0, y + 5.0, "end", "font-size=\"14\"", tickText(axis, t, true));
+        const double y = y1 - axis.share(axis.tick(t)) * kFieldHigh;
+        out += line(kLeft, y, x1, y, kGrid);
+        out += write(kLeft - 8.0, y + 5.0, "end", "font-size=\"14\"", tickText(axis, t, true));
     }
-    out += line(left, y0, left, y1, edge) + line(left, y1, x1, y1, edge);
+    out += line(kLeft, y0, kLeft, y1, kEdge) + line(kLeft, y1, x1, y1, kEdge);
     // The legend: a piece of the line itself, then its name and unit.
-    out += "<line x1=\"" + coordinate(left) + "\" y1=\"" + coordinate(y0 - 17.0) + "\" x2=\"" +
-           coordinate(left + 60.0) + "\" y2=\"" + coordinate(y0 - 17.0) +
+    out += "<line x1=\"" + coordinate(kLeft) + "\" y1=\"" + coordinate(y0 - 17.0) + "\" x2=\"" +
+           coordinate(kLeft + 60.0) + "\" y2=\"" + coordinate(y0 - 17.0) +
            "\" stroke=\"#000\" stroke-width=\"1.8\" stroke-dasharray=\"" +
-           dashes[i % std::size(dashes)] + "\"/>\n";
-    out += write(left + 70.0,
+           kDashes[i % std::size(kDashes)] + "\"/>\n";
+    out += write(kLeft + 70.0,
                  y0 - 12.0,
                  "start",
                  "font-size=\"16\" font-weight=\"600\"",
@@ -136,16 +136,16 @@ void Drawing::field(std::size_t i, double y0) {
 void Drawing::timeScale(double y) {
     for (int t = 0; t < time.ticks(); ++t) {
         const double at = x(time.tick(t));
-        out += line(at, y, at, y + 6.0, edge);
+        out += line(at, y, at, y + 6.0, kEdge);
         out += write(at, y + 22.0, "middle", "font-size=\"14\"", tickText(time, t, true));
     }
-    out += write(width - right, y + 42.0, "end", "font-size=\"14\"", sheet.time + " (s)");
+    out += write(kWidth - kRight, y + 42.0, "end", "font-size=\"14\"", sheet.time + " (s)");
 }
 
 void Drawing::markLines(double y0, double y1) {
     for (std::size_t m = 0; m < marks.size(); ++m) {
         const double at = x(marks[m]->time_s);
-        out += line(at, y0, at, y1, markStroke);
+        out += line(at, y0, at, y1, kMarkStroke);
         out += write(at, y0 - 4.0, "middle", "font-size=\"13\"", std::to_string(m + 1));
     }
 }
@@ -154,7 +154,7 @@ void Drawing::markList(double y) {
     for (std::size_t m = 0; m < marks.size(); ++m) {
         char time_text[32];
         std::snprintf(time_text, sizeof time_text, "%.3f s", marks[m]->time_s);
-        out += write(left,
+        out += write(kLeft,
                      y + markLine * static_cast<double>(m),
                      "start",
                      "font-size=\"15\"",
@@ -167,25 +167,25 @@ void Drawing::markList(double y) {
 std::string traceSvg(const Trace& trace, const TraceSheet& sheet) {
     Drawing d{trace,
               sheet,
-              roundAxis(static_cast<double>(sheet.from) * slice_s,
-                        static_cast<double>(sheet.to) * slice_s,
+              roundAxis(static_cast<double>(sheet.from) * kSlice_s,
+                        static_cast<double>(sheet.to) * kSlice_s,
                         10),
               {},
               {}};
     for (const TraceMark& mark : sheet.marks)
         if (mark.slice >= sheet.from && mark.slice <= sheet.to) d.marks.push_back(&mark);
     const std::size_t fields = std::min(trace.size(), sheet.labels.size());
-    const double first = top + fieldGap, pitch = fieldHigh + fieldGap;
+    const double first = top + kFieldGap, pitch = kFieldHigh + kFieldGap;
     const double foot =
-        fields ? first + pitch * static_cast<double>(fields - 1) + fieldHigh : first;
+        fields ? first + pitch * static_cast<double>(fields - 1) + kFieldHigh : first;
     const double high = foot + 70.0 + markLine * static_cast<double>(d.marks.size());
     d.out = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
             "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" viewBox=\"0 0 " +
-            coordinate(width) + " " + coordinate(high) +
-            "\" font-family=\"'Open Sans', sans-serif\">\n<rect width=\"" + coordinate(width) +
+            coordinate(kWidth) + " " + coordinate(high) +
+            "\" font-family=\"'Open Sans', sans-serif\">\n<rect width=\"" + coordinate(kWidth) +
             "\" height=\"" + coordinate(high) + "\" fill=\"#fff\"/>\n";
-    d.out += write(left, 36.0, "start", "font-size=\"21\" font-weight=\"600\"", sheet.title);
-    d.markLines(first - fieldGap + 22.0, foot);
+    d.out += write(kLeft, 36.0, "start", "font-size=\"21\" font-weight=\"600\"", sheet.title);
+    d.markLines(first - kFieldGap + 22.0, foot);
     for (std::size_t i = 0; i < fields; ++i)
         d.field(i, first + pitch * static_cast<double>(i));
     d.timeScale(foot);

@@ -86,8 +86,8 @@ public:
     bool parse_error(std::size_t position,
                      const std::string& token,
                      const nlohmann::detail::exception& error) {
-        constexpr int numberOverflow = 406;
-        const bool overflow = error.id == numberOverflow;
+        constexpr int kNumberOverflow = 406;
+        const bool overflow = error.id == kNumberOverflow;
         refusal = Refusal{overflow ? Why::NotANumber : Why::NotJson,
                           lineAndColumn(text, position),
                           overflow ? phrase("a-number-of-at-most-1e308") : phrase("json"),
@@ -125,10 +125,10 @@ private:
     }
 
     bool enter(json::value_t type) {
-        if (open.size() >= greatestJsonDepth) {
+        if (open.size() >= kGreatestJsonDepth) {
             refusal = Refusal{Why::TooMany,
                               pointer(),
-                              phrase("n-levels-at-most", {{"n", numeral(greatestJsonDepth)}}),
+                              phrase("n-levels-at-most", {{"n", numeral(kGreatestJsonDepth)}}),
                               phrase("more")};
             return false;
         }

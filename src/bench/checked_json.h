@@ -17,7 +17,7 @@
 
 namespace loom::bench {
 
-inline constexpr std::size_t greatestJsonDepth = 16;
+inline constexpr std::size_t kGreatestJsonDepth = 16;
 
 // TooMany for more bytes or deeper nesting than allowed, NotJson with line and column, NotANumber
 // for a number too large for a double, Duplicate for a member that stands twice in an object.

@@ -10,7 +10,7 @@
 namespace loom::bench {
 
 const EditRow& rowOf(const Edit& edit) {
-    return std::visit([](const auto& asked) -> const EditRow& { return asked.row; }, edit);
+    return std::visit([](const auto& asked) -> const EditRow& { return asked.kRow; }, edit);
 }
 
 Outcome<Bench> apply(const Bench& bench, const Edit& edit) {

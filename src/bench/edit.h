@@ -27,7 +27,7 @@ struct EditRow {
 
 // Takes the part of a kit slot out of the tray; it gets the next id.
 struct LayPart {
-    static constexpr EditRow row{"lay-part", By::Hand, true};
+    static constexpr EditRow kRow{"lay-part", By::Hand, true};
 
     std::string ref;
     Point at_m;
@@ -41,7 +41,7 @@ struct LayPart {
 };
 
 struct MovePart {
-    static constexpr EditRow row{"move-part"};
+    static constexpr EditRow kRow{"move-part"};
 
     PartId part;
     Point at_m;
@@ -53,7 +53,7 @@ struct MovePart {
 };
 
 struct TurnPart {
-    static constexpr EditRow row{"turn-part"};
+    static constexpr EditRow kRow{"turn-part"};
 
     PartId part;
     int quarterTurns = 0; // absolute, 0..3
@@ -66,7 +66,7 @@ struct TurnPart {
 
 // Back to the tray. Ends joined to it come off and lie where they were.
 struct RemovePart {
-    static constexpr EditRow row{"remove-part"};
+    static constexpr EditRow kRow{"remove-part"};
 
     PartId part;
 
@@ -78,7 +78,7 @@ struct RemovePart {
 // free "W-1", "W-2", …; length 0 means what the distance on the board asks for.
 // Refused with NotInTray when the kit has no reel of this size and colour.
 struct MakeCable {
-    static constexpr EditRow row{"make-cable", By::Hand, true};
+    static constexpr EditRow kRow{"make-cable", By::Hand, true};
 
     TerminalRef from, to;
     double area_m2 = 1e-6;
@@ -98,7 +98,7 @@ struct MakeCable {
 
 // Takes a ready-made cable out of the tray, both ends loose.
 struct TakeCable {
-    static constexpr EditRow row{"take-cable", By::Hand, true};
+    static constexpr EditRow kRow{"take-cable", By::Hand, true};
 
     std::string label;
     Point first_m, second_m;
@@ -112,7 +112,7 @@ struct TakeCable {
 
 // Off the bench: a ready-made one goes back to its slot in the tray.
 struct RemoveCable {
-    static constexpr EditRow row{"remove-cable"};
+    static constexpr EditRow kRow{"remove-cable"};
 
     CableId cable;
 
@@ -125,7 +125,7 @@ struct RemoveCable {
 // so far, with nothing pushed in: a clamp's screw must be open (ScrewClosed), a stud's nut is taken
 // off by itself and waits to be tightened. Any other end is made well, and its screw with it.
 struct JoinEnd {
-    static constexpr EditRow row{"join-end"};
+    static constexpr EditRow kRow{"join-end"};
 
     CableId cable;
     int end = 0;
@@ -140,7 +140,7 @@ struct JoinEnd {
 
 // Takes an end off, or moves a loose one.
 struct FreeEnd {
-    static constexpr EditRow row{"free-end"};
+    static constexpr EditRow kRow{"free-end"};
 
     CableId cable;
     int end = 0;
@@ -156,7 +156,7 @@ struct FreeEnd {
 // Makes a reel cable anew, in place: another size, colour, length or label. A ready-made one is
 // refused with NotInTray. An empty label keeps the old one.
 struct ChangeCable {
-    static constexpr EditRow row{"change-cable"};
+    static constexpr EditRow kRow{"change-cable"};
 
     CableId cable;
     double area_m2 = 1e-6;
@@ -176,7 +176,7 @@ struct ChangeCable {
 // Fits a fuse of this rating in place of what is there (0: takes it out). The new one is sound.
 // BladeBlocks for a part that takes no fuse, NotInTray for a rating not at hand.
 struct FitFuse {
-    static constexpr EditRow row{"fit-fuse"};
+    static constexpr EditRow kRow{"fit-fuse"};
 
     PartId part;
     double rating_A = 0.0;
@@ -189,7 +189,7 @@ struct FitFuse {
 
 // Sets a control; see Part::position.
 struct Operate {
-    static constexpr EditRow row{"operate"};
+    static constexpr EditRow kRow{"operate"};
 
     PartId part;
     int position = 0;
@@ -201,7 +201,7 @@ struct Operate {
 };
 
 struct WearPart {
-    static constexpr EditRow row{"wear-part", By::Circuit};
+    static constexpr EditRow kRow{"wear-part", By::Circuit};
 
     PartId part;
     Condition condition = Condition::Open;
@@ -213,7 +213,7 @@ struct WearPart {
 };
 
 struct WearCable {
-    static constexpr EditRow row{"wear-cable", By::Circuit};
+    static constexpr EditRow kRow{"wear-cable", By::Circuit};
 
     CableId cable;
     CableCondition condition = CableCondition::Softened;
@@ -227,7 +227,7 @@ struct WearCable {
 // Steps of making an end by hand; each takes the end as it is now (one made well counts as made
 // with the right figures). OutOfRange outside 0..0.03 m.
 struct StripEnd {
-    static constexpr EditRow row{"strip-end"};
+    static constexpr EditRow kRow{"strip-end"};
 
     CableId cable;
     int end = 0;
@@ -242,7 +242,7 @@ struct StripEnd {
 
 // NotStripped while no strand is bare.
 struct TwistEnd {
-    static constexpr EditRow row{"twist-end"};
+    static constexpr EditRow kRow{"twist-end"};
 
     CableId cable;
     int end = 0;
@@ -257,7 +257,7 @@ struct TwistEnd {
 // off. A joined end takes only what its terminal takes (WrongEnd, TerminalFull). The fitted end of a
 // ready-made cable stays as it is (WrongEnd), for StripEnd too.
 struct PressEnd {
-    static constexpr EditRow row{"press-end"};
+    static constexpr EditRow kRow{"press-end"};
 
     CableId cable;
     int end = 0;
@@ -272,7 +272,7 @@ struct PressEnd {
 
 // NotJoined for a loose end, WrongEnd for a ring, ScrewClosed while the clamp's screw is not open.
 struct PushEnd {
-    static constexpr EditRow row{"push-end"};
+    static constexpr EditRow kRow{"push-end"};
 
     CableId cable;
     int end = 0;
@@ -288,7 +288,7 @@ struct PushEnd {
 // The screw of a clamp or the nut of a stud, with the driver or the spanner. WrongEnd for a tab,
 // ScrewBroken for one that is broken, OutOfRange outside 0..50 N m.
 struct TurnScrew {
-    static constexpr EditRow row{"turn-screw"};
+    static constexpr EditRow kRow{"turn-screw"};
 
     TerminalRef at;
     double torque_Nm = 0.0; // 0: opens it; beyond what it bears: breaks it
@@ -301,7 +301,7 @@ struct TurnScrew {
 
 // A new screw or stud, tightened well.
 struct MendScrew {
-    static constexpr EditRow row{"mend-screw"};
+    static constexpr EditRow kRow{"mend-screw"};
 
     TerminalRef at;
 
@@ -311,7 +311,7 @@ struct MendScrew {
 // Pulls at a joined end by hand. One that does not hold comes off and lies just beside; one that
 // holds is CableEnd::tugged. NotJoined for a loose end.
 struct TugEnd {
-    static constexpr EditRow row{"tug-end"};
+    static constexpr EditRow kRow{"tug-end"};
 
     CableId cable;
     int end = 0;
@@ -324,7 +324,7 @@ struct TugEnd {
 
 // Everything of an end, and of the screw on it, as it should be: the quick way.
 struct MakeEndWell {
-    static constexpr EditRow row{"make-end-well"};
+    static constexpr EditRow kRow{"make-end-well"};
 
     CableId cable;
     int end = 0;
@@ -337,7 +337,7 @@ struct MakeEndWell {
 
 // Ties a cable to the frame, or to another where both pass.
 struct TieCable {
-    static constexpr EditRow row{"tie-cable", By::Hand, true};
+    static constexpr EditRow kRow{"tie-cable", By::Hand, true};
 
     CableId cable;
     double along = 0.5;
@@ -355,7 +355,7 @@ struct TieCable {
 };
 
 struct CutTie {
-    static constexpr EditRow row{"cut-tie"};
+    static constexpr EditRow kRow{"cut-tie"};
 
     std::uint32_t tie = 0;
 
@@ -365,7 +365,7 @@ struct CutTie {
 // The meter off its hook (or somewhere else on the board), and back: probes come off, range off, and
 // whoever keeps the meters fits a fresh fuse. The others are refused with MeterAway while it hangs.
 struct PlaceMeter {
-    static constexpr EditRow row{"place-meter", By::Meter};
+    static constexpr EditRow kRow{"place-meter", By::Meter};
 
     Point at_m;
 
@@ -373,13 +373,13 @@ struct PlaceMeter {
 };
 
 struct HangMeter {
-    static constexpr EditRow row{"hang-meter", By::Meter};
+    static constexpr EditRow kRow{"hang-meter", By::Meter};
 
     template <class Visit> static void fields(Visit&&) {}
 };
 
 struct SetMeter {
-    static constexpr EditRow row{"set-meter", By::Meter};
+    static constexpr EditRow kRow{"set-meter", By::Meter};
 
     MeterRange range = MeterRange::Off;
 
@@ -387,7 +387,7 @@ struct SetMeter {
 };
 
 struct Probe {
-    static constexpr EditRow row{"probe", By::Meter};
+    static constexpr EditRow kRow{"probe", By::Meter};
 
     int which = 0; // 0 red, 1 black
     ProbeTip to;
@@ -399,13 +399,13 @@ struct Probe {
 };
 
 struct FitMeterFuse {
-    static constexpr EditRow row{"fit-meter-fuse", By::Meter};
+    static constexpr EditRow kRow{"fit-meter-fuse", By::Meter};
 
     template <class Visit> static void fields(Visit&&) {}
 }; // a fresh one
 
 struct ObstructAxle {
-    static constexpr EditRow row{"obstruct-axle", By::Contact};
+    static constexpr EditRow kRow{"obstruct-axle", By::Contact};
 
     PartId motor;
     bool obstructed = false;
@@ -420,14 +420,14 @@ struct ObstructAxle {
 
 // The meter's fuse melted.
 struct WearMeter {
-    static constexpr EditRow row{"wear-meter", By::Circuit};
+    static constexpr EditRow kRow{"wear-meter", By::Circuit};
 
     template <class Visit> static void fields(Visit&&) {}
 };
 
 // The strand that stood out at this end burnt off: the end counts as twisted from now on.
 struct WearEnd {
-    static constexpr EditRow row{"wear-end", By::Circuit};
+    static constexpr EditRow kRow{"wear-end", By::Circuit};
 
     CableId cable;
     int end = 0;

@@ -13,7 +13,7 @@ namespace loom::bench {
 namespace {
 
 // How far beside its terminal an end lies that was pulled out.
-constexpr double pulledOut_m = 0.02;
+constexpr double kPulledOut_m = 0.02;
 
 TerminalKind kindAt(const Bench& bench, TerminalRef at) {
     return spec(findPart(bench, at.part)->kind).terminals[at.terminal].kind;
@@ -89,8 +89,8 @@ Point beside(const Bench& bench, TerminalRef at) {
     const Point middle = findPart(bench, at.part)->at_m;
     const double dx_m = from.x_m - middle.x_m, dy_m = from.y_m - middle.y_m;
     const double away_m = std::sqrt(dx_m * dx_m + dy_m * dy_m);
-    if (away_m == 0.0) return {from.x_m, from.y_m + pulledOut_m};
-    return {from.x_m + dx_m / away_m * pulledOut_m, from.y_m + dy_m / away_m * pulledOut_m};
+    if (away_m == 0.0) return {from.x_m, from.y_m + kPulledOut_m};
+    return {from.x_m + dx_m / away_m * kPulledOut_m, from.y_m + dy_m / away_m * kPulledOut_m};
 }
 
 } // namespace

@@ -32,7 +32,7 @@ constexpr double kHoldsAt = 0.5;
 // A strand or bare copper reaches a neighbour so far away. Drawn parts are larger than real ones.
 constexpr double kNeighbour_m = 0.045;
 
-constexpr double mm = 1e-3;
+constexpr double kMm = 1e-3;
 
 TerminalKind kindAt(const Bench& bench, TerminalRef at) {
     return spec(findPart(bench, at.part)->kind).terminals[at.terminal].kind;
@@ -195,8 +195,8 @@ private:
 
 // Barrel of a ring or spade: common practice, no source.
 double barrel_m(double area_m2) {
-    if (area_m2 <= 2.5e-6) return 7 * mm;
-    return area_m2 <= 6e-6 ? 9 * mm : 12 * mm;
+    if (area_m2 <= 2.5e-6) return 7 * kMm;
+    return area_m2 <= 6e-6 ? 9 * kMm : 12 * kMm;
 }
 
 } // namespace
@@ -211,19 +211,20 @@ EndState stateOf(const Bench& bench, const Cable& cable, int end) {
 EndTarget targetFor(EndKind kind, double area_m2) {
     switch (kind) {
     case EndKind::Bare:
-        return {10 * mm, 8 * mm, 12 * mm, 10 * mm, 8 * mm, 12 * mm};
+        return {10 * kMm, 8 * kMm, 12 * kMm, 10 * kMm, 8 * kMm, 12 * kMm};
     case EndKind::Ferrule:
-        return {10 * mm, 9 * mm, 12 * mm, 10 * mm, 8 * mm, 12 * mm};
+        return {10 * kMm, 9 * kMm, 12 * kMm, 10 * kMm, 8 * kMm, 12 * kMm};
     case EndKind::RingM6:
     case EndKind::RingM8:
-        return {barrel_m(area_m2), barrel_m(area_m2) - 2 * mm, barrel_m(area_m2) + 2 * mm, 0, 0, 0};
+        return {
+            barrel_m(area_m2), barrel_m(area_m2) - 2 * kMm, barrel_m(area_m2) + 2 * kMm, 0, 0, 0};
     case EndKind::Spade:
     case EndKind::Piggyback:
         return {barrel_m(area_m2),
-                barrel_m(area_m2) - 2 * mm,
-                barrel_m(area_m2) + 2 * mm,
-                8 * mm,
-                7 * mm,
+                barrel_m(area_m2) - 2 * kMm,
+                barrel_m(area_m2) + 2 * kMm,
+                8 * kMm,
+                7 * kMm,
                 kMakeMost_m};
     }
     return {};

@@ -11,8 +11,8 @@
 
 namespace loom::bench {
 
-inline constexpr int fileVersion = 1;
-inline constexpr std::size_t greatestFile_bytes = 2u << 20;
+inline constexpr int kFileVersion = 1;
+inline constexpr std::size_t kGreatestFile_bytes = 2u << 20;
 
 std::string toJson(const Bench& bench);
 Outcome<Bench> fromJson(std::string_view text);

@@ -116,11 +116,11 @@ void readKit(const JsonPlace& place, Kit& kit) {
             item.member("ref").refuse(
                 Why::Duplicate, phrase("another-reference"), kit.parts.back().ref);
     }
-    for (const JsonPlace& item : optionalItems(place, "blades", greatestBlades))
+    for (const JsonPlace& item : optionalItems(place, "blades", kGreatestBlades))
         kit.blades_A.push_back(item.number(0.1, 500.0));
     for (const JsonPlace& item : optionalItems(place, "cables", kCablesMost))
         kit.readyMade.push_back(cableSlot(item));
-    for (const JsonPlace& item : optionalItems(place, "reels", greatestReels))
+    for (const JsonPlace& item : optionalItems(place, "reels", kGreatestReels))
         kit.reels.push_back({area_m2(item.member("mm2")), sleeve(item.member("sleeve"))});
     for (const JsonPlace& item : optionalItems(place, "handmade", kCablesMost))
         kit.handmade.push_back(name(item));
@@ -168,7 +168,7 @@ private:
     std::set<std::uint32_t> ids;
 
     std::uint32_t id(const JsonPlace& place) {
-        const auto number = static_cast<std::uint32_t>(place.whole(1, greatestId));
+        const auto number = static_cast<std::uint32_t>(place.whole(1, kGreatestId));
         if (!ids.insert(number).second)
             place.refuse(Why::Duplicate, phrase("an-id-of-its-own"), numeral(number));
         return number;
@@ -179,7 +179,7 @@ private:
         bench.lastId = greatest;
         if (root.has("lastId"))
             bench.lastId =
-                static_cast<std::uint32_t>(root.member("lastId").whole(greatest, greatestId));
+                static_cast<std::uint32_t>(root.member("lastId").whole(greatest, kGreatestId));
     }
 
     void part(const JsonPlace& place) {
@@ -212,11 +212,11 @@ private:
     }
 
     static Condition condition(const JsonPlace& place, PartKind kind) {
-        const auto condition = static_cast<Condition>(place.oneOf(conditionWords));
+        const auto condition = static_cast<Condition>(place.oneOf(kConditionWords));
         if (!canBe(kind, condition))
             place.refuse(Why::UnknownWord,
                          phrase("sound-or-open"),
-                         conditionWords[static_cast<int>(condition)]);
+                         kConditionWords[static_cast<int>(condition)]);
         return condition;
     }
 
@@ -230,7 +230,7 @@ private:
         cable.sleeve = sleeve(place.member("sleeve"));
         if (place.has("condition"))
             cable.condition =
-                static_cast<CableCondition>(place.member("condition").oneOf(cableConditionWords));
+                static_cast<CableCondition>(place.member("condition").oneOf(kCableConditionWords));
         const std::vector<JsonPlace> ends = pairOf(place.member("ends"));
         for (int end = 0; end < 2 && place.ok(); ++end)
             cableEnd(ends[end], cable, end);
@@ -270,7 +270,7 @@ private:
     }
 
     CableId cableThere(const JsonPlace& place) const {
-        const CableId id{static_cast<std::uint32_t>(place.whole(1, greatestId))};
+        const CableId id{static_cast<std::uint32_t>(place.whole(1, kGreatestId))};
         if (place.ok() && !findCable(bench, id))
             place.refuse(Why::UnknownCable, phrase("the-id-of-a-cable"), numeral(id.number));
         return id;
@@ -308,7 +308,7 @@ private:
     void meter(const JsonPlace& place) {
         Meter meter;
         meter.at_m = point(place.member("at"), bench.board_m);
-        meter.range = static_cast<MeterRange>(place.member("range").oneOf(rangeWords));
+        meter.range = static_cast<MeterRange>(place.member("range").oneOf(kRangeWords));
         meter.probes = {probe(place.member("red")), probe(place.member("black"))};
         meter.fuseOpen = truth(place, "fuseOpen");
         bench.meter = meter;
@@ -316,7 +316,7 @@ private:
 
     TerminalRef terminal(const JsonPlace& at) const {
         const JsonPlace owner = at.member("part"), which = at.member("terminal");
-        const PartId id{static_cast<std::uint32_t>(owner.whole(1, greatestId))};
+        const PartId id{static_cast<std::uint32_t>(owner.whole(1, kGreatestId))};
         const std::string word = which.text();
         if (!at.ok()) return {};
         const Part* part = findPart(bench, id);
@@ -336,17 +336,18 @@ private:
 // Format and version come first: the rest of another format, or of a later version, means nothing.
 void checkHead(const JsonPlace& root) {
     if (!root.has("format")) {
-        root.refuse(Why::WrongFormat, formatWord, phrase("no-format"));
+        root.refuse(Why::WrongFormat, kFormatWord, phrase("no-format"));
         return;
     }
     const JsonPlace format = root.member("format");
     const std::string word = format.text();
-    if (root.ok() && word != formatWord) format.refuse(Why::WrongFormat, formatWord, word);
+    if (root.ok() && word != kFormatWord) format.refuse(Why::WrongFormat, kFormatWord, word);
     const JsonPlace version = root.member("version");
     const std::int64_t number = version.whole(1, 1000000);
-    if (root.ok() && number > fileVersion)
-        version.refuse(
-            Why::LaterVersion, phrase("n-at-most", {{"n", numeral(fileVersion)}}), numeral(number));
+    if (root.ok() && number > kFileVersion)
+        version.refuse(Why::LaterVersion,
+                       phrase("n-at-most", {{"n", numeral(kFileVersion)}}),
+                       numeral(number));
 }
 
 } // namespace
@@ -359,7 +360,7 @@ Bench readBench(const JsonPlace& root) {
 }
 
 Outcome<Bench> fromJson(std::string_view text) {
-    const Outcome<nlohmann::json> parsed = parseJson(text, greatestFile_bytes);
+    const Outcome<nlohmann::json> parsed = parseJson(text, kGreatestFile_bytes);
     if (!parsed) return parsed.refusal();
     std::optional<Refusal> refusal;
     Bench bench = readBench(JsonPlace(parsed.value(), refusal));

@@ -6,14 +6,14 @@
 
 namespace loom::bench {
 
-inline constexpr const char* formatWord = "loomwright bench";
+inline constexpr const char* kFormatWord = "loomwright bench";
 // In the order of Condition and CableCondition.
-inline constexpr const char* conditionWords[] = {"sound", "open", "welded"};
-inline constexpr const char* cableConditionWords[] = {"sound", "softened", "charred", "parted"};
+inline constexpr const char* kConditionWords[] = {"sound", "open", "welded"};
+inline constexpr const char* kCableConditionWords[] = {"sound", "softened", "charred", "parted"};
 // In the order of MeterRange.
-inline constexpr const char* rangeWords[] = {"off", "volts", "ohms", "tone", "amperes"};
+inline constexpr const char* kRangeWords[] = {"off", "volts", "ohms", "tone", "amperes"};
 
-inline constexpr std::size_t greatestBlades = 64, greatestReels = 64;
-inline constexpr std::uint32_t greatestId = 1000000000;
+inline constexpr std::size_t kGreatestBlades = 64, kGreatestReels = 64;
+inline constexpr std::uint32_t kGreatestId = 1000000000;
 
 } // namespace loom::bench

@@ -105,7 +105,7 @@ std::string written(const Part& part) {
     const bool usual = kind.restUnwritten && part.position == kind.restPosition;
     if (position < kind.positions.size() && !usual) line.text("position", kind.positions[position]);
     if (part.condition != Condition::Sound)
-        line.text("condition", conditionWords[static_cast<int>(part.condition)]);
+        line.text("condition", kConditionWords[static_cast<int>(part.condition)]);
     if (isA(part, PartClass::Battery)) line.number("charge", part.charge);
     return line.mark("obstructed", part.obstructed).done();
 }
@@ -163,7 +163,7 @@ std::string written(const Bench& bench, const ProbeTip& tip) {
 std::string written(const Bench& bench, const Meter& meter) {
     return Line()
         .point("at", meter.at_m)
-        .text("range", rangeWords[static_cast<int>(meter.range)])
+        .text("range", kRangeWords[static_cast<int>(meter.range)])
         .raw("red", written(bench, meter.probes[0]))
         .raw("black", written(bench, meter.probes[1]))
         .mark("fuseOpen", meter.fuseOpen)
@@ -176,7 +176,7 @@ std::string written(const Bench& bench, const Cable& cable) {
     line.number("length", cable.length_m).number("mm2", area_mm2FromM2(cable.area_m2));
     line.text("sleeve", word(cable.sleeve));
     if (cable.condition != CableCondition::Sound)
-        line.text("condition", cableConditionWords[static_cast<int>(cable.condition)]);
+        line.text("condition", kCableConditionWords[static_cast<int>(cable.condition)]);
     line.raw("ends",
              "[" + written(bench, cable.ends[0]) + ", " + written(bench, cable.ends[1]) + "]");
     return line.done();
@@ -224,8 +224,8 @@ std::string toJson(const Bench& bench) {
         listOf(bench.parts, "  ", [](const Part& part) { return written(part); });
     const std::string cables =
         listOf(bench.cables, "  ", [&](const Cable& cable) { return written(bench, cable); });
-    return "{\n  \"format\": " + quoted(formatWord) +
-           ",\n  \"version\": " + std::to_string(fileVersion) + ",\n  \"board\": " + board +
+    return "{\n  \"format\": " + quoted(kFormatWord) +
+           ",\n  \"version\": " + std::to_string(kFileVersion) + ",\n  \"board\": " + board +
            ",\n  \"lastId\": " + std::to_string(bench.lastId) +
            ",\n  \"kit\": " + written(bench.kit) + ",\n  \"parts\": " + parts +
            ",\n  \"cables\": " + cables + handsOn(bench) + "\n}\n";

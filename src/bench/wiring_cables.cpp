@@ -10,11 +10,11 @@ namespace {
 
 // One strand of a fine-stranded conductor (0.2 mm across), as long as it stands out: common
 // practice, no source.
-constexpr double strand_m2 = 0.03e-6, strand_m = 0.01;
+constexpr double kStrand_m2 = 0.03e-6, kStrand_m = 0.01;
 // Bare copper lying on metal.
-constexpr double lyingOn_ohm = 20e-3;
+constexpr double kLyingOn_ohm = 20e-3;
 // Cables tied together at so many places lie along one another.
-constexpr std::size_t tiesOfBundle = 2;
+constexpr std::size_t kTiesOfBundle = 2;
 
 void writeNeighbour(
     const Bench& bench, const Cable& cable, int end, const EndState& state, Wiring& wiring) {
@@ -24,14 +24,15 @@ void writeNeighbour(
     const circuit::Node here = wiring.ends.back()[static_cast<std::size_t>(end)];
     const circuit::Key key = strandKey(cable.id, end);
     if (state.copperOn) {
-        wiring.netlist.elements.push_back({key, circuit::Contact{here, *there, true, lyingOn_ohm}});
+        wiring.netlist.elements.push_back(
+            {key, circuit::Contact{here, *there, true, kLyingOn_ohm}});
         return;
     }
     circuit::Cable strand;
     strand.a = here;
     strand.b = *there;
-    strand.length_m = strand_m;
-    strand.area_m2 = strand_m2;
+    strand.length_m = kStrand_m;
+    strand.area_m2 = kStrand_m2;
     wiring.netlist.elements.push_back({key, strand});
 }
 
@@ -48,7 +49,7 @@ std::vector<CableId> tiedAlong(const Bench& bench, CableId cable) {
     for (std::size_t i = 0; i < others.size();) {
         const auto next = std::upper_bound(others.begin(), others.end(), others[i]);
         const auto count = static_cast<std::size_t>(next - others.begin()) - i;
-        if (count >= tiesOfBundle) along.push_back(others[i]);
+        if (count >= kTiesOfBundle) along.push_back(others[i]);
         i += count;
     }
     return along;

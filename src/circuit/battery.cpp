@@ -12,18 +12,18 @@ constexpr double kTaper = 0.01; // of h1, over which it ceases to take or to giv
 // y1 + y2 moves by a drive; the exchange is one more equation in y1. Near full and near dead the drive
 // falls straight to nothing at an edge of y1, solved with it: a switch there would chatter.
 void exchange(const BatteryPart& b, double drive_per_s, Stage& s) {
-    constexpr double p = kExchange_per_s / kAvailable, q = kExchange_per_s / (1.0 - kAvailable);
-    constexpr double width = kTaper * kAvailable;
+    constexpr double kP = kExchange_per_s / kAvailable, kQ = kExchange_per_s / (1.0 - kAvailable);
+    constexpr double kWidth = kTaper * kAvailable;
     const double a = s.a_s, base = s.base[b.available], whole = base + s.base[b.bound];
     const double edge = (drive_per_s > 0.0 ? kFullest : 2.0 * kEmpty) * kAvailable;
-    const double moved = a * drive_per_s, still = base + a * q * whole, d = 1.0 + a * (p + q);
-    double share = 1.0, y1 = (still + moved * (1.0 + a * q)) / d;
-    if (drive_per_s > 0.0 ? y1 > edge - width : y1 < edge + width) {
-        const double steep = (moved > 0.0 ? moved : -moved) * (1.0 + a * q) / width;
+    const double moved = a * drive_per_s, still = base + a * kQ * whole, d = 1.0 + a * (kP + kQ);
+    double share = 1.0, y1 = (still + moved * (1.0 + a * kQ)) / d;
+    if (drive_per_s > 0.0 ? y1 > edge - kWidth : y1 < edge + kWidth) {
+        const double steep = (moved > 0.0 ? moved : -moved) * (1.0 + a * kQ) / kWidth;
         y1 = (still + steep * edge) / (d + steep);
-        share = (drive_per_s > 0.0 ? edge - y1 : y1 - edge) / width;
+        share = (drive_per_s > 0.0 ? edge - y1 : y1 - edge) / kWidth;
     }
-    const double sum = whole + share * moved, rate = q * (sum - y1) - p * y1;
+    const double sum = whole + share * moved, rate = kQ * (sum - y1) - kP * y1;
     s.y[b.available] = y1;
     s.y[b.bound] = sum - y1;
     s.f[b.available] = share * drive_per_s + rate;

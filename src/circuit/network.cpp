@@ -122,7 +122,7 @@ void Network::solveNodes(Solution& p) {
     ++iterations;
 }
 
-Network::Outcome
+Network::Agreement
 Network::stage(double a_s, double time_s, const double* base, Solution& p, bool exactly) {
     Stage s;
     s.a_s = a_s;

@@ -37,13 +37,14 @@ public:
     // Solves one stage (stage.h) into p, whose y holds the states expected. agreed is false when the
     // models did not agree within the allowed iterations: the numbers are then the last one's.
     // drift above 1 says that a resistance stamped was too far off.
-    struct Outcome {
+    struct Agreement {
         bool agreed = true;
         double drift = 0.0;
     };
 
     // exactly: to the last digits, as at a restart.
-    Outcome stage(double a_s, double time_s, const double* base, Solution& p, bool exactly = false);
+    Agreement
+    stage(double a_s, double time_s, const double* base, Solution& p, bool exactly = false);
 
     // Starts the next stage from the states alone, so that what was solved before cannot show.
     // The branch voltages v are the guess to begin with.

@@ -60,7 +60,7 @@ double Stepper::attempt(double h) {
     }
     for (std::size_t k = expected; k < n; ++k)
         from[k] = y0[k] + (h * kD) * f0[k];
-    const Network::Outcome first = net.stage(kD * h, step.t0_s + kGamma * h, base.data(), m);
+    const Network::Agreement first = net.stage(kD * h, step.t0_s + kGamma * h, base.data(), m);
     settled = first.agreed;
     if (!settled) return -1.0;
     const double* const __restrict f1 = m.f.data();
@@ -71,7 +71,7 @@ double Stepper::attempt(double h) {
     }
     for (std::size_t k = expected; k < n; ++k)
         from[k] = y0[k] + (h * kW) * (f0[k] + f1[k]);
-    const Network::Outcome second = net.stage(kD * h, step.t0_s + h, base.data(), e);
+    const Network::Agreement second = net.stage(kD * h, step.t0_s + h, base.data(), e);
     settled = second.agreed;
     if (!settled) return -1.0;
     const double error = errorNorm();

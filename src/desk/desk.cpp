@@ -26,22 +26,22 @@ struct CommandRow {
     Said (*run)(const std::vector<std::string>& arguments);
 };
 
-constexpr CommandRow commands[] = {{"try", tryBench},
-                                   {"new", newBench},
-                                   {"replay", replayAttempt},
-                                   {"check", checkAttempt},
-                                   {"paper", paper},
-                                   {"faults", faults},
-                                   {"help", help},
-                                   {"--help", help},
-                                   {"-h", help}};
+constexpr CommandRow kCommands[] = {{"try", tryBench},
+                                    {"new", newBench},
+                                    {"replay", replayAttempt},
+                                    {"check", checkAttempt},
+                                    {"paper", paper},
+                                    {"faults", faults},
+                                    {"help", help},
+                                    {"--help", help},
+                                    {"-h", help}};
 
 } // namespace
 
 Said run(const std::vector<std::string>& arguments) {
     const std::string word = arguments.empty() ? "nothing" : arguments[0];
     if (std::find(arguments.begin(), arguments.end(), "--help") != arguments.end()) return help({});
-    for (const CommandRow& command : commands)
+    for (const CommandRow& command : kCommands)
         if (word == command.word) return command.run({arguments.begin() + 1, arguments.end()});
     return failure(WrongUse,
                    {bench::Why::UnknownWord,

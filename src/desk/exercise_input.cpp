@@ -8,12 +8,12 @@ namespace loom::desk {
 
 namespace {
 
-constexpr std::size_t greatestExercise_bytes = 4u << 20;
+constexpr std::size_t kGreatestExercise_bytes = 4u << 20;
 
 } // namespace
 
 bench::Outcome<lesson::Exercise> readExercise(const std::string& path) {
-    const auto text = readTextFile(path, greatestExercise_bytes);
+    const auto text = readTextFile(path, kGreatestExercise_bytes);
     if (!text) return text.refusal();
     auto exercise = lesson::exerciseFromJson(text.value());
     if (exercise) return exercise;

@@ -28,7 +28,7 @@ Outcome<plan::Spot> spotFrom(const Bench& bench, const std::string& text) {
 }
 
 Outcome<Bench> benchFrom(const std::string& path) {
-    const auto text = readTextFile(path, bench::greatestFile_bytes);
+    const auto text = readTextFile(path, bench::kGreatestFile_bytes);
     if (!text) return text.refusal();
     return bench::fromJson(text.value());
 }

@@ -8,7 +8,7 @@ namespace loom::desk {
 
 namespace {
 
-constexpr const char* beginning = R"(loomwright: the wiring bench without its window
+constexpr const char* kBeginning = R"(loomwright: the wiring bench without its window
 
   loomwright try BENCH.loom.json --read QUANTITY... [options]
       runs a bench and prints what is read as time goes on
@@ -74,7 +74,7 @@ terminal; a battery's is positive when it delivers. A cell stays empty while the
 is not on the bench or no path joins the terminals.
 )";
 
-constexpr const char* ending = R"(
+constexpr const char* kEnding = R"(
 Exit codes: 0 done; 1 wrong arguments; 2 a file, a script or a quantity could not be
 read, and the message says where; 3 the bench refused a line of the script; 4 check:
 not all marks, faults: a cable is in danger.
@@ -119,7 +119,7 @@ std::string partsText() {
 } // namespace
 
 std::string helpText() {
-    return beginning + measuresText() + partsText() + ending;
+    return kBeginning + measuresText() + partsText() + kEnding;
 }
 
 } // namespace loom::desk

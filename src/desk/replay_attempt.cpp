@@ -20,7 +20,7 @@ std::string hex(std::uint64_t value) {
 } // namespace
 
 bench::Outcome<attempt::Attempt> replayFile(const std::string& path) {
-    const auto text = readTextFile(path, attempt::greatestRecord_bytes);
+    const auto text = readTextFile(path, attempt::kGreatestRecord_bytes);
     if (!text) return text.refusal();
     const auto record = attempt::recordFromJson(text.value());
     if (!record) return inFile(path, record.refusal());

@@ -84,8 +84,8 @@ private:
 } // namespace
 
 std::optional<std::int64_t> sliceAt(double time_s) {
-    const double slices = std::floor(time_s / attempt::slice_s + 0.5);
-    if (!(slices >= 0.0) || slices > static_cast<double>(attempt::greatestReplay_slices))
+    const double slices = std::floor(time_s / attempt::kSlice_s + 0.5);
+    if (!(slices >= 0.0) || slices > static_cast<double>(attempt::kGreatestReplay_slices))
         return std::nullopt;
     return static_cast<std::int64_t>(slices);
 }
@@ -101,7 +101,7 @@ bench::Outcome<std::vector<ScriptLine>> scriptFrom(const std::string& name, std:
                 return Refusal{Why::OutOfRange,
                                line.place,
                                "a time from " +
-                                   inDigits(static_cast<double>(now) * attempt::slice_s) +
+                                   inDigits(static_cast<double>(now) * attempt::kSlice_s) +
                                    " s to 100 h",
                                line.words[0]};
             now = *slice;

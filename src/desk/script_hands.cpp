@@ -57,8 +57,8 @@ void read(LineReader& words, bench::EndKind& value) {
 }
 
 void read(LineReader& words, attempt::SheetMark& value) {
-    for (std::size_t i = 0; i < std::size(attempt::sheetMarkWords); ++i) {
-        if (!words.skip(attempt::sheetMarkWords[i])) continue;
+    for (std::size_t i = 0; i < std::size(attempt::kSheetMarkWords); ++i) {
+        if (!words.skip(attempt::kSheetMarkWords[i])) continue;
         value = static_cast<attempt::SheetMark>(i);
         return;
     }
@@ -106,8 +106,8 @@ Command meter(LineReader& words) {
     if (words.skip("hung")) return bench::HangMeter{};
     if (words.skip("fuse")) return bench::FitMeterFuse{};
     if (words.skip("out")) return bench::PlaceMeter{words.pointOrMiddle()};
-    for (std::size_t i = 0; i < std::size(bench::rangeWords); ++i)
-        if (words.skip(bench::rangeWords[i]))
+    for (std::size_t i = 0; i < std::size(bench::kRangeWords); ++i)
+        if (words.skip(bench::kRangeWords[i]))
             return bench::SetMeter{static_cast<bench::MeterRange>(i)};
     words.refuse("out, hung, fuse, off, volts, ohms, tone or amperes", words.peek());
     return bench::HangMeter{};
@@ -145,32 +145,32 @@ struct Row {
     Command (*read)(LineReader&);
 };
 
-constexpr Row rows[] = {{"take", plain<bench::TakeCable>},
-                        {"free", plain<bench::FreeEnd>},
-                        {"strip", plain<bench::StripEnd>},
-                        {"twist", plain<bench::TwistEnd>},
-                        {"press", plain<bench::PressEnd>},
-                        {"push", plain<bench::PushEnd>},
-                        {"screw", screw},
-                        {"tug", plain<bench::TugEnd>},
-                        {"finish", plain<bench::MakeEndWell>},
-                        {"tie", tie},
-                        {"untie", untie},
-                        {"meter", meter},
-                        {"probe", probe},
-                        {"axle", axle},
-                        {"mark", plain<attempt::MarkOff>},
-                        {"hand-in", plain<attempt::HandInSheet>},
-                        {"look", plain<attempt::LookAt>},
-                        {"call-clear", plain<attempt::CallClear>},
-                        {"fault", plain<attempt::NameFault>},
-                        {"undo", plain<attempt::Undo>},
-                        {"redo", plain<attempt::Redo>}};
+constexpr Row kRows[] = {{"take", plain<bench::TakeCable>},
+                         {"free", plain<bench::FreeEnd>},
+                         {"strip", plain<bench::StripEnd>},
+                         {"twist", plain<bench::TwistEnd>},
+                         {"press", plain<bench::PressEnd>},
+                         {"push", plain<bench::PushEnd>},
+                         {"screw", screw},
+                         {"tug", plain<bench::TugEnd>},
+                         {"finish", plain<bench::MakeEndWell>},
+                         {"tie", tie},
+                         {"untie", untie},
+                         {"meter", meter},
+                         {"probe", probe},
+                         {"axle", axle},
+                         {"mark", plain<attempt::MarkOff>},
+                         {"hand-in", plain<attempt::HandInSheet>},
+                         {"look", plain<attempt::LookAt>},
+                         {"call-clear", plain<attempt::CallClear>},
+                         {"fault", plain<attempt::NameFault>},
+                         {"undo", plain<attempt::Undo>},
+                         {"redo", plain<attempt::Redo>}};
 
 } // namespace
 
 std::optional<Command> handsOnCommand(LineReader& reader) {
-    for (const Row& row : rows)
+    for (const Row& row : kRows)
         if (reader.skip(row.word)) return row.read(reader);
     return std::nullopt;
 }

@@ -18,7 +18,7 @@ namespace {
 using bench::Refusal;
 using bench::Why;
 
-constexpr std::size_t greatestScript_bytes = 1u << 20;
+constexpr std::size_t kGreatestScript_bytes = 1u << 20;
 
 bench::Outcome<std::vector<ScriptLine>> readScript(const std::string& given) {
     if (!fileExists(given)) {
@@ -26,7 +26,7 @@ bench::Outcome<std::vector<ScriptLine>> readScript(const std::string& given) {
         if (given.find_first_of(" ;\n") != std::string::npos) return scriptFrom("--do", given);
         return Refusal{Why::Missing, "--do", "a script file or a line such as '0.5 Q1 on'", given};
     }
-    const auto text = readTextFile(given, greatestScript_bytes);
+    const auto text = readTextFile(given, kGreatestScript_bytes);
     if (!text) return text.refusal();
     return scriptFrom(given, text.value());
 }
@@ -153,7 +153,7 @@ private:
 } // namespace
 
 Said runTrial(const Trial& trial) {
-    const auto text = readTextFile(trial.benchFile, bench::greatestFile_bytes);
+    const auto text = readTextFile(trial.benchFile, bench::kGreatestFile_bytes);
     if (!text) return failure(Unreadable, text.refusal());
     auto bench = bench::fromJson(text.value());
     if (!bench) return failure(Unreadable, inFile(trial.benchFile, bench.refusal()));

@@ -11,7 +11,7 @@ namespace loom::host {
 namespace {
 // Short, so that a browser killed at any moment loses next to nothing; long enough that a burst of
 // edits is one write.
-constexpr int debounce_ms = 150;
+constexpr int kDebounce_ms = 150;
 } // namespace
 
 Autosave::Stand Autosave::standOf(const attempt::Attempt& attempt) {
@@ -29,7 +29,7 @@ void Autosave::follow(std::string document, const attempt::Attempt& attempt) {
 
 void Autosave::look(const attempt::Attempt& attempt) {
     if (trouble == Trouble::Overtaken) return;
-    if (standOf(attempt) != written) loom_storage_soon(debounce_ms);
+    if (standOf(attempt) != written) loom_storage_soon(kDebounce_ms);
 }
 
 void Autosave::writeChanges(const attempt::Attempt& attempt, bool leaving) {

@@ -137,10 +137,10 @@ EXPORTED void loom_not_saved(int mark, int overtaken) {
 // Whether it may be read.
 EXPORTED int loom_file_named(double size_bytes) {
     file = stringArgument();
-    if (size_bytes <= static_cast<double>(bench::greatestFile_bytes)) return 1;
+    if (size_bytes <= static_cast<double>(bench::kGreatestFile_bytes)) return 1;
     const bench::Refusal refusal{bench::Why::TooMany,
                                  file,
-                                 megabytes(static_cast<double>(bench::greatestFile_bytes)),
+                                 megabytes(static_cast<double>(bench::kGreatestFile_bytes)),
                                  megabytes(size_bytes)};
     screen::showNotice(app().room,
                        screen::words("open/file-refused", {file, screen::sentence(refusal)}));

@@ -9,7 +9,7 @@ namespace loom::host {
 
 class Pace {
 public:
-    void wake() { wanted = framesAfterInput; }
+    void wake() { wanted = kFramesAfterInput; }
 
     // One frame has been drawn and took the program so much of its own time, and the graphics
     // interface so much more.
@@ -24,13 +24,13 @@ public:
     double graphics_ms() const { return mean(graphics); }
 
 private:
-    static constexpr int framesAfterInput = 3;
-    static constexpr std::size_t kept = 60;
-    using Costs = std::array<double, kept>;
+    static constexpr int kFramesAfterInput = 3;
+    static constexpr std::size_t kKept = 60;
+    using Costs = std::array<double, kKept>;
 
     double mean(const Costs& costs) const;
 
-    int wanted = framesAfterInput;
+    int wanted = kFramesAfterInput;
     long count = 0;
     Costs own{}, graphics{};
 };

@@ -196,7 +196,7 @@ constexpr Section kSections[] = {
     {"time_s",
      [](const App& app) {
          const auto slices = static_cast<double>(app.session.attempt().now_slices());
-         return Json(slices * attempt::slice_s);
+         return Json(slices * attempt::kSlice_s);
      }},
     {"rects", [](const App& app) { return rects(app.room.items); }},
     {"zones", [](const App& app) { return zones(app.room.items); }},

@@ -15,10 +15,10 @@ using bench::phrase;
 using bench::Refusal;
 using bench::Why;
 
-constexpr const char* formatWord = "loomwright course";
-constexpr int courseVersion = 1;
-constexpr std::size_t mostExercises = 100, greatestCourse_bytes = 1u << 16;
-constexpr const char* folder = "lessons/";
+constexpr const char* kFormatWord = "loomwright course";
+constexpr int kCourseVersion = 1;
+constexpr std::size_t kMostExercises = 100, kGreatestCourse_bytes = 1u << 16;
+constexpr const char* kFolder = "lessons/";
 
 std::optional<std::string_view> builtIn(const std::string& path) {
     const Embedded* file = findEmbedded(path.c_str());
@@ -32,7 +32,7 @@ Refusal inFile(const std::string& path, Refusal refusal) {
 }
 
 bench::Outcome<Exercise> builtInExercise(const std::string& name) {
-    const std::string path = folder + name;
+    const std::string path = kFolder + name;
     const auto text = builtIn(path);
     if (!text) return Refusal{Why::Missing, path, phrase("a-file-of-the-course"), phrase("none")};
     auto exercise = exerciseFromJson(*text);
@@ -43,27 +43,27 @@ bench::Outcome<Exercise> builtInExercise(const std::string& name) {
 } // namespace
 
 bench::Outcome<std::vector<std::string>> courseFromJson(std::string_view text) {
-    const auto parsed = bench::parseJson(text, greatestCourse_bytes);
+    const auto parsed = bench::parseJson(text, kGreatestCourse_bytes);
     if (!parsed) return parsed.refusal();
     std::optional<Refusal> refusal;
     const JsonPlace root(parsed.value(), refusal);
     const JsonPlace format = root.member("format");
     const std::string word = format.text();
-    if (root.ok() && word != formatWord) format.refuse(Why::WrongFormat, formatWord, word);
-    if (root.ok() && root.member("version").whole(1, 1000000) > courseVersion)
+    if (root.ok() && word != kFormatWord) format.refuse(Why::WrongFormat, kFormatWord, word);
+    if (root.ok() && root.member("version").whole(1, 1000000) > kCourseVersion)
         root.member("version").refuse(Why::LaterVersion,
-                                      phrase("n-at-most", {{"n", numeral(courseVersion)}}),
+                                      phrase("n-at-most", {{"n", numeral(kCourseVersion)}}),
                                       phrase("a-later-one"));
     std::vector<std::string> names;
     if (root.ok())
-        for (const JsonPlace& item : root.member("exercises").items(mostExercises))
+        for (const JsonPlace& item : root.member("exercises").items(kMostExercises))
             names.push_back(item.text());
     if (refusal) return *refusal;
     return names;
 }
 
 bench::Outcome<std::vector<Exercise>> builtInCourse() {
-    const std::string path = folder + std::string("course.json");
+    const std::string path = kFolder + std::string("course.json");
     const auto text = builtIn(path);
     if (!text) return Refusal{Why::Missing, path, phrase("the-course"), phrase("none")};
     const auto names = courseFromJson(*text);
@@ -75,7 +75,7 @@ bench::Outcome<std::vector<Exercise>> builtInCourse() {
         const auto same = [&](const Exercise& other) { return other.id == exercise.value().id; };
         if (std::any_of(course.begin(), course.end(), same))
             return Refusal{Why::Duplicate,
-                           phrase("in-course-file", {{"file", folder + name}, {"place", "/id"}}),
+                           phrase("in-course-file", {{"file", kFolder + name}, {"place", "/id"}}),
                            phrase("an-id-of-its-own"),
                            exercise.value().id};
         course.push_back(std::move(exercise.value()));

@@ -14,8 +14,8 @@ using bench::PartClass;
 using bench::TerminalRef;
 
 // Terminals of the catalogue.
-constexpr std::uint8_t plus = 0, minus = 1;
-constexpr std::uint8_t rockerOut = 1, lampReturn = 2, coilA = 3, coilB = 4;
+constexpr std::uint8_t kPlus = 0, kMinus = 1;
+constexpr std::uint8_t kRockerOut = 1, kLampReturn = 2, kCoilA = 3, kCoilB = 4;
 
 // A battery's plus is above another's minus when a chain of batteries leads from there up to it.
 class Supply {
@@ -38,9 +38,9 @@ private:
     bool climbs(TerminalRef from, TerminalRef to, std::set<bench::PartId>& reached) const {
         for (const bench::Part& part : bench.parts) {
             if (!isA(part, PartClass::Battery) || reached.count(part.id)) continue;
-            if (!ways.joined(from, {part.id, minus})) continue;
+            if (!ways.joined(from, {part.id, kMinus})) continue;
             reached.insert(part.id);
-            const TerminalRef top{part.id, plus};
+            const TerminalRef top{part.id, kPlus};
             if (ways.joined(top, to) || climbs(top, to, reached)) return true;
         }
         return false;
@@ -50,7 +50,7 @@ private:
 bool feedsAny(const bench::Bench& bench) {
     const Supply supply(bench);
     return std::any_of(bench.parts.begin(), bench.parts.end(), [&](const bench::Part& part) {
-        if (isA(part, PartClass::Relay)) return supply.feeds({part.id, coilA}, {part.id, coilB});
+        if (isA(part, PartClass::Relay)) return supply.feeds({part.id, kCoilA}, {part.id, kCoilB});
         return isA(part, PartClass::Motor) && supply.feeds({part.id, 0}, {part.id, 1});
     });
 }
@@ -58,7 +58,7 @@ bool feedsAny(const bench::Bench& bench) {
 } // namespace
 
 bool isLampLit(const bench::Bench& bench, bench::PartId rocker) {
-    return Supply(bench).feeds({rocker, rockerOut}, {rocker, lampReturn});
+    return Supply(bench).feeds({rocker, kRockerOut}, {rocker, kLampReturn});
 }
 
 bool doesButtonRun(const bench::Bench& bench, bench::PartId button) {

@@ -187,10 +187,10 @@ struct Exercise {
     std::string hash; // 16 hex digits, of the file's bytes
 };
 
-inline constexpr int exerciseVersion = 1;
-inline constexpr std::size_t greatestExercise_bytes = 1u << 20;
+inline constexpr int kExerciseVersion = 1;
+inline constexpr std::size_t kGreatestExercise_bytes = 1u << 20;
 // All the simulated time one check may ask for: judging stays a matter of a second.
-inline constexpr double greatestCheck_s = 240.0;
+inline constexpr double kGreatestCheck_s = 240.0;
 
 // Refuses what it does not know, with the place as a JSON pointer. Every part, terminal and
 // position named by a check must be one that the start or its kit has.

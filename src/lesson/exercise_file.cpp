@@ -20,9 +20,9 @@ using bench::numeral;
 using bench::phrase;
 using bench::Why;
 
-constexpr const char* formatWord = "loomwright exercise";
-constexpr std::size_t mostLines = 12, mostChecks = 40, mostRows = 40, mostFaults = 40;
-constexpr std::int64_t mostMarks = 100;
+constexpr const char* kFormatWord = "loomwright exercise";
+constexpr std::size_t kMostLines = 12, kMostChecks = 40, kMostRows = 40, kMostFaults = 40;
+constexpr std::int64_t kMostMarks = 100;
 
 std::string hashOf(std::string_view text) {
     circuit::Hash hash;
@@ -37,12 +37,12 @@ void checkHead(const JsonPlace& root) {
     const JsonPlace format = root.member("format");
     const std::string word = format.text();
     if (!root.ok()) return;
-    if (word != formatWord) return format.refuse(Why::WrongFormat, formatWord, word);
+    if (word != kFormatWord) return format.refuse(Why::WrongFormat, kFormatWord, word);
     const JsonPlace version = root.member("version");
     const std::int64_t number = version.whole(1, 1000000);
-    if (root.ok() && number > exerciseVersion)
+    if (root.ok() && number > kExerciseVersion)
         version.refuse(Why::LaterVersion,
-                       phrase("n-at-most", {{"n", numeral(exerciseVersion)}}),
+                       phrase("n-at-most", {{"n", numeral(kExerciseVersion)}}),
                        numeral(number));
 }
 
@@ -80,7 +80,7 @@ public:
         if (root.ok() && root.has("plan"))
             exercise.plan = readPlan(root.member("plan"), only, exercise.start);
         if (root.ok() && root.has("faults")) faults(root.member("faults"));
-        const std::vector<JsonPlace> checks = root.member("checks").items(mostChecks);
+        const std::vector<JsonPlace> checks = root.member("checks").items(kMostChecks);
         if (root.ok() && checks.empty())
             root.member("checks").refuse(Why::Missing, phrase("a-check-at-least"), phrase("none"));
         for (const JsonPlace& place : checks)
@@ -95,7 +95,7 @@ private:
 
     std::vector<Text> lines(const JsonPlace& place) const {
         std::vector<Text> read;
-        for (const JsonPlace& line : place.items(mostLines))
+        for (const JsonPlace& line : place.items(kMostLines))
             read.push_back(sentence(line, only));
         if (place.ok() && read.empty())
             place.refuse(Why::Missing, phrase("a-line-at-least"), phrase("none"));
@@ -103,7 +103,7 @@ private:
     }
 
     void faults(const JsonPlace& place) {
-        for (const JsonPlace& item : place.items(mostFaults)) {
+        for (const JsonPlace& item : place.items(kMostFaults)) {
             if (!root.ok()) return;
             HiddenFault fault = readFault(item, only, exercise.start);
             const auto same = [&](const HiddenFault& other) { return other.id == fault.id; };
@@ -123,20 +123,20 @@ private:
         if (std::any_of(exercise.checks.begin(), exercise.checks.end(), same))
             place.member("id").refuse(Why::Duplicate, phrase("an-id-of-its-own"), check.id);
         check.title = sentence(place.member("title"), only);
-        check.marks = static_cast<int>(place.member("marks").whole(1, mostMarks));
+        check.marks = static_cast<int>(place.member("marks").whole(1, kMostMarks));
         check.hint = sentence(place.member("hint"), only);
         const RowReader reader(only, exercise);
         double total_s = 0.0;
         const JsonPlace rows = place.member("rows");
-        for (const JsonPlace& row : rows.items(mostRows)) {
+        for (const JsonPlace& row : rows.items(kMostRows)) {
             check.rows.push_back(reader.read(row));
             total_s += simulated_s(check.rows.back());
         }
         if (place.ok() && check.rows.empty())
             rows.refuse(Why::Missing, phrase("a-row-at-least"), phrase("none"));
-        if (place.ok() && total_s > greatestCheck_s)
+        if (place.ok() && total_s > kGreatestCheck_s)
             rows.refuse(Why::TooMany,
-                        phrase("simulated-at-most", {{"n", numeral(std::floor(greatestCheck_s))}}),
+                        phrase("simulated-at-most", {{"n", numeral(std::floor(kGreatestCheck_s))}}),
                         phrase("seconds", {{"n", numeral(std::floor(total_s))}}));
         exercise.checks.push_back(std::move(check));
     }
@@ -145,7 +145,7 @@ private:
 } // namespace
 
 bench::Outcome<Exercise> exerciseFromJson(std::string_view text) {
-    const bench::Outcome<nlohmann::json> parsed = bench::parseJson(text, greatestExercise_bytes);
+    const bench::Outcome<nlohmann::json> parsed = bench::parseJson(text, kGreatestExercise_bytes);
     if (!parsed) return parsed.refusal();
     std::optional<bench::Refusal> refusal;
     const JsonPlace root(parsed.value(), refusal);

@@ -14,8 +14,8 @@ using bench::numeral;
 using bench::phrase;
 using bench::Why;
 
-constexpr double leastFrame_m = 0.2, greatestFrame_m = 10.0;
-constexpr std::size_t mostParts = 100, mostCables = 200;
+constexpr double kLeastFrame_m = 0.2, kGreatestFrame_m = 10.0;
+constexpr std::size_t kMostParts = 100, kMostCables = 200;
 
 class PlanReader {
 public:
@@ -26,11 +26,11 @@ public:
         only(place, {"frame", "parts", "cables"});
         const JsonPlace frame = place.member("frame");
         only(frame, {"width", "length"});
-        plan.frame_m.x_m = frame.member("width").number(leastFrame_m, greatestFrame_m);
-        plan.frame_m.y_m = frame.member("length").number(leastFrame_m, greatestFrame_m);
-        for (const JsonPlace& item : place.member("parts").items(mostParts))
+        plan.frame_m.x_m = frame.member("width").number(kLeastFrame_m, kGreatestFrame_m);
+        plan.frame_m.y_m = frame.member("length").number(kLeastFrame_m, kGreatestFrame_m);
+        for (const JsonPlace& item : place.member("parts").items(kMostParts))
             if (item.ok()) part(item);
-        for (const JsonPlace& item : place.member("cables").items(mostCables))
+        for (const JsonPlace& item : place.member("cables").items(kMostCables))
             if (item.ok()) cable(item);
         if (place.ok() && plan.cables.empty())
             place.member("cables").refuse(Why::Missing, phrase("a-cable-at-least"), phrase("none"));
@@ -59,7 +59,7 @@ private:
             named.refuse(Why::WrongType, bench::spec(*kind).word, bench::spec(part.kind).word);
         if (place.ok() && planned(part.ref))
             named.refuse(Why::Duplicate, phrase("a-part-of-its-own"), part.ref);
-        part.at_m = point(place.member("at"), greatestFrame_m);
+        part.at_m = point(place.member("at"), kGreatestFrame_m);
         if (place.has("turns"))
             part.quarterTurns = static_cast<int>(place.member("turns").whole(0, 3));
         if (place.has("rating")) {

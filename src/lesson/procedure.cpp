@@ -12,25 +12,25 @@ namespace {
 
 using bench::Bench;
 using bench::PartClass;
+using plan::kStepCount;
 using plan::Step;
-using plan::stepCount;
 
 // Of Part::position.
-constexpr int isolatorOffPosition = 1, isolatorOnPosition = 2, strapped = 1, rockerOnPosition = 1,
-              heldPosition = 1;
-constexpr std::uint8_t plusTerminal = 0;
+constexpr int kIsolatorOffPosition = 1, kIsolatorOnPosition = 2, kStrapped = 1,
+              kRockerOnPosition = 1, heldPosition = 1;
+constexpr std::uint8_t kPlusTerminal = 0;
 
 std::size_t indexOf(Step step) {
     return static_cast<std::size_t>(step);
 }
 
 // Steps that stand as long as the bench stands so, before the run.
-constexpr Step states[] = {Step::Batteries,
-                           Step::BatteryEnds,
-                           Step::SeriesLink,
-                           Step::AxleClear,
-                           Step::KeyOn,
-                           Step::RockerOn};
+constexpr Step kStates[] = {Step::Batteries,
+                            Step::BatteryEnds,
+                            Step::SeriesLink,
+                            Step::AxleClear,
+                            Step::KeyOn,
+                            Step::RockerOn};
 
 bool isState(Step step) {
     return step == Step::IsolatorOff || step == Step::AxleClear;
@@ -61,22 +61,22 @@ std::vector<Step> countingSteps(const Bench& start, bool plan) {
     const bool isolator = has(PartClass::Isolator), battery = has(PartClass::Battery),
                rocker = has(PartClass::LampSwitch), run = has(PartClass::Button),
                link = countOf(start, PartClass::Battery) > 1;
-    const bool counts[stepCount] = {isolator,
-                                    battery,
-                                    battery,
-                                    link,
-                                    has(PartClass::Motor),
-                                    plan,
-                                    isolator,
-                                    rocker,
-                                    rocker,
-                                    run,
-                                    run,
-                                    run && (isolator || rocker),
-                                    run && isolator,
-                                    run && battery};
+    const bool counts[kStepCount] = {isolator,
+                                     battery,
+                                     battery,
+                                     link,
+                                     has(PartClass::Motor),
+                                     plan,
+                                     isolator,
+                                     rocker,
+                                     rocker,
+                                     run,
+                                     run,
+                                     run && (isolator || rocker),
+                                     run && isolator,
+                                     run && battery};
     std::vector<Step> steps;
-    for (int i = 0; i < stepCount; ++i)
+    for (int i = 0; i < kStepCount; ++i)
         if (counts[i]) steps.push_back(static_cast<Step>(i));
     return steps;
 }
@@ -179,7 +179,7 @@ void Procedure::clear(Step step) {
 }
 
 void Procedure::clearFrom(Step step) {
-    for (int i = static_cast<int>(step); i < stepCount; ++i)
+    for (int i = static_cast<int>(step); i < kStepCount; ++i)
         clear(static_cast<Step>(i));
     linkOnTooLong = false;
 }
@@ -191,7 +191,7 @@ Procedure::Standing Procedure::standingOn(const Bench& bench) const {
     bool free = true;
     for (const bench::Part& part : bench.parts) {
         if (isA(part, PartClass::Battery)) ++laid;
-        if (isA(part, PartClass::Battery) && part.position == strapped) ++in;
+        if (isA(part, PartClass::Battery) && part.position == kStrapped) ++in;
         if (isA(part, PartClass::Motor) && part.obstructed) free = false;
     }
     bool plus = false, minus = false, link = false;
@@ -205,28 +205,28 @@ Procedure::Standing Procedure::standingOn(const Bench& bench) const {
         for (std::size_t end = 0; end < 2; ++end) {
             if (!on[end] || !cable.ends[1 - end].at) continue; // half a link, or a cable half off
             ++now.batteryEnds;
-            (cable.ends[end].at->terminal == plusTerminal ? plus : minus) = true;
+            (cable.ends[end].at->terminal == kPlusTerminal ? plus : minus) = true;
         }
     }
-    now.keyOut = !anyAt(bench, PartClass::Isolator, isolatorOffPosition) &&
-                 !anyAt(bench, PartClass::Isolator, isolatorOnPosition);
+    now.keyOut = !anyAt(bench, PartClass::Isolator, kIsolatorOffPosition) &&
+                 !anyAt(bench, PartClass::Isolator, kIsolatorOnPosition);
     now.batteryOut = laid == 0;
     set(Step::Batteries, batteries > 0 && in == batteries);
     set(Step::BatteryEnds, plus && minus);
     set(Step::SeriesLink, link);
     set(Step::AxleClear, free && anyAt(bench, PartClass::Motor, 0));
-    set(Step::KeyOn, allAt(bench, PartClass::Isolator, isolatorOnPosition));
-    set(Step::RockerOn, allAt(bench, PartClass::LampSwitch, rockerOnPosition));
+    set(Step::KeyOn, allAt(bench, PartClass::Isolator, kIsolatorOnPosition));
+    set(Step::RockerOn, allAt(bench, PartClass::LampSwitch, kRockerOnPosition));
     set(Step::Off,
-        !anyAt(bench, PartClass::Isolator, isolatorOnPosition) &&
-            !anyAt(bench, PartClass::LampSwitch, rockerOnPosition));
+        !anyAt(bench, PartClass::Isolator, kIsolatorOnPosition) &&
+            !anyAt(bench, PartClass::LampSwitch, kRockerOnPosition));
     return now;
 }
 
 // Building up after a run begins a new one: what still stands is as it was marked.
 void Procedure::startOver(const Standing& now) {
     clearFrom(Step::LampSeen);
-    for (const Step step : states)
+    for (const Step step : kStates)
         if (!now.so[indexOf(step)]) clear(step);
 }
 
@@ -244,7 +244,7 @@ void Procedure::followIsolator(const Standing& now, std::int64_t slice) {
 }
 
 void Procedure::followStates(const Standing& now, std::int64_t slice) {
-    for (const Step step : states) {
+    for (const Step step : kStates) {
         const bool so = now.so[indexOf(step)];
         if (so && !isDone(step)) mark(step, slice);
         if (!so) clear(step);

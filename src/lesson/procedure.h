@@ -60,7 +60,7 @@ public:
 private:
     // What stands on the bench, by step; steps that are acts are never set.
     struct Standing {
-        std::array<bool, plan::stepCount> so{};
+        std::array<bool, plan::kStepCount> so{};
         std::size_t batteryEnds = 0; // joined ends on batteries that are no link's
         bool keyOut = false, batteryOut = false;
     };

@@ -14,20 +14,20 @@ using bench::numeral;
 using bench::phrase;
 using bench::Why;
 
-constexpr std::size_t mostNames = 40, mostFaults = 6, mostLabels = 100;
-constexpr std::int64_t mostCount = 1000;
-constexpr double greatestRun_s = 120.0;
-constexpr double anyValue = 1e9; // beyond every limit that means something
+constexpr std::size_t kMostNames = 40, kMostFaults = 6, kMostLabels = 100;
+constexpr std::int64_t kMostCount = 1000;
+constexpr double kGreatestRun_s = 120.0;
+constexpr double kAnyValue = 1e9; // beyond every limit that means something
 
 // In the order of Quantity, Through and Order::Rule.
-constexpr const char* quantityWords[] = {
+constexpr const char* kQuantityWords[] = {
     "voltage", "current", "power", "speed", "pulled in", "brightness", "hottest cable"};
-constexpr const char* throughWords[] = {"cables", "closed", "anything"};
-constexpr const char* ruleWords[] = {
+constexpr const char* kThroughWords[] = {"cables", "closed", "anything"};
+constexpr const char* kRuleWords[] = {
     "battery last", "link last", "isolator off while joining", "key out while joining"};
 
 double run_s(const JsonPlace& owner, const char* member, double otherwise_s) {
-    return owner.has(member) ? owner.member(member).number(0.001, greatestRun_s) : otherwise_s;
+    return owner.has(member) ? owner.member(member).number(0.001, kGreatestRun_s) : otherwise_s;
 }
 
 // The only kind of part that has this quantity, if it takes a particular one.
@@ -87,7 +87,7 @@ Row RowReader::read(const JsonPlace& place) const {
 Present RowReader::present(const JsonPlace& place) const {
     only(place, {"look", "say", "parts"});
     Present present;
-    for (const JsonPlace& item : place.member("parts").items(mostNames))
+    for (const JsonPlace& item : place.member("parts").items(kMostNames))
         present.refs.push_back(known.ref(item));
     if (place.ok() && present.refs.empty())
         place.member("parts").refuse(Why::Missing, phrase("a-part-at-least"), phrase("none"));
@@ -110,7 +110,7 @@ template <class Look> Look RowReader::path(const JsonPlace& place) const {
     Look look;
     std::tie(look.a, look.b) = between(place);
     if (place.has("through"))
-        look.through = static_cast<Through>(place.member("through").oneOf(throughWords));
+        look.through = static_cast<Through>(place.member("through").oneOf(kThroughWords));
     look.set = positions(place, "set");
     return look;
 }
@@ -134,13 +134,13 @@ Behaves RowReader::behaves(const JsonPlace& place) const {
     behaves.thenSet = positions(place, "then");
     if (place.has("then")) behaves.thenAfter_s = run_s(place, "thenAfter_s", 0.5);
     if (place.has("thenAfter_s")) place.member("then");
-    behaves.quantity = static_cast<Quantity>(place.member("quantity").oneOf(quantityWords));
+    behaves.quantity = static_cast<Quantity>(place.member("quantity").oneOf(kQuantityWords));
     if (place.has("of")) behaves.of = known.ref(place.member("of"));
     if (place.has("between")) std::tie(behaves.a, behaves.b) = between(place);
     checkOwner(place, behaves);
     const bool least = place.has("least"), most = place.has("most");
-    behaves.least = least ? place.member("least").number(-anyValue, anyValue) : -anyValue;
-    behaves.most = most ? place.member("most").number(behaves.least, anyValue) : anyValue;
+    behaves.least = least ? place.member("least").number(-kAnyValue, kAnyValue) : -kAnyValue;
+    behaves.most = most ? place.member("most").number(behaves.least, kAnyValue) : kAnyValue;
     if (!least && !most)
         place.refuse(Why::Missing, phrase("least-most-or-both"), phrase("neither"));
     return behaves;
@@ -183,7 +183,7 @@ Survives RowReader::survives(const JsonPlace& place) const {
     survives.for_s = run_s(place, "for_s", survives.for_s);
     if (!place.has("fault_ohm")) return survives;
     survives.fault_ohm.clear();
-    for (const JsonPlace& item : place.member("fault_ohm").items(mostFaults))
+    for (const JsonPlace& item : place.member("fault_ohm").items(kMostFaults))
         survives.fault_ohm.push_back(item.number(1e-6, 1e6));
     if (place.ok() && survives.fault_ohm.empty())
         place.member("fault_ohm")
@@ -193,7 +193,7 @@ Survives RowReader::survives(const JsonPlace& place) const {
 
 Order RowReader::order(const JsonPlace& place) const {
     only(place, {"look", "say", "rule"});
-    return {static_cast<Order::Rule>(place.member("rule").oneOf(ruleWords))};
+    return {static_cast<Order::Rule>(place.member("rule").oneOf(kRuleWords))};
 }
 
 FollowsPlan RowReader::followsPlan(const JsonPlace& place) const {
@@ -211,12 +211,12 @@ InOrder RowReader::inOrder(const JsonPlace& place) const {
     only(place, {"look", "say", "steps", "least"});
     InOrder inOrder;
     if (place.has("steps"))
-        for (const JsonPlace& item : place.member("steps").items(plan::stepCount))
-            inOrder.steps.push_back(static_cast<plan::Step>(item.oneOf(plan::stepWords)));
+        for (const JsonPlace& item : place.member("steps").items(plan::kStepCount))
+            inOrder.steps.push_back(static_cast<plan::Step>(item.oneOf(plan::kStepWords)));
     if (place.ok() && place.has("steps") && inOrder.steps.empty())
         place.member("steps").refuse(Why::Missing, phrase("a-step-at-least"), phrase("none"));
     if (place.has("least"))
-        inOrder.least = static_cast<int>(place.member("least").whole(1, plan::stepCount));
+        inOrder.least = static_cast<int>(place.member("least").whole(1, plan::kStepCount));
     return inOrder;
 }
 
@@ -238,9 +238,9 @@ Found RowReader::found(const JsonPlace& place) const {
     Found found;
     if (place.has("mostMeasurements"))
         found.mostMeasurements =
-            static_cast<int>(place.member("mostMeasurements").whole(1, mostCount));
+            static_cast<int>(place.member("mostMeasurements").whole(1, kMostCount));
     if (place.has("mostNamings"))
-        found.mostNamings = static_cast<int>(place.member("mostNamings").whole(1, mostCount));
+        found.mostNamings = static_cast<int>(place.member("mostNamings").whole(1, kMostCount));
     return found;
 }
 
@@ -261,7 +261,7 @@ std::vector<std::string> RowReader::labels(const JsonPlace& place) const {
     std::vector<std::string> labels;
     if (!place.has("cables")) return labels;
     const JsonPlace list = place.member("cables");
-    for (const JsonPlace& item : list.items(mostLabels)) {
+    for (const JsonPlace& item : list.items(kMostLabels)) {
         labels.push_back(item.text());
         if (item.ok() && !isKnown(labels.back()))
             item.refuse(Why::UnknownCable,

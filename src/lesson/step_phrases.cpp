@@ -7,7 +7,7 @@ namespace {
 using bench::phrase;
 
 bench::Phrase of(plan::Step step, const char* ending) {
-    return phrase("step/" + std::string(plan::stepWords[static_cast<int>(step)]) + ending);
+    return phrase("step/" + std::string(plan::kStepWords[static_cast<int>(step)]) + ending);
 }
 
 } // namespace

@@ -10,14 +10,14 @@ namespace loom::lesson {
 namespace {
 
 // A key no part and no cable has.
-constexpr circuit::Key faultKey = ~circuit::Key{0};
+constexpr circuit::Key kFaultKey = ~circuit::Key{0};
 
 // How often a trial looks at temperatures on its way [s]. The circuit finds its events by itself;
 // this only bounds how long after the last warming a fault run goes on.
-constexpr double look_s = 0.05;
+constexpr double kLook_s = 0.05;
 
-// A cable that gains less than this over look_s has stopped warming [K]: 6 K in half a minute.
-constexpr double stillWarming_K = 0.01;
+// A cable that gains less than this over kLook_s has stopped warming [K]: 6 K in half a minute.
+constexpr double kStillWarming_K = 0.01;
 
 double chargeAtStart(const bench::Bench& start, const std::string& ref) {
     for (const bench::PartSlot& slot : start.kit.parts)
@@ -136,7 +136,7 @@ circuit::Netlist Trial::withFault(circuit::Netlist netlist) const {
     const auto b = bench::nodeOf(tried, wiring, between->b);
     if (a && b) {
         const circuit::Resistor resistor{*a, *b, between->resistance_ohm};
-        netlist.elements.push_back({faultKey, resistor});
+        netlist.elements.push_back({kFaultKey, resistor});
     }
     return netlist;
 }
@@ -150,14 +150,14 @@ void Trial::move(const Positions& set) {
 void Trial::run(double seconds) {
     const double end_s = live.time_s() + seconds;
     while (end_s - live.time_s() > 1e-9)
-        step(std::min(look_s, end_s - live.time_s()));
+        step(std::min(kLook_s, end_s - live.time_s()));
 }
 
 void Trial::runFault(double seconds, const std::set<bench::CableId>& excused) {
     const double end_s = live.time_s() + seconds;
     bool opened = false;
     while (end_s - live.time_s() > 1e-9) {
-        step(std::min(look_s, end_s - live.time_s()));
+        step(std::min(kLook_s, end_s - live.time_s()));
         for (const Harm& harm : gaveWay) {
             if (harm.cable && !excused.count(harm.id)) return;
             opened = opened || harm.fuse;
@@ -178,7 +178,8 @@ void Trial::note(const circuit::Event& event) {
     Harm harm;
     harm.amount = amountOf(event);
     harm.after_s = event.time_s;
-    harm.cable = circuit::rowOf(event.kind).second == circuit::Unit::Kelvin; // so are cables told of
+    harm.cable =
+        circuit::rowOf(event.kind).second == circuit::Unit::Kelvin; // so are cables told of
     harm.fuse = opensByCurrent(event.kind);
     if (const auto* part = bench::findPart(tried, bench::partOf(event.element)))
         harm.name = part->ref;
@@ -203,7 +204,7 @@ bool Trial::anyCableWarms() {
         temps_K.push_back(live.reading(bench::cableKey(cable.id)).temp_K);
     bool warms = lastTemps_K.empty();
     for (std::size_t i = 0; i < lastTemps_K.size(); ++i)
-        warms = warms || temps_K[i] > lastTemps_K[i] + stillWarming_K;
+        warms = warms || temps_K[i] > lastTemps_K[i] + kStillWarming_K;
     lastTemps_K = std::move(temps_K);
     return warms;
 }

@@ -10,9 +10,9 @@
 namespace loom::plan {
 namespace {
 
-constexpr int clearance = 3; // stretches between two boxes, for lanes
-constexpr int edgeClearance = 2;
-constexpr int blockRefWidth = 2; // of a block's left end, for its ref
+constexpr int kClearance = 3; // stretches between two boxes, for lanes
+constexpr int kEdgeClearance = 2;
+constexpr int kBlockRefWidth = 2; // of a block's left end, for its ref
 
 int least(bench::PartKind kind, bool across) {
     const bench::PlanBox& box = bench::spec(kind).plan;
@@ -126,7 +126,7 @@ void sizePart(PlacedPart& placed, const PlanPart& part) {
     for (int side = 0; side < 4; ++side)
         used[side] = layAlong(placed.terminals, static_cast<Side>(side));
     const int ref =
-        static_cast<int>(std::ceil((textWidth_em(part.ref) * planLetters_mm + 3.0) / pitch_mm));
+        static_cast<int>(std::ceil((textWidth_em(part.ref) * kPlanLetters_mm + 3.0) / kPitch_mm));
     placed.across =
         std::max({least(part.kind, lying), used[0] + 2, used[2] + 2, std::min(ref, 16)});
     placed.down = std::max({least(part.kind, !lying), used[1] + 2, used[3] + 2});
@@ -175,17 +175,17 @@ struct Room {
 };
 
 Room roomOf(const PlacedPart& part) {
-    const int before = part.block ? 1 + blockRefWidth : 0, after = part.block ? 1 : 0;
+    const int before = part.block ? 1 + kBlockRefWidth : 0, after = part.block ? 1 : 0;
     return {part.x - before, part.y, part.x + part.across + after, part.y + part.down};
 }
 
 void keepInside(PlacedPart& part) {
     const Room room = roomOf(part);
-    const int low = edgeClearance;
+    const int low = kEdgeClearance;
     part.x += std::max(0, low - room.left);
     part.y += std::max(0, low - room.top);
-    part.x -= std::max(0, room.right - (gridColumns - 1 - low));
-    part.y -= std::max(0, room.bottom - (gridRows - 1 - low));
+    part.x -= std::max(0, room.right - (kGridColumns - 1 - low));
+    part.y -= std::max(0, room.bottom - (kGridRows - 1 - low));
     part.x = std::max(part.x, low);
     part.y = std::max(part.y, low);
 }
@@ -230,9 +230,9 @@ bool clearOf(const Room& room, const std::vector<Room>& others, int wanted) {
 // The nearest place clear of the others, if the frame has one.
 bool moveClear(PlacedPart& part, const std::vector<Room>& others, int wanted) {
     const PlacedPart from = part;
-    int best = gridColumns * gridRows;
-    for (int y = 0; y < gridRows; ++y)
-        for (int x = 0; x < gridColumns; ++x) {
+    int best = kGridColumns * kGridRows;
+    for (int y = 0; y < kGridRows; ++y)
+        for (int x = 0; x < kGridColumns; ++x) {
             PlacedPart there = from;
             there.x = x;
             there.y = y;
@@ -242,7 +242,7 @@ bool moveClear(PlacedPart& part, const std::vector<Room>& others, int wanted) {
             best = away;
             part = there;
         }
-    return best < gridColumns * gridRows;
+    return best < kGridColumns * kGridRows;
 }
 
 // Too many for pushing: one after the other to its nearest free place, the greatest first.
@@ -255,7 +255,7 @@ void spreadOut(std::vector<PlacedPart>& parts) {
     });
     std::vector<Room> taken;
     for (PlacedPart* part : order) {
-        for (int wanted = clearance; wanted >= 0; --wanted)
+        for (int wanted = kClearance; wanted >= 0; --wanted)
             if (moveClear(*part, taken, wanted)) break;
         taken.push_back(roomOf(*part));
     }
@@ -263,7 +263,7 @@ void spreadOut(std::vector<PlacedPart>& parts) {
 
 void separate(std::vector<PlacedPart>& parts) {
     const std::vector<PlacedPart> wished = parts;
-    for (const int wanted : {clearance, 2}) {
+    for (const int wanted : {kClearance, 2}) {
         parts = wished;
         if (pushAllApart(parts, wanted)) return;
     }
@@ -294,8 +294,8 @@ std::vector<PlacedPart> placeParts(const Plan& plan) {
             sizeBlock(placed, part, plan);
         else
             sizePart(placed, part);
-        const double x = share(part.at_m.x_m, plan.frame_m.x_m) * (gridColumns - 1);
-        const double y = share(part.at_m.y_m, plan.frame_m.y_m) * (gridRows - 1);
+        const double x = share(part.at_m.x_m, plan.frame_m.x_m) * (kGridColumns - 1);
+        const double y = share(part.at_m.y_m, plan.frame_m.y_m) * (kGridRows - 1);
         placed.x = static_cast<int>(std::floor(x - placed.across / 2.0 + 0.5));
         placed.y = static_cast<int>(std::floor(y - placed.down / 2.0 + 0.5));
         keepInside(placed);
@@ -309,8 +309,8 @@ MmBox boxOf(const PlacedPart& part) {
     MmBox box{mmOf({part.x, part.y}), mmOf({part.x + part.across, part.y + part.down})};
     if (!part.block) return box;
     const bool lying = part.across >= part.down;
-    const double half = pitch_mm / 2;
-    (lying ? box.min.x : box.min.y) -= half + blockRefWidth * pitch_mm;
+    const double half = kPitch_mm / 2;
+    (lying ? box.min.x : box.min.y) -= half + kBlockRefWidth * kPitch_mm;
     (lying ? box.max.x : box.max.y) += half;
     return box;
 }

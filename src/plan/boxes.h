@@ -12,12 +12,12 @@
 namespace loom::plan {
 
 // The grid of lanes inside the frame; node 0 and the last are the frame itself.
-inline constexpr double pitch_mm = 4.0;
-inline constexpr int gridColumns = 69, gridRows = 45;
-inline constexpr Mm gridOrigin_mm{12.5, 22.0};
+inline constexpr double kPitch_mm = 4.0;
+inline constexpr int kGridColumns = 69, kGridRows = 45;
+inline constexpr Mm kGridOrigin_mm{12.5, 22.0};
 
 inline Mm mmOf(Node at) {
-    return {gridOrigin_mm.x + at.x * pitch_mm, gridOrigin_mm.y + at.y * pitch_mm};
+    return {kGridOrigin_mm.x + at.x * kPitch_mm, kGridOrigin_mm.y + at.y * kPitch_mm};
 }
 
 // One end of a cable: which row of the plan, 0 its from, 1 its to.

@@ -11,11 +11,11 @@
 namespace loom::plan {
 namespace {
 
-constexpr std::size_t notDrawn = static_cast<std::size_t>(-1);
-constexpr double legendRoom_mm = 4.6; // of a box, taken by legends along a side
+constexpr std::size_t kNotDrawn = static_cast<std::size_t>(-1);
+constexpr double kLegendRoom_mm = 4.6; // of a box, taken by legends along a side
 
 double legendWidth(const std::string& legend) {
-    return textWidth_em(legend) * planLegends_mm + 1.0;
+    return textWidth_em(legend) * kPlanLegends_mm + 1.0;
 }
 
 DrawnTerminal
@@ -56,10 +56,10 @@ MmBox innerOf(const PlacedPart& placed, const PlanPart& part) {
         const bool empty = legend.empty();
         switch (terminal.side) {
         case Side::Top:
-            top = std::max(top, empty ? 1.6 : 1.6 + legendRoom_mm);
+            top = std::max(top, empty ? 1.6 : 1.6 + kLegendRoom_mm);
             break;
         case Side::Bottom:
-            bottom = std::max(bottom, empty ? 1.6 : 1.6 + legendRoom_mm);
+            bottom = std::max(bottom, empty ? 1.6 : 1.6 + kLegendRoom_mm);
             break;
         case Side::Left:
             left = std::max(left, 2.0 + (empty ? 0.0 : legendWidth(legend)));
@@ -79,9 +79,9 @@ DrawnPart drawPart(const PlacedPart& placed, const PlanPart& part) {
     if (placed.block) {
         const bool lying = placed.across >= placed.down;
         const Mm corner = mmOf({placed.x, placed.y});
-        out.clear_mm = lying ? corner.x - pitch_mm / 2 - out.box.min.x : out.box.width();
+        out.clear_mm = lying ? corner.x - kPitch_mm / 2 - out.box.min.x : out.box.width();
         out.refAt = lying ? Mm{out.box.min.x + out.clear_mm / 2, out.box.centre().y}
-                          : Mm{out.box.centre().x, out.box.min.y + pitch_mm};
+                          : Mm{out.box.centre().x, out.box.min.y + kPitch_mm};
         return out;
     }
     const MmBox inner = innerOf(placed, part);
@@ -116,19 +116,19 @@ void drawWays(const PlacedPart& placed, const PlanPart& part, PlanDrawing& out) 
                                              : (last[way] + first[way + 1]) / 2.0;
         const Mm origin = mmOf({placed.x, placed.y});
         MmBox each = box;
-        (lying ? each.min.x : each.min.y) = (lying ? origin.x : origin.y) + before * pitch_mm;
-        (lying ? each.max.x : each.max.y) = (lying ? origin.x : origin.y) + after * pitch_mm;
+        (lying ? each.min.x : each.min.y) = (lying ? origin.x : origin.y) + before * kPitch_mm;
+        (lying ? each.max.x : each.max.y) = (lying ? origin.x : origin.y) + after * kPitch_mm;
         out.ways.push_back({placed.part, way + 1, each});
     }
 }
 
 void blockBox(Lanes& lanes, const MmBox& box) {
-    for (int y = 0; y < gridRows; ++y)
-        for (int x = 0; x < gridColumns; ++x) {
+    for (int y = 0; y < kGridRows; ++y)
+        for (int x = 0; x < kGridColumns; ++x) {
             const Mm at = mmOf({x, y});
             if (box.contains(at)) lanes.block({x, y});
-            const MmBox near{{box.min.x - pitch_mm, box.min.y - pitch_mm},
-                             {box.max.x + pitch_mm, box.max.y + pitch_mm}};
+            const MmBox near{{box.min.x - kPitch_mm, box.min.y - kPitch_mm},
+                             {box.max.x + kPitch_mm, box.max.y + kPitch_mm}};
             if (near.contains(at)) lanes.discourage({x, y}, 9);
         }
 }
@@ -164,7 +164,7 @@ bool untangle(Lanes& lanes,
             for (std::size_t i = 0; i < terminal.ends.size(); ++i)
                 for (std::size_t j = i + 1; j < terminal.ends.size(); ++j) {
                     const PlanEnd a = terminal.ends[i], b = terminal.ends[j];
-                    if (lineOf[a.cable] == notDrawn || lineOf[b.cable] == notDrawn) continue;
+                    if (lineOf[a.cable] == kNotDrawn || lineOf[b.cable] == kNotDrawn) continue;
                     better =
                         lanes.exchange(lineOf[a.cable], a.end, lineOf[b.cable], b.end) || better;
                 }
@@ -176,10 +176,10 @@ void route(const Plan& plan,
            const std::vector<PlacedPart>& parts,
            const std::vector<MmBox>& taken,
            PlanDrawing& out) {
-    Lanes lanes(gridColumns, gridRows);
+    Lanes lanes(kGridColumns, kGridRows);
     for (const PlacedPart& part : parts)
         blockBox(lanes, boxOf(part));
-    std::vector<std::size_t> rows, lineOf(plan.cables.size(), notDrawn);
+    std::vector<std::size_t> rows, lineOf(plan.cables.size(), kNotDrawn);
     for (std::size_t i = 0; i < plan.cables.size(); ++i) {
         const auto from = terminusOf(parts, {i, 0}), to = terminusOf(parts, {i, 1});
         if (!from || !to) continue;
@@ -196,8 +196,8 @@ void route(const Plan& plan,
     for (int round = 0; round < (large ? 0 : 4) && coveredIn(out.cables) > 0; ++round) {
         Lanes changed = lanes;
         for (const DrawnCable& cable : out.cables)
-            for (int y = 0; y < gridRows; ++y)
-                for (int x = 0; x < gridColumns; ++x)
+            for (int y = 0; y < kGridRows; ++y)
+                for (int x = 0; x < kGridColumns; ++x)
                     if (cable.label.contains(mmOf({x, y}))) changed.discourage({x, y}, 25);
         changed.find(2);
         std::vector<DrawnCable> lines = linesOf(changed, plan, rows);
@@ -253,7 +253,7 @@ double textWidth_em(const std::string& text) {
 
 PlanDrawing drawPlan(const Plan& plan) {
     PlanDrawing out;
-    out.frame = {mmOf({0, 0}), mmOf({gridColumns - 1, gridRows - 1})};
+    out.frame = {mmOf({0, 0}), mmOf({kGridColumns - 1, kGridRows - 1})};
     out.frontAt = {out.frame.centre().x, out.frame.min.y - 3.4};
     const std::vector<PlacedPart> parts = placeParts(plan);
     std::vector<MmBox> taken;

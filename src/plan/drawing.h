@@ -35,11 +35,11 @@ struct MmBox {
 // They share more than an edge.
 bool overlap(const MmBox& a, const MmBox& b);
 
-inline constexpr Mm planPage_mm{297.0, 210.0};
+inline constexpr Mm kPlanPage_mm{297.0, 210.0};
 // What is drawn lies within this; the rest of the page is for a heading and margins.
-inline constexpr MmBox planField_mm{{5.0, 15.0}, {292.0, 201.0}};
-inline constexpr double planLetters_mm = 5.0; // em of refs and labels
-inline constexpr double planLegends_mm = 4.2; // em of terminal legends and what stands under a ref
+inline constexpr MmBox kPlanField_mm{{5.0, 15.0}, {292.0, 201.0}};
+inline constexpr double kPlanLetters_mm = 5.0; // em of refs and labels
+inline constexpr double kPlanLegends_mm = 4.2; // em of terminal legends and what stands under a ref
 
 struct DrawnPart {
     std::size_t part = 0; // of Plan::parts

@@ -7,13 +7,13 @@
 namespace loom::plan {
 namespace {
 
-constexpr double height_mm = 6.1, pad_mm = 1.2;
-constexpr double gap_mm = 0.5; // least, between labels and to what is taken
-constexpr double step_mm = 1.0;
+constexpr double kHeight_mm = 6.1, kPad_mm = 1.2;
+constexpr double kGap_mm = 0.5; // least, between labels and to what is taken
+constexpr double kStep_mm = 1.0;
 
 // What a place costs, by eye: a label beside its line is better than one across a foreign line, one
 // across a line is better than one along it.
-constexpr double crossCost = 60.0, alongCost = 160.0, turnedCost = 14.0, acrossOwnCost = 8.0,
+constexpr double kCrossCost = 60.0, kAlongCost = 160.0, kTurnedCost = 14.0, kAcrossOwnCost = 8.0,
                  overhangCost = 30.0, besideCost = 70.0;
 
 struct Place {
@@ -24,7 +24,7 @@ struct Place {
 };
 
 double lengthOf(const std::string& label) {
-    return std::min(70.0, textWidth_em(label) * planLetters_mm + 2.0 * pad_mm);
+    return std::min(70.0, textWidth_em(label) * kPlanLetters_mm + 2.0 * kPad_mm);
 }
 
 MmBox about(Mm centre, double width, double height) {
@@ -49,7 +49,7 @@ double underCost(const MmBox& box, const DrawnCable& line) {
     for (std::size_t i = 0; i + 1 < line.points.size(); ++i) {
         const Mm a = line.points[i], b = line.points[i + 1];
         if (!overlap(box, stretchBox(a, b, line.width_mm))) continue;
-        cost += (a.y == b.y) == boxLevel ? alongCost : crossCost;
+        cost += (a.y == b.y) == boxLevel ? kAlongCost : kCrossCost;
     }
     return cost;
 }
@@ -60,9 +60,9 @@ struct Table {
     std::vector<bool> placed;
 
     bool free(const MmBox& box, std::size_t self) const {
-        const MmBox wide = grown(box, gap_mm);
-        if (box.min.x < planField_mm.min.x || box.max.x > planField_mm.max.x ||
-            box.min.y < planField_mm.min.y || box.max.y > planField_mm.max.y)
+        const MmBox wide = grown(box, kGap_mm);
+        if (box.min.x < kPlanField_mm.min.x || box.max.x > kPlanField_mm.max.x ||
+            box.min.y < kPlanField_mm.min.y || box.max.y > kPlanField_mm.max.y)
             return false;
         for (const MmBox& each : taken)
             if (overlap(wide, each)) return false;
@@ -84,7 +84,7 @@ struct Table {
         for (std::size_t i = 0; i < cables.size(); ++i)
             if (i != self && placed[i] && cables[i].leader &&
                 overlap(box, stretchBox(*cables[i].leader, cables[i].label.centre(), 0.5)))
-                cost += crossCost;
+                cost += kCrossCost;
         return cost;
     }
 };
@@ -98,21 +98,21 @@ void alongStretch(
     const Table& table, std::size_t self, Mm a, Mm b, double length, std::optional<Place>& best) {
     const bool level = a.y == b.y;
     const double run = level ? std::fabs(b.x - a.x) : std::fabs(b.y - a.y);
-    const int steps = static_cast<int>(std::floor(run / 2 / step_mm));
+    const int steps = static_cast<int>(std::floor(run / 2 / kStep_mm));
     for (const bool turned : {false, true}) {
         if (level && turned) continue;
-        const double along = level || turned ? length : height_mm;
-        const double width = turned ? height_mm : length, height = turned ? length : height_mm;
+        const double along = level || turned ? length : kHeight_mm;
+        const double width = turned ? kHeight_mm : length, height = turned ? length : kHeight_mm;
         for (int i = -steps; i <= steps; ++i) {
-            const double off = i * step_mm;
+            const double off = i * kStep_mm;
             const Mm centre{(a.x + b.x) / 2 + (level ? off : 0),
                             (a.y + b.y) / 2 + (level ? 0 : off)};
             Place place{about(centre, width, height), turned, std::nullopt, 0.0};
             if (!table.free(place.box, self)) continue;
             const double over = std::fabs(off) + along / 2 + 1.0 - run / 2;
             place.cost = (over > 0 ? overhangCost + over : 0.0) + std::fabs(off) * 0.1 -
-                         std::min(run, 60.0) * 0.1 + (turned ? turnedCost : 0.0) +
-                         (!level && !turned ? acrossOwnCost : 0.0) +
+                         std::min(run, 60.0) * 0.1 + (turned ? kTurnedCost : 0.0) +
+                         (!level && !turned ? kAcrossOwnCost : 0.0) +
                          table.linesUnder(place.box, self) + table.leadersUnder(place.box, self);
             consider(best, place);
         }
@@ -128,7 +128,7 @@ void beside(const Table& table, std::size_t self, double length, std::optional<P
         for (int dy = -24; dy <= 24; dy += 2)
             for (int dx = -30; dx <= 30; dx += 2) {
                 const Mm centre{foot.x + dx, foot.y + dy};
-                Place place{about(centre, length, height_mm), false, foot, 0.0};
+                Place place{about(centre, length, kHeight_mm), false, foot, 0.0};
                 if (place.box.contains(foot) || !table.free(place.box, self)) continue;
                 const double away = std::sqrt(static_cast<double>(dx * dx + dy * dy));
                 place.cost = besideCost + away;
@@ -151,14 +151,15 @@ Place anywhere(const Table& table, std::size_t self, double length) {
     const DrawnCable& cable = table.cables[self];
     const Mm foot = cable.points[cable.points.size() / 2];
     std::optional<Place> best;
-    for (double y = planField_mm.min.y + height_mm; y < planField_mm.max.y - height_mm; y += 3.0)
-        for (double x = planField_mm.min.x + length; x < planField_mm.max.x - length; x += 3.0) {
-            Place place{about({x, y}, length, height_mm), false, foot, 0.0};
+    for (double y = kPlanField_mm.min.y + kHeight_mm; y < kPlanField_mm.max.y - kHeight_mm;
+         y += 3.0)
+        for (double x = kPlanField_mm.min.x + length; x < kPlanField_mm.max.x - length; x += 3.0) {
+            Place place{about({x, y}, length, kHeight_mm), false, foot, 0.0};
             if (!table.free(place.box, self)) continue;
             place.cost = std::fabs(x - foot.x) + std::fabs(y - foot.y);
             consider(best, place);
         }
-    return best.value_or(Place{about(foot, length, height_mm), false, std::nullopt, 0.0});
+    return best.value_or(Place{about(foot, length, kHeight_mm), false, std::nullopt, 0.0});
 }
 
 void put(Table& table, std::size_t self, const std::string& label) {

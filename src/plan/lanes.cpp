@@ -9,12 +9,12 @@ namespace loom::plan {
 namespace {
 
 // What makes a way dear, in tenths of a lane's pitch. By eye: a detour of three lanes for a crossing.
-constexpr int lengthCost = 10, bendCost = 36, crossingCost = 40, besideCost = 4;
-constexpr int sharedCost = 4000; // two lines on one lane: only when there is no other way
-constexpr int foreignCost = 500; // close by where another line leaves its box
-constexpr int unknown = 1 << 30;
+constexpr int kLengthCost = 10, kBendCost = 36, kCrossingCost = 40, kBesideCost = 4;
+constexpr int kSharedCost = 4000; // two lines on one lane: only when there is no other way
+constexpr int kForeignCost = 500; // close by where another line leaves its box
+constexpr int kUnknown = 1 << 30;
 
-constexpr std::array<Heading, 4> headings{
+constexpr std::array<Heading, 4> kHeadings{
     Heading::Up, Heading::Right, Heading::Down, Heading::Left};
 
 bool upright(Heading heading) {
@@ -77,20 +77,20 @@ std::int16_t& Lanes::stretch(Node at, Heading heading) {
 }
 
 int Lanes::throughCost(const Use& use, Heading in, Heading out) const {
-    if (in != out) return bendCost + (use.level + use.upright + use.bends > 0 ? sharedCost : 0);
+    if (in != out) return kBendCost + (use.level + use.upright + use.bends > 0 ? kSharedCost : 0);
     const int crossed = upright(in) ? use.level : use.upright;
-    return crossed * crossingCost + (use.bends > 0 ? sharedCost : 0);
+    return crossed * kCrossingCost + (use.bends > 0 ? kSharedCost : 0);
 }
 
 int Lanes::stretchCost(Node at, Heading heading) const {
     Lanes& self = const_cast<Lanes&>(*this);
-    int cost = lengthCost + self.stretch(at, heading) * sharedCost;
+    int cost = kLengthCost + self.stretch(at, heading) * kSharedCost;
     const Heading side = upright(heading) ? Heading::Right : Heading::Down;
     for (const Heading beside : {side, opposite(side)}) {
         const Node neighbour = stepped(at, beside);
         if (inside(neighbour) && inside(stepped(neighbour, heading)) &&
             self.stretch(neighbour, heading) > 0)
-            cost += besideCost;
+            cost += kBesideCost;
     }
     return cost;
 }
@@ -115,27 +115,27 @@ std::vector<Node> Lanes::cheapest(std::size_t number) const {
     const Node goal = stepped(line.to.at, line.to.out);
     if (!inside(start) || !inside(goal)) return {};
     const int last = stateOf(goal, opposite(line.to.out));
-    std::vector<int> known(uses.size() * 4, unknown), before(uses.size() * 4, -1);
+    std::vector<int> known(uses.size() * 4, kUnknown), before(uses.size() * 4, -1);
     std::vector<std::vector<int>> open; // states by the cost of their way and the rest
     const auto come = [&](int there, int cost, int from) {
         if (cost >= known[there]) return;
         known[there] = cost;
         before[there] = from;
         const auto estimate =
-            static_cast<std::size_t>(cost + apart(nodeOf(there), goal) * lengthCost);
+            static_cast<std::size_t>(cost + apart(nodeOf(there), goal) * kLengthCost);
         if (open.size() <= estimate) open.resize(estimate + 1);
         open[estimate].push_back(there);
     };
     come(stateOf(start, line.from.out), 0, -1);
-    for (std::size_t estimate = 0; estimate < open.size() && known[last] == unknown; ++estimate)
+    for (std::size_t estimate = 0; estimate < open.size() && known[last] == kUnknown; ++estimate)
         while (!open[estimate].empty()) {
             const int here = open[estimate].back();
             open[estimate].pop_back();
-            const int rest = apart(nodeOf(here), goal) * lengthCost;
+            const int rest = apart(nodeOf(here), goal) * kLengthCost;
             if (known[here] + rest == static_cast<int>(estimate))
                 spread(number, here, known[here], come);
         }
-    if (known[last] == unknown) return {};
+    if (known[last] == kUnknown) return {};
     std::vector<Node> way{line.to.at};
     for (int at = last; at >= 0; at = before[at])
         if (!(way.back() == nodeOf(at))) way.push_back(nodeOf(at));
@@ -150,7 +150,7 @@ void Lanes::spread(std::size_t number, int here, int cost, const Come& come) con
     const LaneLine& line = lines[number];
     const Node at = nodeOf(here), goal = stepped(line.to.at, line.to.out);
     const Heading in = static_cast<Heading>(here % 4), arrive = opposite(line.to.out);
-    for (const Heading out : headings) {
+    for (const Heading out : kHeadings) {
         if (out == opposite(in)) continue;
         const int through = throughCost(uses[index(at)], in, out);
         // The last bend may be on the node in front of the end.
@@ -160,7 +160,7 @@ void Lanes::spread(std::size_t number, int here, int cost, const Come& come) con
         const Use& use = uses[index(next)];
         const bool foreign = use.owner >= 0 && use.owner != static_cast<int>(number);
         come(stateOf(next, out),
-             cost + through + stretchCost(at, out) + use.dear + (foreign ? foreignCost : 0),
+             cost + through + stretchCost(at, out) + use.dear + (foreign ? kForeignCost : 0),
              here);
     }
 }

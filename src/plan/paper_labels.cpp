@@ -6,8 +6,8 @@
 namespace loom::plan {
 namespace {
 
-constexpr std::size_t across = 6, down = 14;
-constexpr double wide_mm = 45.0, high_mm = 12.2;
+constexpr std::size_t kAcross = 6, kDown = 14;
+constexpr double kWide_mm = 45.0, kHigh_mm = 12.2;
 
 struct EndLabel {
     std::string label, place, make;
@@ -26,17 +26,17 @@ std::vector<EndLabel> endLabels(const PaperJob& job) {
 
 void drawLabel(Page& page, Mm at, const EndLabel& label) {
     page.path({{at.x, at.y},
-               {at.x + wide_mm, at.y},
-               {at.x + wide_mm, at.y + high_mm},
-               {at.x, at.y + high_mm},
+               {at.x + kWide_mm, at.y},
+               {at.x + kWide_mm, at.y + kHigh_mm},
+               {at.x, at.y + kHigh_mm},
                {at.x, at.y}},
               "#777",
               0.2,
               "1.5 1.2");
     page.textWithin({at.x + 2.0, at.y + 4.2}, 24.0, label.label, {5.4, true});
     page.textWithin(
-        {at.x + wide_mm - 2.0, at.y + 4.2}, 18.0, label.make, {3.2, false, Anchor::End});
-    page.textWithin({at.x + 2.0, at.y + 9.4}, wide_mm - 4.0, label.place, {3.6});
+        {at.x + kWide_mm - 2.0, at.y + 4.2}, 18.0, label.make, {3.2, false, Anchor::End});
+    page.textWithin({at.x + 2.0, at.y + 9.4}, kWide_mm - 4.0, label.place, {3.6});
 }
 
 void append(std::vector<std::string>& pages, std::vector<std::string> more) {
@@ -48,15 +48,15 @@ void append(std::vector<std::string>& pages, std::vector<std::string> more) {
 
 std::vector<std::string> labelPages(const PaperJob& job) {
     const std::vector<EndLabel> labels = endLabels(job);
-    constexpr std::size_t each = across * down;
-    const std::size_t pages = labels.empty() ? 1 : (labels.size() + each - 1) / each;
+    constexpr std::size_t kEach = kAcross * kDown;
+    const std::size_t pages = labels.empty() ? 1 : (labels.size() + kEach - 1) / kEach;
     std::vector<std::string> out;
     for (std::size_t i = 0; i < pages; ++i) {
         Page page(job, job.say("print/labels"), i + 1, pages);
-        for (std::size_t j = i * each; j < labels.size() && j < (i + 1) * each; ++j)
+        for (std::size_t j = i * kEach; j < labels.size() && j < (i + 1) * kEach; ++j)
             drawLabel(page,
-                      {pageLeft_mm + wide_mm * static_cast<double>((j - i * each) % across),
-                       pageTop_mm + high_mm * static_cast<double>((j - i * each) / across)},
+                      {kPageLeft_mm + kWide_mm * static_cast<double>((j - i * kEach) % kAcross),
+                       kPageTop_mm + kHigh_mm * static_cast<double>((j - i * kEach) / kAcross)},
                       labels[j]);
         out.push_back(page.finish());
     }

@@ -46,8 +46,8 @@ std::string attribute(const char* name, double value) {
     return std::string(" ") + name + "=\"" + number(value) + "\"";
 }
 
-constexpr std::string_view pageBegins = "<svg xmlns=\"http://www.w3.org/2000/svg\"";
-constexpr const char* pageSize = " width=\"297mm\" height=\"210mm\"";
+constexpr std::string_view kPageBegins = "<svg xmlns=\"http://www.w3.org/2000/svg\"";
+constexpr const char* kPageSize = " width=\"297mm\" height=\"210mm\"";
 
 const char* word(Anchor anchor) {
     return anchor == Anchor::Start ? "start" : anchor == Anchor::Middle ? "middle" : "end";
@@ -56,14 +56,14 @@ const char* word(Anchor anchor) {
 } // namespace
 
 Page::Page(const PaperJob& job, const std::string& name, std::size_t number_, std::size_t of) {
-    out = std::string(pageBegins) + pageSize +
+    out = std::string(kPageBegins) + kPageSize +
           " viewBox=\"0 0 297 210\" font-family=\"'Open Sans', sans-serif\">\n";
-    text({pageLeft_mm, 11.0}, job.say.text(job.title), {5.0, true});
-    text({pageRight_mm, 11.0},
+    text({kPageLeft_mm, 11.0}, job.say.text(job.title), {5.0, true});
+    text({kPageRight_mm, 11.0},
          name + "  " + std::to_string(number_) + "/" + std::to_string(of),
          {4.2, false, Anchor::End});
-    text({pageLeft_mm, 204.0}, job.say("print/cautions"), {3.2});
-    text({pageRight_mm, 204.0}, job.say("product"), {3.2, false, Anchor::End});
+    text({kPageLeft_mm, 204.0}, job.say("print/cautions"), {3.2});
+    text({kPageRight_mm, 204.0}, job.say("product"), {3.2, false, Anchor::End});
 }
 
 void Page::text(Mm at, const std::string& words, const Letters& letters) {
@@ -122,9 +122,9 @@ std::string Page::finish() {
 
 std::string onOneSheet(const std::vector<std::string>& pages) {
     const std::string high = std::to_string(210 * pages.size());
-    std::string out = std::string(pageBegins) + " width=\"297mm\" height=\"" + high +
+    std::string out = std::string(kPageBegins) + " width=\"297mm\" height=\"" + high +
                       "mm\" viewBox=\"0 0 297 " + high + "\">\n";
-    const std::size_t after = pageBegins.size() + std::string_view(pageSize).size();
+    const std::size_t after = kPageBegins.size() + std::string_view(kPageSize).size();
     for (std::size_t i = 0; i < pages.size(); ++i)
         out += "<svg y=\"" + std::to_string(210 * i) + "\" width=\"297\" height=\"210\"" +
                pages[i].substr(after);
@@ -132,17 +132,17 @@ std::string onOneSheet(const std::vector<std::string>& pages) {
 }
 
 std::size_t drawTable(Page& page, const Table& table, std::size_t first, double top, double foot) {
-    double y = top + tableRow_mm / 2, right = pageLeft_mm;
+    double y = top + kTableRow_mm / 2, right = kPageLeft_mm;
     for (const Column& column : table.columns) {
         page.textWithin({right, y}, column.width_mm - 1.5, column.head, {3.4, true});
         right += column.width_mm;
     }
-    page.line({pageLeft_mm, top + tableRow_mm}, {right, top + tableRow_mm}, 0.5);
+    page.line({kPageLeft_mm, top + kTableRow_mm}, {right, top + kTableRow_mm}, 0.5);
     std::size_t drawn = 0;
     for (std::size_t i = first; i < table.rows.size(); ++i) {
-        y += tableRow_mm;
-        if (y + tableRow_mm / 2 > foot) break;
-        double x = pageLeft_mm;
+        y += kTableRow_mm;
+        if (y + kTableRow_mm / 2 > foot) break;
+        double x = kPageLeft_mm;
         for (std::size_t c = 0; c < table.columns.size() && c < table.rows[i].size(); ++c) {
             const Column& column = table.columns[c];
             if (table.rows[i][c] == "[]")
@@ -152,7 +152,7 @@ std::size_t drawTable(Page& page, const Table& table, std::size_t first, double 
                     {x, y}, column.width_mm - 1.5, table.rows[i][c], {3.4, column.bold});
             x += column.width_mm;
         }
-        page.line({pageLeft_mm, y + tableRow_mm / 2}, {right, y + tableRow_mm / 2}, 0.12);
+        page.line({kPageLeft_mm, y + kTableRow_mm / 2}, {right, y + kTableRow_mm / 2}, 0.12);
         ++drawn;
     }
     return drawn;
@@ -160,13 +160,14 @@ std::size_t drawTable(Page& page, const Table& table, std::size_t first, double 
 
 std::vector<std::string>
 tablePages(const PaperJob& job, const std::string& name, const Table& table) {
-    const std::size_t each = static_cast<std::size_t>((pageFoot_mm - pageTop_mm) / tableRow_mm) - 1;
+    const std::size_t each =
+        static_cast<std::size_t>((pageFoot_mm - kPageTop_mm) / kTableRow_mm) - 1;
     const std::size_t pages = table.rows.empty() ? 1 : (table.rows.size() + each - 1) / each;
     std::vector<std::string> out;
     for (std::size_t i = 0; i < pages; ++i) {
         Page page(job, name, i + 1, pages);
-        const double foot = pageTop_mm + (static_cast<double>(each) + 1.01) * tableRow_mm;
-        drawTable(page, table, i * each, pageTop_mm, foot);
+        const double foot = kPageTop_mm + (static_cast<double>(each) + 1.01) * kTableRow_mm;
+        drawTable(page, table, i * each, kPageTop_mm, foot);
         out.push_back(page.finish());
     }
     return out;
@@ -174,17 +175,17 @@ tablePages(const PaperJob& job, const std::string& name, const Table& table) {
 
 SleeveInk sleeveInk(bench::Sleeve sleeve) {
     // Letters: IEC 60757. Colours and patterns: our own.
-    static constexpr SleeveInk inks[] = {{"#111", "", "BK"},
-                                         {"#c62f26", "7 0.7", "RD"},
-                                         {"#fff", "", "WH"},
-                                         {"#868e91", "0.7 0.7", "GY"},
-                                         {"#d97a12", "4 0.9", "OG"},
-                                         {"#7a4aa8", "3 0.7 0.7 0.7", "VT"},
-                                         {"#2c8a48", "2.2 0.9", "GN"},
-                                         {"#e8c21e", "1.2 2.2", "YE"},
-                                         {"#2b5fb4", "5 0.7 0.7 0.7", "BU"},
-                                         {"#744722", "5 0.7 0.7 0.7 0.7 0.7", "BN"}};
-    return inks[static_cast<std::size_t>(sleeve)];
+    static constexpr SleeveInk kInks[] = {{"#111", "", "BK"},
+                                          {"#c62f26", "7 0.7", "RD"},
+                                          {"#fff", "", "WH"},
+                                          {"#868e91", "0.7 0.7", "GY"},
+                                          {"#d97a12", "4 0.9", "OG"},
+                                          {"#7a4aa8", "3 0.7 0.7 0.7", "VT"},
+                                          {"#2c8a48", "2.2 0.9", "GN"},
+                                          {"#e8c21e", "1.2 2.2", "YE"},
+                                          {"#2b5fb4", "5 0.7 0.7 0.7", "BU"},
+                                          {"#744722", "5 0.7 0.7 0.7 0.7 0.7", "BN"}};
+    return kInks[static_cast<std::size_t>(sleeve)];
 }
 
 void drawSleeve(Page& page, const std::vector<Mm>& points, bench::Sleeve sleeve, double width_mm) {

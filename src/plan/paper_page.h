@@ -42,7 +42,7 @@ private:
     std::string out;
 };
 
-inline constexpr double pageLeft_mm = 12.0, pageRight_mm = 285.0, pageTop_mm = 22.0,
+inline constexpr double kPageLeft_mm = 12.0, kPageRight_mm = 285.0, kPageTop_mm = 22.0,
                         pageFoot_mm = 196.0;
 
 // A table: its columns, and rows of cells; a cell "[]" is a box to tick.
@@ -57,7 +57,7 @@ struct Table {
     std::vector<std::vector<std::string>> rows;
 };
 
-inline constexpr double tableRow_mm = 4.7;
+inline constexpr double kTableRow_mm = 4.7;
 
 // Draws rows from `first` on between the heights; returns how many were drawn.
 std::size_t drawTable(Page& page, const Table& table, std::size_t first, double top, double foot);

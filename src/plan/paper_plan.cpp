@@ -13,10 +13,10 @@ void drawFrame(Page& page, const PaperJob& job, const PlanDrawing& drawing) {
     page.box(drawing.frame, 6.0, 0.4);
     for (const MmBox& wheel : drawing.wheels)
         page.box(wheel, 1.4, 0.4, "#ddd");
-    page.text(drawing.frontAt, job.say("plan/front"), {planLegends_mm, false, Anchor::Middle});
+    page.text(drawing.frontAt, job.say("plan/front"), {kPlanLegends_mm, false, Anchor::Middle});
     if (!drawing.wheels.empty())
         page.text(
-            drawing.axleAt, job.say("plan/axle"), {planLegends_mm, false, Anchor::Middle, -90.0});
+            drawing.axleAt, job.say("plan/axle"), {kPlanLegends_mm, false, Anchor::Middle, -90.0});
 }
 
 void drawParts(Page& page, const PaperJob& job, const PlanDrawing& drawing) {
@@ -26,24 +26,24 @@ void drawParts(Page& page, const PaperJob& job, const PlanDrawing& drawing) {
         page.textWithin(part.refAt,
                         std::max(part.clear_mm, 8.0),
                         row.ref,
-                        {planLetters_mm, true, Anchor::Middle});
+                        {kPlanLetters_mm, true, Anchor::Middle});
         if (part.wordsAt)
             page.textWithin(*part.wordsAt,
                             part.clear_mm,
                             underRef(row, job.say),
-                            {planLegends_mm, false, Anchor::Middle});
+                            {kPlanLegends_mm, false, Anchor::Middle});
     }
     for (const DrawnWay& way : drawing.ways) {
         page.box(way.box, 0.0, 0.4, "#f4f1ea");
         page.text(
-            way.box.centre(), std::to_string(way.number), {planLegends_mm, true, Anchor::Middle});
+            way.box.centre(), std::to_string(way.number), {kPlanLegends_mm, true, Anchor::Middle});
     }
     for (const DrawnTerminal& terminal : drawing.terminals) {
         page.box(terminal.mark, 0.6, 0.35, "#fff");
         if (bench::isA(job.plan.parts[terminal.part].kind, bench::PartClass::Block)) continue;
         page.text(terminal.legendAt,
                   terminal.legend == "-" ? "\u2212" : terminal.legend,
-                  {planLegends_mm, false, Anchor::Middle});
+                  {kPlanLegends_mm, false, Anchor::Middle});
     }
 }
 
@@ -55,7 +55,7 @@ void drawLabels(Page& page, const PaperJob& job, const PlanDrawing& drawing) {
         page.textWithin(cable.label.centre(),
                         std::max(cable.label.width(), cable.label.height()),
                         job.plan.cables[cable.cable].label,
-                        {planLetters_mm, true, Anchor::Middle, cable.turned ? -90.0 : 0.0});
+                        {kPlanLetters_mm, true, Anchor::Middle, cable.turned ? -90.0 : 0.0});
     }
 }
 

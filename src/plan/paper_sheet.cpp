@@ -34,14 +34,14 @@ Table checkTable(const PaperJob& job) {
 // Who built, who checked, when; and the order of powering up to tick.
 std::string signingPage(const PaperJob& job) {
     Page page(job, job.say("print/power"), 1, 1);
-    double y = pageTop_mm + 4.0;
-    for (const char* key : stepWords) {
-        page.box({{pageLeft_mm, y - 2.2}, {pageLeft_mm + 4.4, y + 2.2}}, 0.3, 0.35);
-        page.text({pageLeft_mm + 8.0, y}, job.say(std::string("power/step/") + key), {4.2});
+    double y = kPageTop_mm + 4.0;
+    for (const char* key : kStepWords) {
+        page.box({{kPageLeft_mm, y - 2.2}, {kPageLeft_mm + 4.4, y + 2.2}}, 0.3, 0.35);
+        page.text({kPageLeft_mm + 8.0, y}, job.say(std::string("power/step/") + key), {4.2});
         y += 8.6;
     }
     y += 12.0;
-    double x = pageLeft_mm;
+    double x = kPageLeft_mm;
     for (const char* key : {"print/built-by", "print/checked-by", "print/adult", "print/date"}) {
         page.line({x, y}, {x + 60.0, y}, 0.3);
         page.text({x, y + 4.0}, job.say(key), {3.6});

@@ -23,22 +23,22 @@ enum class Step {
     BatteriesOut // link off first; batteries disconnected and lifted out
 };
 
-inline constexpr int stepCount = static_cast<int>(Step::BatteriesOut) + 1;
+inline constexpr int kStepCount = static_cast<int>(Step::BatteriesOut) + 1;
 
 // In files.
-inline constexpr const char* stepWords[stepCount] = {"isolator off",
-                                                     "batteries",
-                                                     "battery ends",
-                                                     "series link",
-                                                     "axle clear",
-                                                     "cross-check",
-                                                     "key on",
-                                                     "rocker on",
-                                                     "lamp seen",
-                                                     "call",
-                                                     "run",
-                                                     "off",
-                                                     "key hung",
-                                                     "batteries out"};
+inline constexpr const char* kStepWords[kStepCount] = {"isolator off",
+                                                       "batteries",
+                                                       "battery ends",
+                                                       "series link",
+                                                       "axle clear",
+                                                       "cross-check",
+                                                       "key on",
+                                                       "rocker on",
+                                                       "lamp seen",
+                                                       "call",
+                                                       "run",
+                                                       "off",
+                                                       "key hung",
+                                                       "batteries out"};
 
 } // namespace loom::plan

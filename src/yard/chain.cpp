@@ -15,22 +15,22 @@ namespace loom::yard {
 
 namespace {
 
-constexpr double greatestSpeed_m_s = 8.0; // of a point
-constexpr double opens_per_s = 2.0;
-constexpr float lip_per_s = 12.0f;
-constexpr double torn = 1.25, tautened = 1.1; // of a link's length
-constexpr int tautenPasses = 16;
+constexpr double kGreatestSpeed_m_s = 8.0; // of a point
+constexpr double kOpens_per_s = 2.0;
+constexpr float kLip_per_s = 12.0f;
+constexpr double kTorn = 1.25, kTautened = 1.1; // of a link's length
+constexpr int kTautenPasses = 16;
 
 b2Vec2 inUnits(Point p) {
-    return {static_cast<float>(p.x_m * units_per_m), static_cast<float>(p.y_m * units_per_m)};
+    return {static_cast<float>(p.x_m * kUnits_per_m), static_cast<float>(p.y_m * kUnits_per_m)};
 }
 
 Point inMetres(b2Vec2 v) {
-    return {v.x / units_per_m, v.y / units_per_m};
+    return {v.x / kUnits_per_m, v.y / kUnits_per_m};
 }
 
 float inUnits(double length_m) {
-    return static_cast<float>(length_m * units_per_m);
+    return static_cast<float>(length_m * kUnits_per_m);
 }
 
 // The distance between the ends of two links of length a and b on a circle of radius r.
@@ -45,7 +45,7 @@ double bentSpan_m(double a, double b, double r_m) {
 
 bool isTorn(const Strand& strand) {
     for (std::size_t i = 0; i < strand.links_m.size(); ++i)
-        if (apart_m(strand.points_m[i], strand.points_m[i + 1]) > torn * strand.links_m[i])
+        if (apart_m(strand.points_m[i], strand.points_m[i + 1]) > kTorn * strand.links_m[i])
             return true;
     return false;
 }
@@ -55,8 +55,8 @@ bool isTorn(const Strand& strand) {
 void tauten(Strand& strand, const std::vector<bool>& held) {
     const auto follow = [&](std::size_t leader, std::size_t i, double link_m) {
         const Point way = strand.points_m[i] - strand.points_m[leader];
-        if (!held[i] && norm(way) > tautened * link_m)
-            strand.points_m[i] = strand.points_m[leader] + (tautened * link_m / norm(way)) * way;
+        if (!held[i] && norm(way) > kTautened * link_m)
+            strand.points_m[i] = strand.points_m[leader] + (kTautened * link_m / norm(way)) * way;
     };
     const std::size_t links = strand.links_m.size();
     for (std::size_t i = 0; i < links; ++i)
@@ -159,13 +159,13 @@ void Chain::lend(const Strand& strand,
     // A bend that was too tight at first opens, if there is room for it.
     for (std::size_t i = 0; i < in->bends.size(); ++i) {
         if (in->ease[i] >= 1.0) continue;
-        in->ease[i] = std::min(1.0, in->ease[i] + opens_per_s * step_s);
+        in->ease[i] = std::min(1.0, in->ease[i] + kOpens_per_s * step_s);
         in->fitBend(i, strand.links_m[i], strand.links_m[i + 1], feel.leastBend_m);
     }
     const float lean = inUnits(feel.lean_m_s2 * step_s);
     const float friction = inUnits(feel.friction_m_s2 * step_s);
     const float keep = static_cast<float>(std::max(0.0, 1.0 - feel.drag_per_s * step_s));
-    const float most = inUnits(greatestSpeed_m_s);
+    const float most = inUnits(kGreatestSpeed_m_s);
     for (b2Body* body : in->bodies) {
         if (body->GetType() != b2_dynamicBody) continue;
         b2Vec2 v = keep * body->GetLinearVelocity();
@@ -175,8 +175,8 @@ void Chain::lend(const Strand& strand,
         v *= speed > 0.0f ? slowed / speed : 0.0f;
         const b2Vec2 at = body->GetPosition(), edge = inUnits(feel.board_m);
         // A lip round the board brings back what slides over its edge.
-        v.x = std::min(std::max(v.x, -lip_per_s * at.x), lip_per_s * (edge.x - at.x));
-        v.y = std::min(std::max(v.y, -lip_per_s * at.y), lip_per_s * (edge.y - at.y));
+        v.x = std::min(std::max(v.x, -kLip_per_s * at.x), kLip_per_s * (edge.x - at.x));
+        v.y = std::min(std::max(v.y, -kLip_per_s * at.y), kLip_per_s * (edge.y - at.y));
         body->SetLinearVelocity(v);
     }
 }
@@ -195,7 +195,7 @@ void Chain::fetch(Strand& strand, double stick_m) const {
         body->SetLinearVelocity({0.0f, 0.0f});
     }
     const bool wasTorn = isTorn(strand);
-    for (int pass = 0; pass < tautenPasses && isTorn(strand); ++pass)
+    for (int pass = 0; pass < kTautenPasses && isTorn(strand); ++pass)
         tauten(strand, held);
     for (std::size_t i = 0; wasTorn && i < in->bodies.size(); ++i)
         if (!held[i]) in->bodies[i]->SetTransform(inUnits(strand.points_m[i]), 0.0f);

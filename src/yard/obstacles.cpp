@@ -11,7 +11,7 @@ namespace loom::yard {
 
 namespace {
 
-constexpr double wheelAt_m = 0.105, wheelRadius_m = 0.0543;
+constexpr double kWheelAt_m = 0.105, kWheelRadius_m = 0.0543;
 
 double nearest(double value, double low, double high) {
     return std::min(std::max(value, low), high);
@@ -38,10 +38,10 @@ std::optional<Point> wayOut(const Box& moved, const Box& by) {
 
 std::optional<Wheel> wheelOf(const bench::Part& part) {
     if (!bench::isA(part, bench::PartClass::Motor)) return std::nullopt;
-    Point out{wheelAt_m, 0.0};
+    Point out{kWheelAt_m, 0.0};
     for (int turn = part.quarterTurns & 3; turn > 0; --turn)
         out = turned(out);
-    return Wheel{part.at_m + out, wheelRadius_m};
+    return Wheel{part.at_m + out, kWheelRadius_m};
 }
 
 bool touches(const Wheel& wheel, const Box& box) {

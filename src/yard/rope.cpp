@@ -10,40 +10,40 @@ namespace loom::yard {
 
 namespace {
 
-constexpr double overEdge_m = 0.2; // as far as a hand takes an end over the board's edge
-constexpr double pinSpeed_m_s = 8.0;
-constexpr double gather_m_s = 0.6; // how fast slack is gathered up or given
-constexpr double nudge_m = 0.008;  // a smaller shift of an end moves the whole strand along
-constexpr double stillWithin_m = 0.0006, stillFor_s = 0.12; // no point goes further in that time
-constexpr double longest_s = 2.0;   // what still creeps then is held by friction
-constexpr double evens_per_s = 2.0; // how fast its links become alike again
-constexpr double stretched = 1.01;
-constexpr double hurried_s = 0.2; // after a pull: what is stretched then was pulled too fast
-constexpr double looseShare = 0.7, looseShown_m = 0.35;
-constexpr double shortestStub_m = 0.014;
+constexpr double kOverEdge_m = 0.2; // as far as a hand takes an end over the board's edge
+constexpr double kPinSpeed_m_s = 8.0;
+constexpr double kGather_m_s = 0.6; // how fast slack is gathered up or given
+constexpr double kNudge_m = 0.008;  // a smaller shift of an end moves the whole strand along
+constexpr double kStillWithin_m = 0.0006, kStillFor_s = 0.12; // no point goes further in that time
+constexpr double kLongest_s = 2.0;   // what still creeps then is held by friction
+constexpr double kEvens_per_s = 2.0; // how fast its links become alike again
+constexpr double kStretched = 1.01;
+constexpr double kHurried_s = 0.2; // after a pull: what is stretched then was pulled too fast
+constexpr double kLooseShare = 0.7, kLooseShown_m = 0.35;
+constexpr double kShortestStub_m = 0.014;
 
 double stub_m(const Seat& seat, double width_m) {
-    return std::max(shortestStub_m, sleeveStart_m(seat, width_m));
+    return std::max(kShortestStub_m, sleeveStart_m(seat, width_m));
 }
 
 Point onBoard(Point p, Point board_m, Point otherwise) {
     if (!isFinite(p)) return otherwise;
-    return {std::min(std::max(p.x_m, -overEdge_m), board_m.x_m + overEdge_m),
-            std::min(std::max(p.y_m, -overEdge_m), board_m.y_m + overEdge_m)};
+    return {std::min(std::max(p.x_m, -kOverEdge_m), board_m.x_m + kOverEdge_m),
+            std::min(std::max(p.y_m, -kOverEdge_m), board_m.y_m + kOverEdge_m)};
 }
 
-// The course with its fittings, from middle to middle.
-std::vector<Point> withFittings(const Course& course) {
+// The line with its fittings, from middle to middle.
+std::vector<Point> withFittings(const CableLine& laid) {
     std::vector<Point> line;
-    line.push_back(course.ends[0].terminal_m);
-    line.insert(line.end(), course.points_m.begin(), course.points_m.end());
-    line.push_back(course.ends[1].terminal_m);
+    line.push_back(laid.ends[0].terminal_m);
+    line.insert(line.end(), laid.points_m.begin(), laid.points_m.end());
+    line.push_back(laid.ends[1].terminal_m);
     return line;
 }
 
-double lengthOf(const Course& course) {
-    return course.length_m + apart_m(course.ends[0].terminal_m, course.points_m.front()) +
-           apart_m(course.ends[1].terminal_m, course.points_m.back());
+double lengthOf(const CableLine& laid) {
+    return laid.length_m + apart_m(laid.ends[0].terminal_m, laid.points_m.front()) +
+           apart_m(laid.ends[1].terminal_m, laid.points_m.back());
 }
 
 void addPin(const Rope& rope, std::vector<Pin>& pins, std::size_t point, Point goal) {
@@ -94,9 +94,9 @@ void keepFittings(Rope& rope) {
 
 // A cable that is not joined at both ends lies about with more of its length.
 double shownLength_m(const Span& span) {
-    const double laid_m = lengthOf(layCourse(span));
+    const double laid_m = lengthOf(layLine(span));
     if (span.ends[0].joined && span.ends[1].joined) return laid_m;
-    return std::max(laid_m, std::min(looseShare * span.length_m, looseShown_m));
+    return std::max(laid_m, std::min(kLooseShare * span.length_m, kLooseShown_m));
 }
 
 // Between two states of one line.
@@ -113,7 +113,7 @@ void refreshPins(Rope& rope) {
     rope.pins = std::move(pins);
 }
 
-// What a clamp or a tab holds stands straight out of it, also where the course has turned already.
+// What a clamp or a tab holds stands straight out of it, also where the line has turned already.
 void standOut(Rope& rope) {
     std::vector<Point>& points = rope.strand.points_m;
     const auto put = [&](const Seat& seat, Point& next) {
@@ -184,13 +184,13 @@ void movePins(Rope& rope, double most_m) {
 void gather(Rope& rope, double step_s) {
     Strand& strand = rope.strand;
     const std::size_t links = strand.links_m.size();
-    const double most_m = gather_m_s * step_s;
+    const double most_m = kGather_m_s * step_s;
     const double more_m = std::min(std::max(rope.shown_m - strand.length_m(), -most_m), most_m);
     if (std::fabs(more_m) > 1e-7) give(strand, 1, links - 1, more_m);
     // What was pulled through the hand into one half slides back into the other.
     const double mean_m = sum_m(strand, 1, links - 1) / static_cast<double>(links - 2);
     for (std::size_t i = 1; i + 1 < links; ++i)
-        strand.links_m[i] += (mean_m - strand.links_m[i]) * evens_per_s * step_s;
+        strand.links_m[i] += (mean_m - strand.links_m[i]) * kEvens_per_s * step_s;
 }
 
 // A knot may pull further, a stiff bend ask for more room than its cable has length: it gives what
@@ -200,14 +200,14 @@ void giveWhereStretched(Rope& rope) {
     for (std::size_t i = 1; i < rope.strand.points_m.size(); ++i)
         line_m += apart_m(rope.strand.points_m[i - 1], rope.strand.points_m[i]);
     const double whole_m = rope.strand.length_m();
-    if (line_m < stretched * whole_m) return;
+    if (line_m < kStretched * whole_m) return;
     give(rope.strand, 1, rope.strand.links_m.size() - 1, line_m - whole_m);
     rope.shown_m = std::max(rope.shown_m, rope.strand.length_m());
 }
 
 // Between what holds it a rope is at least as long as that is apart: a taut one gives.
 void giveWhereTaut(Rope& rope) {
-    if (rope.isTied || rope.touched_s > hurried_s) giveWhereStretched(rope);
+    if (rope.isTied || rope.touched_s > kHurried_s) giveWhereStretched(rope);
     for (std::size_t k = 0; k + 1 < rope.pins.size(); ++k) {
         const Pin &a = rope.pins[k], &b = rope.pins[k + 1];
         const bool isFitting = b.point == 1 || a.point + 2 == rope.strand.points_m.size();
@@ -221,13 +221,12 @@ void giveWhereTaut(Rope& rope) {
 
 } // namespace
 
-Rope layRope(bench::CableId id, const Span& span, const Course& course, double area_m2) {
+Rope layRope(bench::CableId id, const Span& span, const CableLine& laid, double area_m2) {
     Rope rope;
     rope.id = id;
     rope.span = span;
-    rope.strand = strandAlong(withFittings(course),
-                              stub_m(course.ends[0], span.width_m),
-                              stub_m(course.ends[1], span.width_m));
+    rope.strand = strandAlong(
+        withFittings(laid), stub_m(laid.ends[0], span.width_m), stub_m(laid.ends[1], span.width_m));
     standOut(rope);
     rope.shown_m = rope.strand.length_m();
     // Least bend of flexible cable in fixed looms: four times the outer diameter, which is about
@@ -261,7 +260,7 @@ void seatRope(Rope& rope, const Span& span) {
     rope.span = span;
     keepFittings(rope);
     refreshPins(rope);
-    if (stays && !rope.awake && farthest_m(rope.pins) < nudge_m) return nudge(rope);
+    if (stays && !rope.awake && farthest_m(rope.pins) < kNudge_m) return nudge(rope);
     rope.shown_m = shownLength_m(span);
     wakeRope(rope);
 }
@@ -307,8 +306,8 @@ void sleepRope(Rope& rope) {
     rope.chain.reset();
 }
 
-void lendRope(Rope& rope, double step_s) {
-    movePins(rope, pinSpeed_m_s * step_s);
+void applyToBodies(Rope& rope, double step_s) {
+    movePins(rope, kPinSpeed_m_s * step_s);
     gather(rope, step_s);
     giveWhereTaut(rope);
     // Just pulled at, it slides and its slack falls; then the board takes hold of it.
@@ -317,14 +316,14 @@ void lendRope(Rope& rope, double step_s) {
     rope.chain->lend(rope.strand, rope.pins, rope.feel, step_s);
 }
 
-void fetchRope(Rope& rope, double step_s) {
+void readFromBodies(Rope& rope, double step_s) {
     // Friction does not let go of a point that a step's pull cannot move faster than it brakes.
     rope.chain->fetch(rope.strand, rope.feel.friction_m_s2 * step_s * step_s);
     const bool isPulled = farthest_m(rope.pins) > 1e-6;
     rope.touched_s = isPulled ? 0.0 : rope.touched_s + step_s;
     rope.watched_s += step_s;
-    if (rope.watched_s < stillFor_s) return;
-    rope.isStill = !isPulled && farthest_m(rope.strand.points_m, rope.earlier_m) < stillWithin_m;
+    if (rope.watched_s < kStillFor_s) return;
+    rope.isStill = !isPulled && farthest_m(rope.strand.points_m, rope.earlier_m) < kStillWithin_m;
     rope.earlier_m = rope.strand.points_m;
     rope.watched_s = 0.0;
 }
@@ -334,7 +333,7 @@ double lag_m(const Rope& rope) {
 }
 
 bool isStill(const Rope& rope) {
-    return rope.isStill || rope.touched_s > longest_s;
+    return rope.isStill || rope.touched_s > kLongest_s;
 }
 
 } // namespace loom::yard

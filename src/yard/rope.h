@@ -3,7 +3,7 @@
 // ropes with layRope(), tells them where they are held, and steps those that are awake.
 #pragma once
 
-#include "yard/course.h"
+#include "yard/cable_line.h"
 #include "yard/strand.h"
 
 #include <optional>
@@ -42,8 +42,8 @@ struct Rope {
     std::optional<Slide> slide; // instead of the chain; whatever pulls at the rope ends it
 };
 
-// At rest along a course.
-Rope layRope(bench::CableId id, const Span& span, const Course& course, double area_m2);
+// At rest along a line.
+Rope layRope(bench::CableId id, const Span& span, const CableLine& laid, double area_m2);
 
 // Where the ends sit now (span or length changed) and what else holds it. Wakes it when that pulls.
 void seatRope(Rope& rope, const Span& span);
@@ -58,8 +58,8 @@ std::size_t pointAt(const Rope& rope, double along);
 double alongOf(const Rope& rope, bench::Point at_m); // of the nearest point
 
 // A step of an awake rope: before and after the world's. The chain must be there.
-void lendRope(Rope& rope, double step_s);
-void fetchRope(Rope& rope, double step_s);
+void applyToBodies(Rope& rope, double step_s);
+void readFromBodies(Rope& rope, double step_s);
 bool isStill(const Rope& rope);
 // How far what holds it is from where it goes.
 double lag_m(const Rope& rope);

@@ -78,7 +78,7 @@ bench::Point seatedAt_m(const Seat& seat) {
         break;
     case bench::EndKind::Spade:
     case bench::EndKind::Piggyback:
-        aside_m = spareTab_m * seat.order;
+        aside_m = kSpareTab_m * seat.order;
         out_m = 0.003 * seat.order;
         break;
     default:
@@ -91,14 +91,14 @@ double sleeveStart_m(const Seat& seat, double width_m) {
     switch (seat.kind) {
     case bench::EndKind::RingM6:
     case bench::EndKind::RingM8:
-        return ringSleeve_m;
+        return kRingSleeve_m;
     case bench::EndKind::Spade:
     case bench::EndKind::Piggyback:
-        return bootEnd_m - 0.003;
+        return kBootEnd_m - 0.003;
     case bench::EndKind::Ferrule:
-        return (seat.joined ? 0.0 : ferrulePin_m) + ferruleCollar_m - 0.002;
+        return (seat.joined ? 0.0 : kFerrulePin_m) + kFerruleCollar_m - 0.002;
     case bench::EndKind::Bare:
-        return seat.joined ? -0.2 * width_m : bareCopper_m - 0.001;
+        return seat.joined ? -0.2 * width_m : kBareCopper_m - 0.001;
     }
     return 0.0;
 }

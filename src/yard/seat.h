@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // How the ends of a cable sit: on which point of the board, leaving which way, held how firmly.
-// Start with spanOf(): what a cable spans, for its first course and for its chain.
+// Start with spanOf(): what a cable spans, for its first line and for its chain.
 #pragma once
 
 #include "bench/bench.h"
@@ -8,11 +8,11 @@
 namespace loom::yard {
 
 // Measures of the fittings, along the cable from the fitting's middle. They are drawn by these.
-inline constexpr double ringSleeve_m = 0.020; // where the sleeve begins behind a ring
-inline constexpr double bootEnd_m = 0.020;    // of a spade
-inline constexpr double spareTab_m = 0.0095;  // beside a piggyback spade
-inline constexpr double ferrulePin_m = 0.010, ferruleCollar_m = 0.010;
-inline constexpr double bareCopper_m = 0.009;
+inline constexpr double kRingSleeve_m = 0.020; // where the sleeve begins behind a ring
+inline constexpr double kBootEnd_m = 0.020;    // of a spade
+inline constexpr double kSpareTab_m = 0.0095;  // beside a piggyback spade
+inline constexpr double kFerrulePin_m = 0.010, kFerruleCollar_m = 0.010;
+inline constexpr double kBareCopper_m = 0.009;
 
 struct Seat {
     bench::EndKind kind = bench::EndKind::Bare;

@@ -10,7 +10,7 @@ namespace loom::yard {
 
 namespace {
 
-constexpr double lasts_s = 0.22; // quick, eased, never needed to understand
+constexpr double kLasts_s = 0.22; // quick, eased, never needed to understand
 
 // As many points as asked for, evenly along the line. The line has two points at least.
 std::vector<Point> evenly(const std::vector<Point>& line, std::size_t count) {
@@ -54,10 +54,10 @@ bool isSliding(const Rope& rope) {
 void goOnSliding(Rope& rope, double step_s) {
     Slide& slide = *rope.slide;
     slide.passed_s += step_s;
-    const double share = std::min(slide.passed_s / lasts_s, 1.0);
-    const double eased = share * share * (3.0 - 2.0 * share);
+    const double share = std::min(slide.passed_s / kLasts_s, 1.0);
+    const double kEased = share * share * (3.0 - 2.0 * share);
     for (std::size_t i = 0; i < slide.to_m.size(); ++i)
-        rope.strand.points_m[i] = slide.from_m[i] + eased * (slide.to_m[i] - slide.from_m[i]);
+        rope.strand.points_m[i] = slide.from_m[i] + kEased * (slide.to_m[i] - slide.from_m[i]);
     keepChords(rope.strand);
     if (share < 1.0) return;
     rope.strand = {slide.to_m, slide.links_m};

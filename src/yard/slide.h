@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// A cable that has just been joined slides from where the hand drew it into its clearest course, so
+// A cable that has just been joined slides from where the hand drew it into its clearest line, so
 // that a loom made by hand is as easy to read as one that was opened. Call startSlide(), then
 // goOnSliding() each step while isSliding().
 #pragma once

@@ -12,10 +12,10 @@ namespace loom::yard {
 namespace {
 
 // Trouble is counted in metres of cable that lie badly, each kind weighed by how much it hides.
-constexpr double offBoardWeighs = 20.0, wheelWeighs = 40.0, terminalWeighs = 12.0;
-constexpr double bodyWeighs = 1.0, alongWeighs = 3.0, nameWeighs = 3.0, sharpWeighs = 0.15,
+constexpr double kOffBoardWeighs = 20.0, kWheelWeighs = 40.0, kTerminalWeighs = 12.0;
+constexpr double kBodyWeighs = 1.0, kAlongWeighs = 3.0, kNameWeighs = 3.0, kSharpWeighs = 0.15,
                  lengthWeighs = 0.25, unusualWeighs = 0.01;
-constexpr double terminalRoom_m = 0.018, wheelRoom_m = 0.02, lineRoom_m = 0.016;
+constexpr double kTerminalRoom_m = 0.018, kWheelRoom_m = 0.02, kLineRoom_m = 0.016;
 
 double inside(double distance_m, double room_m) {
     return std::max(0.0, 1.0 - distance_m / room_m);
@@ -41,7 +41,7 @@ double along(const std::vector<Point>& line, Point at, Point step) {
         const double length_m = norm(way);
         if (length_m <= 0.0 || step_m <= 0.0) continue;
         const double share = std::min(std::max(dot(at - a, way) / (length_m * length_m), 0.0), 1.0);
-        const double near = inside(apart_m(at, a + share * way), lineRoom_m);
+        const double near = inside(apart_m(at, a + share * way), kLineRoom_m);
         const double cosine = dot(step, way) / (step_m * length_m);
         most = std::max(most, near * cosine * cosine);
     }
@@ -80,10 +80,10 @@ Board::Line Board::lineOf(const std::vector<Point>& points_m) {
     if (points_m.empty()) return line;
     line.bounds = {points_m.front(), points_m.front()};
     for (const Point p : points_m) {
-        line.bounds.min_m = {std::min(line.bounds.min_m.x_m, p.x_m - lineRoom_m),
-                             std::min(line.bounds.min_m.y_m, p.y_m - lineRoom_m)};
-        line.bounds.max_m = {std::max(line.bounds.max_m.x_m, p.x_m + lineRoom_m),
-                             std::max(line.bounds.max_m.y_m, p.y_m + lineRoom_m)};
+        line.bounds.min_m = {std::min(line.bounds.min_m.x_m, p.x_m - kLineRoom_m),
+                             std::min(line.bounds.min_m.y_m, p.y_m - kLineRoom_m)};
+        line.bounds.max_m = {std::max(line.bounds.max_m.x_m, p.x_m + kLineRoom_m),
+                             std::max(line.bounds.max_m.y_m, p.y_m + kLineRoom_m)};
     }
     return line;
 }
@@ -96,48 +96,48 @@ void Board::change(std::size_t number, const std::vector<Point>& line) {
     lines[number] = lineOf(line);
 }
 
-double Board::trouble(const Span& span, const Course& course, std::size_t number) const {
-    double sum = lengthWeighs * course.length_m;
+double Board::trouble(const Span& span, const CableLine& laid, std::size_t number) const {
+    double sum = lengthWeighs * laid.length_m;
     // The fitting is its first piece and its last.
-    Point before = course.ends[0].leaves;
-    for (std::size_t i = 1; i < course.points_m.size(); ++i) {
-        const Point at = course.points_m[i], step = at - course.points_m[i - 1];
+    Point before = laid.ends[0].leaves;
+    for (std::size_t i = 1; i < laid.points_m.size(); ++i) {
+        const Point at = laid.points_m[i], step = at - laid.points_m[i - 1];
         const double step_m = norm(step);
-        sum += sharpWeighs * sharpness(before, step, 2.0 * span.width_m);
+        sum += kSharpWeighs * sharpness(before, step, 2.0 * span.width_m);
         before = step;
-        if (!Box{{0.0, 0.0}, size_m}.holds(at)) sum += offBoardWeighs * step_m;
+        if (!Box{{0.0, 0.0}, size_m}.holds(at)) sum += kOffBoardWeighs * step_m;
         for (const Wheel& wheel : wheels) {
             const double clear_m = apart_m(at, wheel.hub_m) - wheel.radius_m - 0.5 * span.width_m;
-            sum += wheelWeighs * step_m * inside(clear_m, wheelRoom_m);
+            sum += kWheelWeighs * step_m * inside(clear_m, kWheelRoom_m);
         }
         for (const Point terminal : terminals) {
             const double away_m = apart_m(at, terminal);
-            if (away_m < terminalRoom_m && !isOwn(span, terminal, 0.003))
-                sum += terminalWeighs * step_m * inside(away_m, terminalRoom_m);
+            if (away_m < kTerminalRoom_m && !isOwn(span, terminal, 0.003))
+                sum += kTerminalWeighs * step_m * inside(away_m, kTerminalRoom_m);
         }
         for (const Box& body : bodies)
-            if (body.holds(at)) sum += bodyWeighs * step_m;
+            if (body.holds(at)) sum += kBodyWeighs * step_m;
         for (const Box& name : names)
-            if (name.holds(at)) sum += nameWeighs * step_m;
+            if (name.holds(at)) sum += kNameWeighs * step_m;
         for (std::size_t k = 0; k < lines.size(); ++k)
             if (k != number && lines[k].bounds.holds(at))
-                sum += alongWeighs * step_m * along(lines[k].points_m, at, step);
+                sum += kAlongWeighs * step_m * along(lines[k].points_m, at, step);
     }
-    return sum + sharpWeighs * sharpness(before, -1.0 * course.ends[1].leaves, 2.0 * span.width_m);
+    return sum + kSharpWeighs * sharpness(before, -1.0 * laid.ends[1].leaves, 2.0 * span.width_m);
 }
 
-Course Board::clearest(const Span& span, std::size_t number) const {
-    Course best;
+CableLine Board::clearest(const Span& span, std::size_t number) const {
+    CableLine best;
     double least = 0.0;
     for (const int side : {0, 1, -1})
         for (const double slack : {1.0, 1.5, 0.7, 0.4, 0.15}) {
-            Course course = layCourse(span, {side, slack});
+            CableLine laid = layLine(span, {side, slack});
             const double weighed =
-                trouble(span, course, number) +
+                trouble(span, laid, number) +
                 unusualWeighs * ((side != 0 ? 1.0 : 0.0) + 2.0 * std::fabs(1.0 - slack));
             if (best.points_m.empty() || weighed < least) {
                 least = weighed;
-                best = std::move(course);
+                best = std::move(laid);
             }
         }
     return best;

@@ -3,7 +3,7 @@
 // terminals, bodies and names of other parts, clear of wheels, not along another cable.
 #pragma once
 
-#include "yard/course.h"
+#include "yard/cable_line.h"
 #include "yard/obstacles.h"
 
 #include <vector>
@@ -19,11 +19,11 @@ public:
     void change(std::size_t number, const std::vector<bench::Point>& line);
 
     // The most readable of the ways to lay a cable that is no line yet, or the one of this number.
-    static constexpr std::size_t none = static_cast<std::size_t>(-1);
-    Course clearest(const Span& span, std::size_t number = none) const;
+    static constexpr std::size_t kNone = static_cast<std::size_t>(-1);
+    CableLine clearest(const Span& span, std::size_t number = kNone) const;
 
 private:
-    double trouble(const Span& span, const Course& course, std::size_t number) const;
+    double trouble(const Span& span, const CableLine& laid, std::size_t number) const;
 
     struct Line {
         Box bounds; // with room about it

@@ -9,12 +9,12 @@ namespace loom::yard {
 
 namespace {
 
-constexpr double linkWish_m = 0.028;
-constexpr int fewestLinks = 8, mostLinks = 24;
+constexpr double kLinkWish_m = 0.028;
+constexpr int kFewestLinks = 8, kMostLinks = 24;
 
 int linksFor(double length_m) {
-    return std::min(std::max(static_cast<int>(length_m / linkWish_m + 0.5), fewestLinks),
-                    mostLinks);
+    return std::min(std::max(static_cast<int>(length_m / kLinkWish_m + 0.5), kFewestLinks),
+                    kMostLinks);
 }
 
 // The point so far along a line; walks on from where it was asked last.

@@ -16,7 +16,7 @@ class b2Body;
 
 namespace loom::yard {
 
-inline constexpr double units_per_m = 100.0;
+inline constexpr double kUnits_per_m = 100.0;
 
 // points = links + 1, from end 0 to end 1.
 struct Strand {

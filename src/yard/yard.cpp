@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "yard/yard.h"
 
+#include "yard/findings.h"
 #include "yard/rope.h"
 #include "yard/slide.h"
 #include "yard/spread.h"
 #include "yard/vec.h"
-#include "yard/watch.h"
 
 #include <algorithm>
 #include <box2d/box2d.h>
@@ -17,10 +17,10 @@ namespace {
 
 // Eight steps in a frame of 1/60 s, each of few iterations: more steps hold a chain better than
 // more iterations do.
-constexpr double step_s = 1.0 / 480.0, longestCall_s = 0.1, settles_s = 3.0;
-constexpr int velocityIterations = 2, positionIterations = 4, hurriedIterations = 12;
-constexpr double hurry_m = 0.03; // a hand that far ahead of what it pulls
-constexpr double tiedWithin_m = 0.008;
+constexpr double kStep_s = 1.0 / 480.0, kLongestCall_s = 0.1, kSettles_s = 3.0;
+constexpr int kVelocityIterations = 2, kPositionIterations = 4, kHurriedIterations = 12;
+constexpr double kHurry_m = 0.03; // a hand that far ahead of what it pulls
+constexpr double kTiedWithin_m = 0.008;
 
 bool sameSeat(const Seat& a, const Seat& b) {
     return a.kind == b.kind && a.joined == b.joined && a.firmness == b.firmness &&
@@ -52,13 +52,13 @@ struct Yard::Inside {
     std::vector<Knot> knots;
     std::vector<bench::Tie> ties;
     std::optional<Grip> grip;
-    Watch watch;
+    Findings findings;
     InHand inHand;
     double owed_s = 0.0;
     std::uint64_t revision = 1;
     bool looked = false;
 
-    explicit Inside(const bench::Bench& bench) : watch(bench) {
+    explicit Inside(const bench::Bench& bench) : findings(bench) {
         world.SetAllowSleeping(false); // the yard itself says who sleeps
         world.SetContinuousPhysics(false);
     }
@@ -145,8 +145,8 @@ void Yard::Inside::tidy(const bench::Bench& bench, const std::vector<std::size_t
         Board board(bench);
         for (const Rope& other : ropes)
             board.add(other.strand.points_m);
-        const Course course = board.clearest(rope.span, i);
-        startSlide(rope, layRope(rope.id, rope.span, course, bench.cables[i].area_m2));
+        const CableLine laid = board.clearest(rope.span, i);
+        startSlide(rope, layRope(rope.id, rope.span, laid, bench.cables[i].area_m2));
     }
 }
 
@@ -231,7 +231,7 @@ void Yard::Inside::tieChains(const std::vector<bench::CableId>& built) {
         def.bodyA = a->chain->body(pointAt(*a, knot.alongA));
         def.bodyB = b->chain->body(pointAt(*b, knot.alongB));
         def.minLength = 0.0f;
-        def.maxLength = static_cast<float>(units_per_m * tiedWithin_m);
+        def.maxLength = static_cast<float>(kUnits_per_m * kTiedWithin_m);
         world.CreateJoint(&def);
     }
 }
@@ -240,15 +240,15 @@ void Yard::Inside::stepOnce() {
     bool hurries = false;
     for (Rope& rope : ropes) {
         if (!rope.awake || isSliding(rope)) continue;
-        lendRope(rope, step_s);
-        hurries = hurries || lag_m(rope) > hurry_m;
+        applyToBodies(rope, kStep_s);
+        hurries = hurries || lag_m(rope) > kHurry_m;
     }
-    world.Step(static_cast<float>(step_s),
-               velocityIterations,
-               hurries ? hurriedIterations : positionIterations);
+    world.Step(static_cast<float>(kStep_s),
+               kVelocityIterations,
+               hurries ? kHurriedIterations : kPositionIterations);
     for (Rope& rope : ropes) {
         if (!rope.awake) continue;
-        isSliding(rope) ? goOnSliding(rope, step_s) : fetchRope(rope, step_s);
+        isSliding(rope) ? goOnSliding(rope, kStep_s) : readFromBodies(rope, kStep_s);
     }
 }
 
@@ -291,15 +291,15 @@ void Yard::follow(const bench::Bench& bench, const InHand& inHand) {
     in->takeUp(bench);
     in->takeUpTies(bench);
     if (in->grip && !in->find(in->grip->cable)) in->grip.reset();
-    in->watch.follow(bench);
+    in->findings.follow(bench);
     in->looked = false;
 }
 
 void Yard::step(double seconds) {
     if (in->moves() && seconds > 0.0) {
-        in->owed_s += std::min(seconds, longestCall_s);
-        while (in->owed_s >= step_s && in->moves()) {
-            in->owed_s -= step_s;
+        in->owed_s += std::min(seconds, kLongestCall_s);
+        while (in->owed_s >= kStep_s && in->moves()) {
+            in->owed_s -= kStep_s;
             in->buildChains();
             in->stepOnce();
             in->letSleep();
@@ -310,7 +310,7 @@ void Yard::step(double seconds) {
     if (!in->moves()) in->owed_s = 0.0;
     if (in->looked) return;
     in->looked = true;
-    in->watch.look(in->ropes, in->grip ? InHand{in->inHand.part, in->grip->cable} : in->inHand);
+    in->findings.look(in->ropes, in->grip ? InHand{in->inHand.part, in->grip->cable} : in->inHand);
 }
 
 bool Yard::asleep() const {
@@ -318,13 +318,13 @@ bool Yard::asleep() const {
 }
 
 void Yard::settle() {
-    for (double left_s = settles_s; left_s > 0.0; left_s -= longestCall_s) {
-        step(longestCall_s);
+    for (double left_s = kSettles_s; left_s > 0.0; left_s -= kLongestCall_s) {
+        step(kLongestCall_s);
         if (asleep()) return;
     }
     for (Rope& rope : in->ropes)
         sleepRope(rope);
-    step(step_s);
+    step(kStep_s);
 }
 
 const std::vector<bench::Point>* Yard::strand(bench::CableId cable) const {
@@ -367,7 +367,7 @@ void Yard::release() {
 }
 
 std::vector<Finding> Yard::takeFindings() {
-    return in->watch.take();
+    return in->findings.take();
 }
 
 } // namespace loom::yard

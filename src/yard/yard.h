@@ -49,7 +49,7 @@ public:
 
     // Takes up what changed: cables that stayed keep their shapes and are pulled along where an end
     // went elsewhere, new ones are laid, others are gone. One whose last end has just been joined
-    // slides into its clearest course, unless it is tied. Give the bench as it is shown, with what
+    // slides into its clearest line, unless it is tied. Give the bench as it is shown, with what
     // is in the hand put where the hand is.
     void follow(const bench::Bench& bench, const InHand& inHand = {});
 
@@ -63,7 +63,7 @@ public:
     // centimetres. nullptr for a cable that is not there. Valid until the next call of follow().
     const std::vector<bench::Point>* strand(bench::CableId cable) const;
     // How long each piece of the strand should be [m]. Together: the cable's own length, less what is
-    // gathered up out of sight (see mostShown_m), more where it is too short for where its ends are.
+    // gathered up out of sight, more where it is too short for where its ends are.
     const std::vector<double>* links(bench::CableId cable) const;
     // Changes whenever a strand does.
     std::uint64_t revision() const;

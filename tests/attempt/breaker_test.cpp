@@ -31,7 +31,7 @@ double tripsAfter_s(Attempt& attempt) {
     const std::int64_t from = attempt.now_slices();
     while (breaker(attempt).position != 0 && attempt.now_slices() < from + 1000)
         attempt.advance(1);
-    return static_cast<double>(attempt.now_slices() - from) * slice_s;
+    return static_cast<double>(attempt.now_slices() - from) * kSlice_s;
 }
 
 } // namespace

@@ -69,7 +69,9 @@ public:
 
     void fit(const char* ref, double rating_A) { does(bench::FitFuse{part(ref), rating_A}); }
 
-    void wait(double time_s) { attempt.advance(static_cast<std::int64_t>(time_s / slice_s + 0.5)); }
+    void wait(double time_s) {
+        attempt.advance(static_cast<std::int64_t>(time_s / kSlice_s + 0.5));
+    }
 
     bool happened(circuit::EventKind kind, const char* name) const {
         for (const BenchEvent& event : attempt.events())

@@ -221,7 +221,7 @@ TEST_CASE("a damaged record is refused with its place") {
 
 TEST_CASE("a hostile record neither crashes nor hangs") {
     const std::string good = toJson(everyCommand().record());
-    CHECK_FALSE(recordFromJson(std::string(greatestRecord_bytes + 1, ' ')));
+    CHECK_FALSE(recordFromJson(std::string(kGreatestRecord_bytes + 1, ' ')));
     CHECK_FALSE(recordFromJson(std::string(1000000, '[')));
     CHECK_FALSE(
         recordFromJson(replaced(good, "\"start\":", "\"start\":" + std::string(9000, '['))));

@@ -163,6 +163,6 @@ TEST_CASE("time passes on a bench where nothing happens, without being computed"
     REQUIRE(hand.happened(circuit::EventKind::FuseMelted, "F2"));
     for (const BenchEvent& event : attempt.events()) {
         CHECK(event.time_s > 3600.0 * 24 * 365);
-        CHECK(event.time_s <= static_cast<double>(event.slice) * slice_s + 1e-6);
+        CHECK(event.time_s <= static_cast<double>(event.slice) * kSlice_s + 1e-6);
     }
 }

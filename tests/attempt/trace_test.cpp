@@ -17,7 +17,7 @@ namespace {
 
 // As a session does it.
 void run(Attempt& attempt, Trace& trace, double seconds) {
-    std::int64_t slices = static_cast<std::int64_t>(seconds / slice_s + 0.5);
+    std::int64_t slices = static_cast<std::int64_t>(seconds / kSlice_s + 0.5);
     while (slices > 0) {
         const std::int64_t step = trace.idle() || attempt.quiet() ? slices : 1;
         attempt.advance(step);
@@ -172,7 +172,7 @@ TEST_CASE("a trace holds what a reading says, slice by slice") {
     run(lamp.attempt, lamp.trace, 0.2);
     lamp.hand.set("S4", 1);
     for (int i = 0; i < 50; ++i) {
-        run(lamp.attempt, lamp.trace, slice_s);
+        run(lamp.attempt, lamp.trace, kSlice_s);
         const auto kept = lamp.trace.at(0, lamp.attempt.now_slices());
         REQUIRE(kept);
         CHECK(*kept == lamp.attempt.reading(lamp.hand.cable("W-2").id).current_A);
@@ -258,7 +258,7 @@ TEST_CASE("what is kept is bounded") {
     CHECK(fine.front().slices == 1);
     const auto all = lamp.trace.points(0, 0, now, 1u << 20);
     CHECK(all.front().slices == 10);
-    CHECK(all.size() <= static_cast<std::size_t>(Trace::keptBuckets));
+    CHECK(all.size() <= static_cast<std::size_t>(Trace::kKeptBuckets));
 }
 
 TEST_CASE("no more than four quantities; one taken away makes room") {
@@ -306,7 +306,7 @@ TEST_CASE("the table can be read, is in SI, and has the event in its row") {
     int found = 0;
     for (std::size_t i = 1; i < rows.size(); ++i) {
         REQUIRE(rows[i].size() == 4);
-        const std::int64_t slice = std::llround(std::stod(rows[i][0]) / slice_s);
+        const std::int64_t slice = std::llround(std::stod(rows[i][0]) / kSlice_s);
         CHECK(std::stod(rows[i][1]) == bench.trace.at(0, slice).value()); // full precision
         if (rows[i][3].empty()) continue;
         ++found;

@@ -17,7 +17,7 @@ namespace {
 
 using namespace loom;
 
-constexpr int frames = 240;
+constexpr int kFrames = 240;
 
 bench::Bench pippin() {
     const Embedded* file = findEmbedded("assets/benches/pippin.loom.json");
@@ -44,12 +44,12 @@ template <class Move> double frame_ms(const Move& move) {
         const bench::Bench still = bench;
         yard::Yard yard(bench);
         const double start_s = spent_s();
-        for (int frame = 0; frame < frames; ++frame) {
+        for (int frame = 0; frame < kFrames; ++frame) {
             move(still, bench, swing_m(frame));
             yard.follow(bench);
             yard.step(1.0 / 60);
         }
-        best_ms = std::min(best_ms, 1e3 * (spent_s() - start_s) / frames);
+        best_ms = std::min(best_ms, 1e3 * (spent_s() - start_s) / kFrames);
     }
     return best_ms;
 }

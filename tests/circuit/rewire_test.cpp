@@ -155,10 +155,10 @@ TEST_CASE("what is done to a circuit shows in its hash") {
 }
 
 TEST_CASE("slices do not matter: events and readings are those of one long advance") {
-    const auto play = [](double slice_s) {
+    const auto play = [](double kSlice_s) {
         Circuit circuit(vehicle().netlist);
         circuit.setContact(kButton, true);
-        std::vector<Event> events = run(circuit, 1.0, slice_s);
+        std::vector<Event> events = run(circuit, 1.0, kSlice_s);
         return std::pair{events, circuit.reading(kMotor)};
     };
     const auto [whole, motor] = play(1.0);

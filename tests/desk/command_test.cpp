@@ -74,14 +74,14 @@ std::string attemptBy(const char* script) {
     return attempt::toJson(attempt.record());
 }
 
-constexpr const char* wireHeadlamp = "lay B1 0.2 0.55; lay F3 0.3 0.2; lay S4 0.55 0.2\n"
-                                     "lay E1 0.8 0.3; F3 fit 3\n"
-                                     "cut F3 out to S4 in sleeve yellow\n"
-                                     "cut S4 out to E1 in sleeve yellow\n"
-                                     "cut E1 out to B1 minus sleeve black\n";
+constexpr const char* kWireHeadlamp = "lay B1 0.2 0.55; lay F3 0.3 0.2; lay S4 0.55 0.2\n"
+                                      "lay E1 0.8 0.3; F3 fit 3\n"
+                                      "cut F3 out to S4 in sleeve yellow\n"
+                                      "cut S4 out to E1 in sleeve yellow\n"
+                                      "cut E1 out to B1 minus sleeve black\n";
 
-constexpr const char* drive = "0.1 Q1 off; Q1 on; S1 on\n"
-                              "0.2 S2 forward; S3 held\n";
+constexpr const char* kDrive = "0.1 Q1 off; Q1 on; S1 on\n"
+                               "0.2 S2 forward; S3 held\n";
 
 } // namespace
 
@@ -209,7 +209,7 @@ TEST_CASE("try prints a table of readings as CSV, events on standard error") {
     const Said said = run({"try",
                            bench,
                            "--do",
-                           drive,
+                           kDrive,
                            "--for",
                            "1.55",
                            "--every",
@@ -239,7 +239,7 @@ TEST_CASE("try prints JSON that a program can read") {
     const Said said = run({"try",
                            bench,
                            "--do",
-                           drive,
+                           kDrive,
                            "--as",
                            "json",
                            "--events",
@@ -264,7 +264,7 @@ TEST_CASE("events stand in the row that follows them") {
     const Folder folder;
     const std::string bench = folder.file("pippin.loom.json", run({"new", "pippin"}).out);
     const Said said =
-        run({"try", bench, "--do", drive, "--events", "--every", "0.1", "--read", "K1.pulled-in"});
+        run({"try", bench, "--do", kDrive, "--events", "--every", "0.1", "--read", "K1.pulled-in"});
     CHECK(said.err.empty());
     const Table table = tableFrom(said.out);
     CHECK(table.headings.back() == "events");
@@ -344,7 +344,7 @@ TEST_CASE("replay prints the state hash of the attempt") {
 
 TEST_CASE("check marks an attempt and says what is wrong") {
     const Folder folder;
-    const std::string whole = std::string(wireHeadlamp) + "20 cut B1 plus to F3 in; 21 S4 on\n";
+    const std::string whole = std::string(kWireHeadlamp) + "20 cut B1 plus to F3 in; 21 S4 on\n";
     const Said solved =
         run({"check", firstExercise, folder.file("a.json", attemptBy(whole.c_str()))});
     CHECK(solved.exitCode == Done);
@@ -352,7 +352,7 @@ TEST_CASE("check marks an attempt and says what is wrong") {
     CHECK(solved.out ==
           "lights: 3 of 3\ndark: 2 of 2\nprotected: 4 of 4\norder: 1 of 1\nmarks: 10 of 10\n");
 
-    const std::string part = folder.file("b.json", attemptBy(wireHeadlamp));
+    const std::string part = folder.file("b.json", attemptBy(kWireHeadlamp));
     const Said unsolved = run({"check", firstExercise, part});
     CHECK(unsolved.exitCode == NotSolved);
     CHECK(unsolved.out.find("lights: 0 of 3 - Not yet") == 0);

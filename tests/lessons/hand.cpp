@@ -14,7 +14,7 @@ using nlohmann::json;
 
 namespace {
 
-constexpr const char* unknown = "no such step: ";
+constexpr const char* kUnknown = "no such step: ";
 
 attempt::Attempt begun(const lesson::Exercise& exercise, std::uint64_t seed) {
     attempt::Record record;
@@ -27,7 +27,7 @@ attempt::Attempt begun(const lesson::Exercise& exercise, std::uint64_t seed) {
 }
 
 bool isUnknown(const std::string& refused) {
-    return refused.rfind(unknown, 0) == 0;
+    return refused.rfind(kUnknown, 0) == 0;
 }
 
 int endOf(const json& step, std::size_t at) {
@@ -62,7 +62,7 @@ std::string Hand::wires(const std::string& what, const json& step) {
     if (what == "free") return ask(bench::Edit{bench::FreeEnd{cable(step[1]), step[2], {}}});
     if (what == "join")
         return ask(bench::Edit{bench::JoinEnd{cable(step[1]), step[2], terminal(step[3])}});
-    if (what != "cable") return unknown + what;
+    if (what != "cable") return kUnknown + what;
     bench::MakeCable make;
     make.from = terminal(step[1]);
     make.to = terminal(step[2]);
@@ -75,7 +75,7 @@ std::string Hand::makes(const std::string& what, const json& step) {
     if (what == "make") return ask(bench::Edit{bench::MakeEndWell{cable(step[1]), step[2]}});
     if (what == "twist") return ask(bench::Edit{bench::TwistEnd{cable(step[1]), step[2]}});
     if (what == "screw") return ask(bench::Edit{bench::TurnScrew{terminal(step[1]), step[2]}});
-    if (what != "strip" && what != "push") return unknown + what;
+    if (what != "strip" && what != "push") return kUnknown + what;
     const double length_m = step[3].get<double>() * 1e-3;
     if (what == "strip")
         return ask(bench::Edit{bench::StripEnd{cable(step[1]), step[2], length_m}});
@@ -88,7 +88,7 @@ std::string Hand::checks(const std::string& what, const json& step) {
     if (what == "call") return ask(attempt::CallClear{});
     if (what == "name") return ask(attempt::NameFault{step[1], endOf(step, 2)});
     if (what == "mark all") return markAll();
-    if (what != "mark") return unknown + what;
+    if (what != "mark") return kUnknown + what;
     const bool right = step[2] == "right";
     return ask(
         attempt::MarkOff{step[1], right ? attempt::SheetMark::Right : attempt::SheetMark::Wrong});
@@ -97,7 +97,7 @@ std::string Hand::checks(const std::string& what, const json& step) {
 std::string Hand::measures(const std::string& what, const json& step) {
     if (what == "touch")
         return ask(bench::Edit{bench::Probe{step[1] == "red" ? 0 : 1, {terminal(step[2]), {}, 0}}});
-    if (what != "meter") return unknown + what;
+    if (what != "meter") return kUnknown + what;
     const std::vector<std::string> ranges = {"off", "volts", "ohms", "tone", "amperes"};
     std::string refused;
     if (!made.bench().meter) refused = ask(bench::Edit{bench::PlaceMeter{{0.9, 0.6}}});
@@ -109,11 +109,11 @@ std::string Hand::measures(const std::string& what, const json& step) {
 
 std::string Hand::repeats(const std::string& what, const json& step) {
     if (what == "wait") {
-        made.advance(static_cast<std::int64_t>(step[1].get<double>() / attempt::slice_s));
+        made.advance(static_cast<std::int64_t>(step[1].get<double>() / attempt::kSlice_s));
         return {};
     }
     if (what == "do") return known ? doesAll((*known)[step[1].get<std::string>()]) : "no blocks";
-    std::string refused = what == "undo" || what == "redo" ? "" : unknown + what;
+    std::string refused = what == "undo" || what == "redo" ? "" : kUnknown + what;
     for (int i = 0; refused.empty() && i < step[1].get<int>(); ++i)
         refused = what == "undo" ? ask(attempt::Undo{}) : ask(attempt::Redo{});
     return refused;

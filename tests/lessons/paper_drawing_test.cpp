@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The wiring plan as a drawing: what makes it readable on a sheet of A4.
-#include "plan/drawing.h"
 #include "lessons/paper_pippin.h"
+#include "plan/drawing.h"
 
 #include <algorithm>
 #include <cmath>
@@ -23,8 +23,8 @@ const PlanDrawing& pippin() {
 }
 
 bool onPage(Mm at) {
-    return at.x >= 5.0 && at.y >= 5.0 && at.x <= plan::planPage_mm.x - 5.0 &&
-           at.y <= plan::planPage_mm.y - 5.0;
+    return at.x >= 5.0 && at.y >= 5.0 && at.x <= plan::kPlanPage_mm.x - 5.0 &&
+           at.y <= plan::kPlanPage_mm.y - 5.0;
 }
 
 bool onPage(const MmBox& box) {
@@ -120,8 +120,8 @@ TEST_CASE("No cable runs through a part, and parts stand apart") {
             for (std::size_t k = 0; k + 1 < cable.points.size(); ++k) {
                 const Mm a = cable.points[k], b = cable.points[k + 1];
                 CHECK_FALSE(plan::overlap(inner,
-                                            {{std::min(a.x, b.x), std::min(a.y, b.y)},
-                                             {std::max(a.x, b.x), std::max(a.y, b.y)}}));
+                                          {{std::min(a.x, b.x), std::min(a.y, b.y)},
+                                           {std::max(a.x, b.x), std::max(a.y, b.y)}}));
             }
         for (const plan::DrawnPart& other : drawing.parts)
             if (other.part != part.part) CHECK_FALSE(plan::overlap(part.box, other.box));

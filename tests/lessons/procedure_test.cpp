@@ -72,17 +72,17 @@ const json look = {"look", "S1"}, call = json::array({"call"}), rocker = {"turn"
 
 TEST_CASE("all of it in order") {
     const Sitting done({batteries, ends, link, check, powerUp, drive, putAway});
-    for (int i = 0; i < plan::stepCount; ++i) {
-        CAPTURE(plan::stepWords[i]);
+    for (int i = 0; i < plan::kStepCount; ++i) {
+        CAPTURE(plan::kStepWords[i]);
         CHECK(done.isKept(static_cast<Step>(i)));
     }
 }
 
 TEST_CASE("nothing done: the key is out and the axle clear, all else is still to be done") {
     const Sitting nothing(Steps{});
-    for (int i = 0; i < plan::stepCount; ++i) {
+    for (int i = 0; i < plan::kStepCount; ++i) {
         const Step step = static_cast<Step>(i);
-        CAPTURE(plan::stepWords[i]);
+        CAPTURE(plan::kStepWords[i]);
         CHECK(nothing.seen(step).done == (step == Step::IsolatorOff || step == Step::AxleClear));
     }
 }

@@ -86,10 +86,10 @@ struct Rig : Hand {
         return e == nullptr ? std::numeric_limits<double>::quiet_NaN() : e->time_s;
     }
 
-    // Goes on until it has happened, at most to limit_s, looking every slice_s.
-    double wait(EventKind kind, double limit_s, double slice_s) {
+    // Goes on until it has happened, at most to limit_s, looking every kSlice_s.
+    double wait(EventKind kind, double limit_s, double kSlice_s) {
         while (first(kind) == nullptr && circuit->time_s() < limit_s)
-            circuit->advance(slice_s, events);
+            circuit->advance(kSlice_s, events);
         return when(kind);
     }
 };

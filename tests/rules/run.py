@@ -316,6 +316,19 @@ def wordless(path, text):
                     yield number, f'expected a key of assets/strings, found "{literal}"'
 
 
+CONSTANT = re.compile(r"^\s*(?:static |inline )*constexpr (?!.*\) (?:const )?\{)[\w:<>, *]+?[ *&]+([a-z]\w*)(?:\[[^\]]*\])*\s*(?:=|\{|;|$)")
+
+
+def constants(path, text):
+    """A constant is a kName, with its unit behind where it has one: kArcLeast_A."""
+    if not is_code(path):
+        return
+    for number, line in lines(text):
+        found = CONSTANT.match(line)
+        if found and not re.match(r"k[A-Z]", found.group(1)):
+            yield number, f'expected a constant named like kArcLeast_A, found "{found.group(1)}"'
+
+
 # rule, planted path, planted text
 RULES = [
     (arrows, "src/circuit/a.cpp", '#include "bench/bench.h"\n'),
@@ -326,6 +339,7 @@ RULES = [
     (exact, "src/circuit/a.cpp", "double f(double x) { return std::exp(x); }\n"),
     (joints, "src/yard/a.cpp", "b2RevoluteJointDef def;\n"),
     (wordless, "src/lesson/a.cpp", 'return "the screw is loose";\n'),
+    (constants, "src/desk/a.cpp", "constexpr double step_s = 0.1;\n"),
     (no_exceptions, "src/desk/a.cpp", "void f() { throw 1; }\n"),
     (size_and_name, "src/bench/utils.h", "\n"),
     (header_opening, "src/bench/a.h", "int x;\n"),

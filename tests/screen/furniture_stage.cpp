@@ -100,7 +100,7 @@ void Stage::frames(int count) {
 }
 
 void Stage::run(double seconds) {
-    sitting->advance(static_cast<std::int64_t>(seconds / attempt::slice_s + 0.5));
+    sitting->advance(static_cast<std::int64_t>(seconds / attempt::kSlice_s + 0.5));
 }
 
 void Stage::apply(const screen::Intents& intents) {

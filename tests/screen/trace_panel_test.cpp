@@ -113,11 +113,11 @@ TEST_CASE("a fifth quantity is refused in words, one traced already opens the pa
     t.choose("S4");
     t.stage.click("card/trace");
     t.stage.click("card/trace/voltage");
-    CHECK(t.trace().size() == attempt::Trace::most);
+    CHECK(t.trace().size() == attempt::Trace::kMost);
     CHECK(t.stage.ui.board.notice.empty());
     t.choose("B1");
     t.stage.click("card/trace");
-    CHECK(t.trace().size() == attempt::Trace::most);
+    CHECK(t.trace().size() == attempt::Trace::kMost);
     CHECK(t.stage.ui.board.notice.find("Four") == 0);
 }
 
@@ -196,7 +196,7 @@ TEST_CASE("dragging and the wheel go back in time; closer and further change how
     t.stage.frames(2);
     t.stage.wheel(1.0f);
     CHECK(t.ui().paused);
-    CHECK(t.ui().end_s < t.stage.session().attempt().now_slices() * attempt::slice_s);
+    CHECK(t.ui().end_s < t.stage.session().attempt().now_slices() * attempt::kSlice_s);
     t.stage.click("trace/closer");
     CHECK(t.ui().span_s == doctest::Approx(0.5 * span_s));
     t.stage.click("trace/further");

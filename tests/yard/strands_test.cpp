@@ -192,7 +192,7 @@ bench::CableId hangFromBattery(Rig& rig) {
 
 } // namespace
 
-TEST_CASE("a cable joined by hand slides into the course it would have been opened in") {
+TEST_CASE("a cable joined by hand slides into the line it would have been opened in") {
     Rig rig;
     const bench::CableId id = hangFromBattery(rig);
     yard::Yard yard(rig.bench);

@@ -17,11 +17,11 @@ constexpr ImU32 kTin = rgb(0xc3cacb), kTinDark = rgb(0x4b5558);
 constexpr float kRingM6_m = 0.0138f, kRingM8_m = 0.0152f, kRingHole_m = 0.0068f;
 constexpr float kRingBarrel_m = 0.021f, kRingTube_m = 0.031f;
 constexpr float kSpadeMouth_m = -0.0045f, kBoot_m = 0.004f;
-constexpr float kBootEnd_m = static_cast<float>(yard::bootEnd_m);
-constexpr float kSpareTab_m = static_cast<float>(yard::spareTab_m);
-constexpr float kPin_m = static_cast<float>(yard::ferrulePin_m);
-constexpr float kCollar_m = static_cast<float>(yard::ferruleCollar_m);
-constexpr float kCopper_m = static_cast<float>(yard::bareCopper_m);
+constexpr float kBootEnd_m = static_cast<float>(yard::kBootEnd_m);
+constexpr float kSpareTab_m = static_cast<float>(yard::kSpareTab_m);
+constexpr float kPin_m = static_cast<float>(yard::kFerrulePin_m);
+constexpr float kCollar_m = static_cast<float>(yard::kFerruleCollar_m);
+constexpr float kCopper_m = static_cast<float>(yard::kBareCopper_m);
 
 // Insulated crimps: red, blue and yellow by size (common practice, no source).
 ImU32 bootColour(double area_m2) {

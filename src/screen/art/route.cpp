@@ -2,7 +2,7 @@
 #include "screen/art/route.h"
 
 #include "screen/art/ribbon.h"
-#include "yard/course.h"
+#include "yard/cable_line.h"
 
 #include <algorithm>
 #include <cmath>
@@ -168,13 +168,13 @@ void layRoute(const CableSpan& span, Route& out) {
     laid.length_m = span.length_m;
     laid.width_m = span.width_m;
     laid.seed = span.seed;
-    const yard::Course course = yard::layCourse(laid);
+    const yard::CableLine line = yard::layLine(laid);
     std::vector<ImVec2> fine;
-    for (const bench::Point& p : course.points_m)
+    for (const bench::Point& p : line.points_m)
         fine.push_back(onScreen(p));
     out.width_m = std::min(std::max(finite(span.width_m), 1e-4f), 0.1f);
     for (int i = 0; i < 2; ++i)
-        out.ends[i] = seatOf(course.ends[i]);
+        out.ends[i] = seatOf(line.ends[i]);
     resample(fine, out);
 }
 

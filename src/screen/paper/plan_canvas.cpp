@@ -18,9 +18,9 @@ constexpr float band_px = 30.0f; // over the frame, for buttons
 constexpr float dragAfter_px = 8.0f, reach_px = 14.0f;
 
 float fitScale(const Pen& pen, const Rect& area) {
-    const float across = area.width() / static_cast<float>(plan::planField_mm.width());
+    const float across = area.width() / static_cast<float>(plan::kPlanField_mm.width());
     const float down =
-        (area.height() - pen.px(band_px)) / static_cast<float>(plan::planField_mm.height());
+        (area.height() - pen.px(band_px)) / static_cast<float>(plan::kPlanField_mm.height());
     return std::max(0.1f, std::min(across, down));
 }
 
@@ -35,8 +35,8 @@ PlanScale scaleOf(const Pen& pen, const Rect& area, PlanSight& sight) {
         centre =
             2 * half >= to - from ? (from + to) / 2 : std::clamp(centre, from + half, to - half);
     };
-    keep(sight.centre.x, plan::planField_mm.min.x, plan::planField_mm.max.x, shown.width());
-    keep(sight.centre.y, plan::planField_mm.min.y, plan::planField_mm.max.y, shown.height());
+    keep(sight.centre.x, plan::kPlanField_mm.min.x, plan::kPlanField_mm.max.x, shown.width());
+    keep(sight.centre.y, plan::kPlanField_mm.min.y, plan::kPlanField_mm.max.y, shown.height());
     out.origin = {shown.centre().x - static_cast<float>(sight.centre.x) * out.px_per_mm,
                   shown.centre().y - static_cast<float>(sight.centre.y) * out.px_per_mm};
     return out;
@@ -159,7 +159,8 @@ std::string rowItem(const char* prefix, const plan::Plan& plan, std::size_t row)
 }
 
 float planHeight(const Pen& pen, float width_px) {
-    return width_px * static_cast<float>(plan::planField_mm.height() / plan::planField_mm.width()) +
+    return width_px *
+               static_cast<float>(plan::kPlanField_mm.height() / plan::kPlanField_mm.width()) +
            pen.px(band_px);
 }
 

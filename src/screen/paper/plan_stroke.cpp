@@ -115,10 +115,10 @@ void strokeFrame(const Stroke& stroke) {
         pen.list->AddRectFilled(at.min, at.max, tone::paperLine, stroke.mm(1.4));
         pen.list->AddRect(at.min, at.max, tone::frameLine, stroke.mm(1.4), 0, 1.2f);
     }
-    stroke.write(drawing.frontAt, plan::planLegends_mm, false, tone::inkSoft, words("plan/front"));
+    stroke.write(drawing.frontAt, plan::kPlanLegends_mm, false, tone::inkSoft, words("plan/front"));
     if (drawing.wheels.empty()) return;
     const int from = pen.list->VtxBuffer.Size;
-    stroke.write(drawing.axleAt, plan::planLegends_mm, false, tone::inkSoft, words("plan/axle"));
+    stroke.write(drawing.axleAt, plan::kPlanLegends_mm, false, tone::inkSoft, words("plan/axle"));
     turnDrawn(pen.list, from, stroke.scale.px(drawing.axleAt), -1.5707963f);
 }
 
@@ -132,11 +132,11 @@ void strokeParts(const Stroke& stroke) {
         pen.list->AddRectFilled(at.min, at.max, tone::planPart, stroke.mm(1.8));
         pen.list->AddRect(at.min, at.max, tone::ink, stroke.mm(1.8), 0, thin);
         const plan::PlanPart& row = plan.parts[part.part];
-        stroke.write(part.refAt, plan::planLetters_mm, true, tone::ink, row.ref);
+        stroke.write(part.refAt, plan::kPlanLetters_mm, true, tone::ink, row.ref);
         if (!part.wordsAt) continue;
         const std::string said = plan::underRef(row, words::printed());
-        if (plan::textWidth_em(said) * plan::planLegends_mm <= part.clear_mm)
-            stroke.write(*part.wordsAt, plan::planLegends_mm, false, tone::inkSoft, said);
+        if (plan::textWidth_em(said) * plan::kPlanLegends_mm <= part.clear_mm)
+            stroke.write(*part.wordsAt, plan::kPlanLegends_mm, false, tone::inkSoft, said);
     }
     for (const plan::DrawnWay& way : drawing.ways) {
         const Rect at = stroke.rect(way.box);
@@ -149,7 +149,7 @@ void strokeParts(const Stroke& stroke) {
                           0,
                           walked ? thin * 2.5f : thin);
         stroke.write(
-            way.box.centre(), plan::planLegends_mm, true, tone::ink, std::to_string(way.number));
+            way.box.centre(), plan::kPlanLegends_mm, true, tone::ink, std::to_string(way.number));
     }
     for (const plan::DrawnTerminal& terminal : drawing.terminals) {
         const Rect at = stroke.rect(terminal.mark);
@@ -157,7 +157,7 @@ void strokeParts(const Stroke& stroke) {
         pen.list->AddRect(at.min, at.max, tone::ink, stroke.mm(0.6), 0, thin);
         if (bench::isA(plan.parts[terminal.part].kind, bench::PartClass::Block)) continue;
         const std::string legend = terminal.legend == "-" ? "\u2212" : terminal.legend;
-        stroke.write(terminal.legendAt, plan::planLegends_mm, false, tone::inkSoft, legend);
+        stroke.write(terminal.legendAt, plan::kPlanLegends_mm, false, tone::inkSoft, legend);
     }
 }
 
@@ -196,7 +196,7 @@ void strokeLabel(const Stroke& stroke, const plan::DrawnCable& cable) {
                       chosen || wrong ? stroke.mm(0.8) : std::max(1.0f, stroke.mm(0.35)));
     const int from = pen.list->VtxBuffer.Size;
     stroke.write(cable.label.centre(),
-                 plan::planLetters_mm,
+                 plan::kPlanLetters_mm,
                  true,
                  tone::ink,
                  stroke.picture.plan.cables[cable.cable].label);

@@ -16,12 +16,13 @@ using lesson::StepSeen;
 using plan::Step;
 
 std::string keyOf(Step step) {
-    return std::string("power/step/") + plan::stepWords[static_cast<int>(step)];
+    return std::string("power/step/") + plan::kStepWords[static_cast<int>(step)];
 }
 
 // A caution stands at the step where the danger begins.
 std::string cautionAt(Step step) {
-    const std::string key = std::string("power/caution/") + plan::stepWords[static_cast<int>(step)];
+    const std::string key =
+        std::string("power/caution/") + plan::kStepWords[static_cast<int>(step)];
     return hasWords(key) ? words(key) : std::string();
 }
 

@@ -22,7 +22,7 @@ enum class PaperLeaf { Job, Plan, Sheet, PowerUp };
 // Which part of the plan's drawing is seen.
 struct PlanSight {
     double zoom = 1.0; // 1 shows all of it
-    plan::Mm centre{plan::planPage_mm.x / 2, plan::planPage_mm.y / 2};
+    plan::Mm centre{plan::kPlanPage_mm.x / 2, plan::kPlanPage_mm.y / 2};
     bool dragging = false;
     ImVec2 pressedAt{0, 0};
 };
@@ -44,9 +44,9 @@ struct PlanUi {
     float pulled = 0.0f; // 0 narrow .. 1 wide, on its way
     bool asRows = false; // the plan as a list instead of the drawing
     PlanSight sight;
-    std::optional<std::size_t> row; // of the plan that is chosen; its label: PaperUi::planCable
-    std::optional<int> walk;        // position on the connector block, 0 first
-    std::string boardChoice;        // what was chosen on the bench when last looked at
+    std::optional<std::size_t> row;     // of the plan that is chosen; its label: PaperUi::planCable
+    std::optional<int> walk;            // position on the connector block, 0 first
+    std::string boardChoice;            // what was chosen on the bench when last looked at
     std::optional<Camera> cameraBefore; // how the board was looked at before the plan moved it
     PlanCache cache;
 };

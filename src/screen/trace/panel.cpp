@@ -35,12 +35,12 @@ struct Panel {
 };
 
 double now_s(const Panel& p) {
-    return static_cast<double>(p.attempt.now_slices()) * attempt::slice_s;
+    return static_cast<double>(p.attempt.now_slices()) * attempt::kSlice_s;
 }
 
 double first_s(const Panel& p) {
     return static_cast<double>(p.trace.firstSlice().value_or(p.attempt.now_slices())) *
-           attempt::slice_s;
+           attempt::kSlice_s;
 }
 
 // The window stays where there is something to see.
@@ -161,7 +161,7 @@ void toEvent(const Panel& p) {
 
 void save(const Panel& p, bool asTable) {
     const auto slice = [](double time_s) {
-        return static_cast<std::int64_t>(std::max(0.0, time_s) / attempt::slice_s + 0.5);
+        return static_cast<std::int64_t>(std::max(0.0, time_s) / attempt::kSlice_s + 0.5);
     };
     const std::int64_t to = std::min(slice(p.ui.end_s), p.attempt.now_slices());
     const attempt::TraceSheet sheet =

@@ -21,7 +21,7 @@ constexpr float scaleWide = 54.0f, crossWide = 40.0f, timeHigh = 26.0f, wordsHig
 constexpr ImU32 colours[] = {tone::fault, art::rgb(0x2b5f9e), tone::done, tone::link};
 
 std::int64_t sliceAt(double time_s) {
-    return static_cast<std::int64_t>(std::floor(std::max(0.0, time_s) / attempt::slice_s + 1e-6));
+    return static_cast<std::int64_t>(std::floor(std::max(0.0, time_s) / attempt::kSlice_s + 1e-6));
 }
 
 Rect curveOf(const Pen& pen, const TracePlot& plot, std::size_t i) {
@@ -83,7 +83,7 @@ void drawCurve(const Pen& pen,
         }
         const double middle =
             (static_cast<double>(point.slice) + 0.5 * static_cast<double>(point.slices - 1)) *
-            attempt::slice_s;
+            attempt::kSlice_s;
         line.push_back({plot.x(middle), y(point.least)});
         if (y(point.least) - y(point.greatest) > 0.5f)
             line.push_back({plot.x(middle), y(point.greatest)});
@@ -205,7 +205,7 @@ std::string readingAt(const attempt::Trace& trace,
                       double time_s) {
     const std::int64_t last = trace.lastSlice().value_or(0);
     // Of the slice in which the time lies: at a fuse's event, what made it open.
-    const auto slice = static_cast<std::int64_t>(std::ceil(time_s / attempt::slice_s - 1e-6));
+    const auto slice = static_cast<std::int64_t>(std::ceil(time_s / attempt::kSlice_s - 1e-6));
     const auto value = trace.at(i, std::min(last, slice));
     return value ? traceAmount(label, *value) : words("amount/none");
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "yard/watch.h"
+#include "yard/findings.h"
 
 #include "bench/catalogue.h"
 #include "yard/vec.h"
@@ -10,7 +10,7 @@ namespace loom::yard {
 
 namespace {
 
-constexpr double greatestShift_m = 0.012; // of a battery that is knocked
+constexpr double kGreatestShift_m = 0.012; // of a battery that is knocked
 
 bool stands(const bench::Part& part) {
     return bench::isA(part, bench::PartClass::Battery) && part.position == 0;
@@ -39,11 +39,11 @@ template <class Things, class Id> auto find(Things& things, Id id) {
 
 } // namespace
 
-Watch::Watch(const bench::Bench& bench) {
+Findings::Findings(const bench::Bench& bench) {
     follow(bench);
 }
 
-void Watch::follow(const bench::Bench& bench) {
+void Findings::follow(const bench::Bench& bench) {
     std::vector<Axle> now;
     for (const bench::Part& part : bench.parts) {
         if (!wheelOf(part)) continue;
@@ -62,7 +62,7 @@ void Watch::follow(const bench::Bench& bench) {
 
 // A battery is pushed only by what was beside it before: what is set down on it from above is not
 // a knock.
-void Watch::knock(const bench::Part& by, const bench::Part& before) {
+void Findings::knock(const bench::Part& by, const bench::Part& before) {
     for (const bench::Part& battery : parts) {
         if (!stands(battery) || battery.id == by.id) continue;
         const Box box = boxOf(battery);
@@ -73,12 +73,12 @@ void Watch::knock(const bench::Part& by, const bench::Part& before) {
         finding.part = battery.id;
         finding.byPart = by.id;
         finding.to_m =
-            battery.at_m + std::min(norm(away), greatestShift_m) * unit(away, {0.0, 0.0});
+            battery.at_m + std::min(norm(away), kGreatestShift_m) * unit(away, {0.0, 0.0});
         found.push_back(finding);
     }
 }
 
-void Watch::look(const std::vector<Rope>& ropes, const InHand& inHand) {
+void Findings::look(const std::vector<Rope>& ropes, const InHand& inHand) {
     for (Axle& axle : axles) {
         const auto motor = find(parts, axle.motor);
         const auto wheel = wheelOf(*motor);
@@ -99,7 +99,7 @@ void Watch::look(const std::vector<Rope>& ropes, const InHand& inHand) {
     }
 }
 
-std::vector<Finding> Watch::take() {
+std::vector<Finding> Findings::take() {
     std::vector<Finding> out;
     out.swap(found);
     return out;

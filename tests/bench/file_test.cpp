@@ -98,8 +98,7 @@ TEST_CASE("what is written is JSON with format and version first") {
 }
 
 TEST_CASE("a stored file of version 1 still means what it meant") {
-    const Outcome<Bench> read =
-        fromJson(repositoryFile("tests/bench_room/files/version1.loom.json"));
+    const Outcome<Bench> read = fromJson(repositoryFile("tests/bench/files/version1.loom.json"));
     REQUIRE(read);
     const Bench& bench = read.value();
     CHECK(bench.board_m.x_m == 1.06);

@@ -10,9 +10,9 @@
 
 namespace loom::yard {
 
-class Watch {
+class Findings {
 public:
-    explicit Watch(const bench::Bench& bench);
+    explicit Findings(const bench::Bench& bench);
 
     // The bench as it is now; batteries that a moved part ran into are found here.
     void follow(const bench::Bench& bench);

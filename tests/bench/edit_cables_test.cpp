@@ -9,7 +9,7 @@
 namespace loom::bench {
 namespace {
 
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+constexpr double kNan = std::numeric_limits<double>::quiet_NaN();
 
 // Two lamps and a block: terminals enough for any cable.
 struct Fixture {
@@ -79,10 +79,10 @@ TEST_CASE_FIXTURE(Fixture, "cable is cut only from reels in the kit, within thei
     CHECK(refusedMake(0.2e-6, Sleeve::Red, 0.5, "").why == Why::OutOfRange);
     CHECK(refusedMake(26e-6, Sleeve::Red, 0.5, "").why == Why::OutOfRange);
     CHECK(refusedMake(-1e-6, Sleeve::Red, 0.5, "").expected == "0.5 to 25 mm2");
-    CHECK(refusedMake(nan, Sleeve::Red, 0.5, "").why == Why::NotANumber);
+    CHECK(refusedMake(kNan, Sleeve::Red, 0.5, "").why == Why::NotANumber);
     CHECK(refusedMake(1e-6, Sleeve::Red, -0.5, "").why == Why::OutOfRange);
     CHECK(refusedMake(1e-6, Sleeve::Red, 20.5, "").expected == "0 < metres <= 20");
-    CHECK(refusedMake(1e-6, Sleeve::Red, nan, "").why == Why::NotANumber);
+    CHECK(refusedMake(1e-6, Sleeve::Red, kNan, "").why == Why::NotANumber);
     bench.kit.reels.clear();
     CHECK(refusedMake(1e-6, Sleeve::Red, 0.5, "").why == Why::NotInTray);
 }
@@ -133,8 +133,8 @@ TEST_CASE_FIXTURE(Fixture, "a ready-made cable is taken once, as it is, both end
     CHECK(isOut(bench, bench.kit.readyMade[0]));
     CHECK(refused(bench, TakeCable{"P-01", {}, {}}).found == "already on the bench");
     CHECK(refused(bench, TakeCable{"P-99", {}, {}}).why == Why::NotInTray);
-    CHECK(refused(bench, TakeCable{"P-14", {nan, 0.0}, {}}).why == Why::NotANumber);
-    CHECK(refused(bench, TakeCable{"P-14", {}, {0.0, nan}}).why == Why::NotANumber);
+    CHECK(refused(bench, TakeCable{"P-14", {kNan, 0.0}, {}}).why == Why::NotANumber);
+    CHECK(refused(bench, TakeCable{"P-14", {}, {0.0, kNan}}).why == Why::NotANumber);
     bench = done(bench, RemoveCable{cable().id});
     CHECK_FALSE(isOut(bench, bench.kit.readyMade[0]));
 }
@@ -172,7 +172,7 @@ TEST_CASE_FIXTURE(Fixture, "an end comes off, lies on the board, and goes elsewh
     CHECK(refused(bench, FreeEnd{{99}, 0, {}}).why == Why::UnknownCable);
     CHECK(refused(bench, FreeEnd{id, 2, {}}).why == Why::OutOfRange);
     CHECK(refused(bench, FreeEnd{id, -1, {}}).why == Why::OutOfRange);
-    CHECK(refused(bench, FreeEnd{id, 0, {nan, 0.0}}).why == Why::NotANumber);
+    CHECK(refused(bench, FreeEnd{id, 0, {kNan, 0.0}}).why == Why::NotANumber);
     CHECK(refused(bench, JoinEnd{{99}, 0, to}).why == Why::UnknownCable);
     CHECK(refused(bench, JoinEnd{id, 5, to}).why == Why::OutOfRange);
     CHECK(refused(bench, JoinEnd{id, 0, {{99}, 0}}).why == Why::UnknownPart);
@@ -208,7 +208,7 @@ TEST_CASE_FIXTURE(Fixture, "a reel cable is made anew in place, and a new piece 
     CHECK(why({{}, 6e-6, Sleeve::White, 0.8, ""}) == Why::NotInTray);
     CHECK(why({{}, 25e-6, Sleeve::Black, 0.8, ""}) == Why::OutOfRange); // too thick for its clamp
     CHECK(why({{}, 6e-6, Sleeve::Red, 0.0, ""}) == Why::OutOfRange);
-    CHECK(why({{}, nan, Sleeve::Red, 0.8, ""}) == Why::NotANumber);
+    CHECK(why({{}, kNan, Sleeve::Red, 0.8, ""}) == Why::NotANumber);
     CHECK(why({{}, 6e-6, Sleeve::Red, 0.8, "P-01"}) == Why::Duplicate);
     CHECK(why({{}, 6e-6, Sleeve::Red, 0.8, "a\tb"}) == Why::OutOfRange);
     CHECK(refused(bench, ChangeCable{{99}, 1e-6, Sleeve::Red, 0.5, ""}).why == Why::UnknownCable);

@@ -9,8 +9,8 @@
 namespace loom::bench {
 namespace {
 
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
-constexpr double infinity = std::numeric_limits<double>::infinity();
+constexpr double kNan = std::numeric_limits<double>::quiet_NaN();
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 bool near(double left, double right) {
     return std::fabs(left - right) < 1e-12;
@@ -47,8 +47,8 @@ TEST_CASE("a part is laid once, and only from the kit") {
     CHECK(refused(bench, LayPart{"B1", {0.5, 0.5}}).why == Why::NotInTray);
     CHECK(refused(bench, LayPart{"B1", {0.5, 0.5}}).found == "already on the bench");
     CHECK(refused(bench, LayPart{"B7", {0.5, 0.5}}).why == Why::NotInTray);
-    CHECK(refused(bench, LayPart{"B2", {nan, 0.5}}).why == Why::NotANumber);
-    CHECK(refused(bench, LayPart{"B2", {0.5, infinity}}).why == Why::NotANumber);
+    CHECK(refused(bench, LayPart{"B2", {kNan, 0.5}}).why == Why::NotANumber);
+    CHECK(refused(bench, LayPart{"B2", {0.5, kInfinity}}).why == Why::NotANumber);
     CHECK(refused(bench, LayPart{"B2", {0.5, 0.5}, 4}).why == Why::OutOfRange);
     CHECK(refused(bench, LayPart{"B2", {0.5, 0.5}, -1}).why == Why::OutOfRange);
 }
@@ -92,7 +92,7 @@ TEST_CASE("moving and turning name a part that is not there") {
     const Bench bench = laid(trayOnly(), "B1");
     CHECK(refused(bench, MovePart{{9}, {0.5, 0.5}}).why == Why::UnknownPart);
     CHECK(refused(bench, MovePart{{}, {0.5, 0.5}}).why == Why::UnknownPart);
-    CHECK(refused(bench, MovePart{{1}, {0.5, nan}}).why == Why::NotANumber);
+    CHECK(refused(bench, MovePart{{1}, {0.5, kNan}}).why == Why::NotANumber);
     CHECK(refused(bench, TurnPart{{9}, 1}).place == "part 9");
     CHECK(refused(bench, TurnPart{{1}, 4}).why == Why::OutOfRange);
 }
@@ -152,7 +152,7 @@ TEST_CASE("fuses are swapped for what is at hand, and a new one is sound") {
     CHECK(why.expected == "3, 7.5, 15, or 0 for none");
     CHECK(why.found == "10 A");
     CHECK(refused(bench, FitFuse{strip, 7.5}).why == Why::NotInTray);
-    CHECK(refused(bench, FitFuse{blade, nan}).why == Why::NotANumber);
+    CHECK(refused(bench, FitFuse{blade, kNan}).why == Why::NotANumber);
     CHECK(refused(bench, FitFuse{blade, -3.0}).why == Why::NotInTray);
     CHECK(refused(bench, FitFuse{idOf(bench, "K1"), 7.5}).why == Why::BladeBlocks);
     CHECK(refused(bench, FitFuse{{99}, 7.5}).why == Why::UnknownPart);

@@ -257,8 +257,8 @@ TEST_CASE("deep nesting and great size are refused at once") {
           "/1/a/0/0/0/0/0/0/0/0/0/0/0/0/0/0");
     CHECK(refusedText("{\"a\":" + std::string(depth, '[') + std::string(depth, ']') + "}").why ==
           Why::TooMany);
-    CHECK(refusedText(std::string(greatestFile_bytes + 1, ' ')).why == Why::TooMany);
-    CHECK(refusedText(std::string(greatestFile_bytes, ' ')).why == Why::NotJson);
+    CHECK(refusedText(std::string(kGreatestFile_bytes + 1, ' ')).why == Why::TooMany);
+    CHECK(refusedText(std::string(kGreatestFile_bytes, ' ')).why == Why::NotJson);
 }
 
 TEST_CASE("lists longer than a bench takes are refused") {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "yard/course.h"
+#include "yard/cable_line.h"
 
 #include "yard/vec.h"
 
@@ -10,9 +10,9 @@ namespace loom::yard {
 
 namespace {
 
-constexpr int curveSteps = 64;
-constexpr double handle = 0.20; // how far an end goes on before it turns, of the distance
-constexpr double slackShare = 1.20, slackExtra_m = 0.05;
+constexpr int kCurveSteps = 64;
+constexpr double kHandle = 0.20; // how far an end goes on before it turns, of the distance
+constexpr double kSlackShare = 1.20, kSlackExtra_m = 0.05;
 
 double finite(double value) {
     return std::isfinite(value) ? std::min(std::max(value, -50.0), 50.0) : 0.0;
@@ -96,7 +96,7 @@ struct Meeting {
     }
 };
 
-Meeting meetingOf(const Span& span, Course& out, int side) {
+Meeting meetingOf(const Span& span, CableLine& out, int side) {
     const double width_m = std::min(std::max(finite(span.width_m), 1e-4), 0.1);
     Point middle[2];
     for (int i = 0; i < 2; ++i)
@@ -124,7 +124,7 @@ Meeting meetingOf(const Span& span, Course& out, int side) {
         // An end that points away from the other needs room to turn round.
         const double away = 1.0 - sign * dot(way, meeting.leaves[i]);
         meeting.straight_m[i] =
-            (handle * apart + 1.2 * width_m + std::min(0.030, 0.25 * apart + 0.02) * away) *
+            (kHandle * apart + 1.2 * width_m + std::min(0.030, 0.25 * apart + 0.02) * away) *
             (1.0 + sign * lean);
     }
     const Point* l = meeting.leaves;
@@ -150,22 +150,20 @@ Curve fitted(const Meeting& meeting, double length_m) {
 
 } // namespace
 
-double mostShown_m(double apart_m) {
-    return apart_m * slackShare + slackExtra_m;
-}
-
-Course layCourse(const Span& span, const Swing& swing) {
-    Course out;
+// What a cable is longer than the line is gathered up out of sight, so that long cables do not bury
+// the board.
+CableLine layLine(const Span& span, const Swing& swing) {
+    CableLine out;
     const Meeting meeting = meetingOf(span, out, swing.side);
     const double apart = apart_m(meeting.starts[0], meeting.starts[1]);
     // An S needs room on both sides, so less of its slack is shown.
-    const double share = 1.0 + (slackShare - 1.0 - 0.1 * meeting.opposed) * swing.slack;
-    const double extra_m = slackExtra_m * (1.0 - 0.6 * meeting.opposed) * swing.slack;
+    const double share = 1.0 + (kSlackShare - 1.0 - 0.1 * meeting.opposed) * swing.slack;
+    const double extra_m = kSlackExtra_m * (1.0 - 0.6 * meeting.opposed) * swing.slack;
     const double most = apart * share + extra_m * (1.0 + 0.25 * wander(span.seed, 3));
     const Curve curve = fitted(meeting, std::min(finite(span.length_m), most));
-    out.points_m.reserve(curveSteps + 1);
-    for (int i = 0; i <= curveSteps; ++i) {
-        out.points_m.push_back(curve.at(static_cast<double>(i) / curveSteps));
+    out.points_m.reserve(kCurveSteps + 1);
+    for (int i = 0; i <= kCurveSteps; ++i) {
+        out.points_m.push_back(curve.at(static_cast<double>(i) / kCurveSteps));
         if (i > 0)
             out.length_m +=
                 apart_m(out.points_m[static_cast<std::size_t>(i) - 1], out.points_m.back());

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The line a cable is laid in at first, before anybody pulls at it: leaves each terminal the way
-// the terminal lets it and swings out by its slack. Call layCourse(); pure and deterministic.
+// the terminal lets it and swings out by its slack. Call layLine(); pure and deterministic.
 #pragma once
 
 #include "yard/seat.h"
@@ -15,17 +15,13 @@ struct Swing {
     double slack = 1.0; // 0: as short as it can be, 1: as long as the cable and the picture allow
 };
 
-struct Course {
+struct CableLine {
     std::vector<bench::Point> points_m; // from where the sleeve starts at end 0 to where it ends
     double length_m = 0.0;              // of that line
     Seat ends[2];                       // with the directions really taken and where they sit
 };
 
 // Any numbers give a finite line.
-Course layCourse(const Span& span, const Swing& swing = {});
-
-// The most cable that is shown between two points so far apart: what a cable is longer than that
-// is gathered up out of sight, so that long cables do not bury the board.
-double mostShown_m(double apart_m);
+CableLine layLine(const Span& span, const Swing& swing = {});
 
 } // namespace loom::yard
