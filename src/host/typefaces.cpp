@@ -32,7 +32,7 @@ ImFont* load(const Face& face, float unit, float ratio) {
     config.OversampleH = config.RasterizerDensity < 1.5f ? 2 : 1;
     return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(const_cast<unsigned char*>(file->bytes),
                                                       static_cast<int>(file->size),
-                                                      face.size_px * unit * screen::linePerEm,
+                                                      face.size_px * unit * screen::kLinePerEm,
                                                       &config,
                                                       face.letters);
 }

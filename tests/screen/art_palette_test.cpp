@@ -47,15 +47,15 @@ TEST_CASE("words can be read on what they stand on") {
         ImU32 ink, ground;
         double least; // WCAG 2.2: 1.4.3 text 4.5, 1.4.11 shapes 3
     } rows[] = {
-        {"ink on paper", art::tone::ink, art::tone::paper, 4.5},
-        {"soft ink on paper", art::tone::inkSoft, art::tone::paper, 4.5},
-        {"names on the board", art::tone::ink, art::tone::board, 4.5},
-        {"captions on the board", art::tone::inkSoft, art::tone::board, 4.5},
-        {"words on the room", art::tone::onRoom, art::tone::room, 4.5},
-        {"soft words on the raised room", art::tone::onRoomSoft, art::tone::roomRaised, 4.5},
-        {"attention line on paper", art::tone::attention, art::tone::paper, 3.0},
-        {"fault on paper", art::tone::fault, art::tone::paper, 4.5},
-        {"outline of a cable on the board", art::rgb(0x14100a), art::tone::board, 3.0},
+        {"ink on paper", art::tone::kInk, art::tone::kPaper, 4.5},
+        {"soft ink on paper", art::tone::kInkSoft, art::tone::kPaper, 4.5},
+        {"names on the board", art::tone::kInk, art::tone::kBoard, 4.5},
+        {"captions on the board", art::tone::kInkSoft, art::tone::kBoard, 4.5},
+        {"words on the room", art::tone::kOnRoom, art::tone::kRoom, 4.5},
+        {"soft words on the raised room", art::tone::kOnRoomSoft, art::tone::kRoomRaised, 4.5},
+        {"attention line on paper", art::tone::kAttention, art::tone::kPaper, 3.0},
+        {"fault on paper", art::tone::kFault, art::tone::kPaper, 4.5},
+        {"outline of a cable on the board", art::rgb(0x14100a), art::tone::kBoard, 3.0},
     };
 
     for (const auto& row : rows) {

@@ -109,12 +109,12 @@ TEST_CASE("each piece of furniture is seen in its place, at three sizes") {
              {layout.status, layout.buttons, layout.board, layout.events, layout.tray, layout.rail})
             CHECK(coloursIn(picture, r) > 40);
         const Rect& paper = layout.form == screen::Form::Wide ? layout.paper : layout.strip;
-        CHECK(near(picture, {paper.min.x + 6.0f, paper.max.y - 6.0f}, screen::tone::paper));
+        CHECK(near(picture, {paper.min.x + 6.0f, paper.max.y - 6.0f}, screen::tone::kPaper));
         const float lamp_px = 26.0f * layout.unit; // from the left end of the pill
         CHECK(anyNear(picture,
                       {{layout.status.min.x + lamp_px - 8.0f, layout.status.centre().y - 8.0f},
                        {layout.status.min.x + lamp_px + 8.0f, layout.status.centre().y + 8.0f}},
-                      screen::tone::fault)); // the live lamp
+                      screen::tone::kFault)); // the live lamp
     }
 }
 
@@ -163,7 +163,7 @@ TEST_CASE("sheets and cards lie over the bench") {
     const Bitmap carded = stage.picture();
     stage.shoot("furniture-card");
     CHECK(different(plain, carded, card) > 0.5);
-    CHECK(near(carded, {card.min.x + 6.0f, card.min.y + 20.0f}, screen::tone::paper));
+    CHECK(near(carded, {card.min.x + 6.0f, card.min.y + 20.0f}, screen::tone::kPaper));
 
     stage.ui.board.chosen = std::monostate{};
     stage.click("events/all");
@@ -171,14 +171,14 @@ TEST_CASE("sheets and cards lie over the bench") {
     stage.shoot("furniture-events");
     CHECK(near(stage.picture(),
                {stage.rectOf("events/list").min.x + 8.0f, stage.rectOf("events/list").max.y - 6.0f},
-               screen::tone::eventPaper));
+               screen::tone::kEventPaper));
     stage.click("events/close");
 
     stage.click("header/help");
     stage.shoot("furniture-help");
     CHECK(near(stage.picture(),
                {stage.rectOf("help/sheet").min.x + 8.0f, stage.rectOf("help/sheet").centre().y},
-               screen::tone::paper));
+               screen::tone::kPaper));
 }
 
 TEST_CASE("the other leaves and states are drawn") {
@@ -205,7 +205,7 @@ TEST_CASE("a tablet's paper and a phone's sentence are drawn") {
         tablet.click("paper/pull");
         tablet.frames(20);
         tablet.shoot("furniture-tablet-paper");
-        CHECK(near(tablet.picture(), {6.0f, 900.0f}, screen::tone::paper));
+        CHECK(near(tablet.picture(), {6.0f, 900.0f}, screen::tone::kPaper));
     }
     Stage phone(390, 700);
     phone.shoot("furniture-phone");

@@ -35,7 +35,7 @@ ImFont* load(const char* name, float size_px) {
     config.FontDataOwnedByAtlas = false;
     return ImGui::GetIO().Fonts->AddFontFromMemoryTTF(const_cast<char*>(font.data()),
                                                       static_cast<int>(font.size()),
-                                                      size_px * screen::linePerEm,
+                                                      size_px * screen::kLinePerEm,
                                                       &config,
                                                       letters);
 }

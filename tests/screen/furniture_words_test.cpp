@@ -240,7 +240,7 @@ TEST_CASE("an unknown key shows itself, and other strings take over whole or not
 
 TEST_CASE("all that is written can be read: contrast of at least 4.5 to 1") {
     // WCAG 2.2, 1.4.3.
-    for (const screen::tone::Pair& pair : screen::tone::written) {
+    for (const screen::tone::Pair& pair : screen::tone::kWritten) {
         const std::string use = pair.use;
         CAPTURE(use);
         CHECK(contrast(pair.text, pair.ground) >= 4.5);

@@ -53,14 +53,14 @@ struct Flow {
 
     void title(const char* text) {
         newRow();
-        const Lettering bold{19.0f, true, tone::ink};
+        const Lettering bold{19.0f, true, tone::kInk};
         const ImVec2 size = textSize(fonts, bold, text);
         drawText(
             list, fonts, bold, ImVec2(area.min.x + size.x * 0.5f, area.min.y + y + 16.0f), text);
         y += 34.0f;
     }
 
-    static Lettering style() { return {12.5f, false, tone::inkSoft}; }
+    static Lettering style() { return {12.5f, false, tone::kInkSoft}; }
 };
 
 void showPart(Flow& flow, PartLook look, const char* caption) {
@@ -367,7 +367,7 @@ void showTools(Flow& flow) {
         const ImVec2 at = flow.cell(60.0f, 60.0f, name);
         flow.list->AddRectFilled(ImVec2(at.x - 32.0f, at.y - 32.0f),
                                  ImVec2(at.x + 32.0f, at.y + 32.0f),
-                                 tone::roomDeep,
+                                 tone::kRoomDeep,
                                  9.0f);
         flow.pictures.drawFitted(flow.list, name, at, 48.0f);
     }

@@ -23,26 +23,26 @@ ImVec2 onCircle(ImVec2 centre, float radius, float turn) {
 
 void drawRoom(ImDrawList* list, Box window) {
     // A grid of corners shaded by their distance from the lamp over the bench.
-    constexpr int across = 8, down = 6;
+    constexpr int kAcross = 8, kDown = 6;
     const ImVec2 white = ImGui::GetFontTexUvWhitePixel();
-    list->PrimReserve(across * down * 6, (across + 1) * (down + 1));
+    list->PrimReserve(kAcross * kDown * 6, (kAcross + 1) * (kDown + 1));
     const ImDrawIdx first = static_cast<ImDrawIdx>(list->_VtxCurrentIdx);
-    for (int y = 0; y <= down; ++y) {
-        for (int x = 0; x <= across; ++x) {
-            const float u = static_cast<float>(x) / across, v = static_cast<float>(y) / down;
+    for (int y = 0; y <= kDown; ++y) {
+        for (int x = 0; x <= kAcross; ++x) {
+            const float u = static_cast<float>(x) / kAcross, v = static_cast<float>(y) / kDown;
             const float d = (u - 0.55f) * (u - 0.55f) + (v - 0.42f) * (v - 0.42f);
-            const ImU32 colour = d < 0.12f ? blend(rgb(0x294245), tone::room, d / 0.12f)
-                                           : blend(tone::room, rgb(0x1b2e30), (d - 0.12f) / 0.42f);
+            const ImU32 colour = d < 0.12f ? blend(rgb(0x294245), tone::kRoom, d / 0.12f)
+                                           : blend(tone::kRoom, rgb(0x1b2e30), (d - 0.12f) / 0.42f);
             list->PrimWriteVtx(
                 ImVec2(window.min.x + u * window.width(), window.min.y + v * window.height()),
                 white,
                 colour);
         }
     }
-    for (int y = 0; y < down; ++y) {
-        for (int x = 0; x < across; ++x) {
-            const ImDrawIdx a = first + static_cast<ImDrawIdx>(y * (across + 1) + x);
-            const ImDrawIdx b = a + static_cast<ImDrawIdx>(across + 1);
+    for (int y = 0; y < kDown; ++y) {
+        for (int x = 0; x < kAcross; ++x) {
+            const ImDrawIdx a = first + static_cast<ImDrawIdx>(y * (kAcross + 1) + x);
+            const ImDrawIdx b = a + static_cast<ImDrawIdx>(kAcross + 1);
             for (const ImDrawIdx corner : {a, a + 1, b + 1, a, b + 1, b})
                 list->PrimWriteIdx(corner);
         }
@@ -68,7 +68,7 @@ void drawBoxShadow(ImDrawList* list, PictureStore& pictures, Box box, float reac
 }
 
 void drawBoard(ImDrawList* list, PictureStore& pictures, Box board) {
-    constexpr float round = 10.0f;
+    constexpr float kRound = 10.0f;
     drawBoxShadow(
         list,
         pictures,
@@ -79,14 +79,14 @@ void drawBoard(ImDrawList* list, PictureStore& pictures, Box board) {
     list->AddRectFilled(ImVec2(board.min.x, board.min.y + 4.0f),
                         ImVec2(board.max.x, board.max.y + 3.0f),
                         rgb(0x8d7647),
-                        round);
+                        kRound);
     list->AddImageRounded(
-        pictures.birch(), board.min, board.max, ImVec2(0, 0), ImVec2(1, 1), IM_COL32_WHITE, round);
-    list->AddRect(board.min, board.max, tone::boardEdge, round, 0, 1.5f);
+        pictures.birch(), board.min, board.max, ImVec2(0, 0), ImVec2(1, 1), IM_COL32_WHITE, kRound);
+    list->AddRect(board.min, board.max, tone::kBoardEdge, kRound, 0, 1.5f);
     list->AddRect(ImVec2(board.min.x + 1.6f, board.min.y + 1.6f),
                   ImVec2(board.max.x - 1.6f, board.max.y - 1.6f),
                   fade(IM_COL32_WHITE, 0.35f),
-                  round - 1.5f,
+                  kRound - 1.5f,
                   0,
                   1.2f);
     const float inset = 18.0f, side = 13.0f;
@@ -95,37 +95,37 @@ void drawBoard(ImDrawList* list, PictureStore& pictures, Box board) {
                             ImVec2(board.min.x + inset, board.max.y - inset),
                             ImVec2(board.max.x - inset, board.max.y - inset)}) {
         list->AddCircleFilled(
-            ImVec2(at.x + 0.7f, at.y + 1.6f), side * 0.5f, fade(tone::shadow, 0.35f));
+            ImVec2(at.x + 0.7f, at.y + 1.6f), side * 0.5f, fade(tone::kShadow, 0.35f));
         pictures.drawFitted(list, "fittings/screw", at, side);
     }
 }
 
 void drawTakesRing(ImDrawList* list, ImVec2 centre, float radius_px, float turn_rad) {
     // Pale under the dashes, so that the ring shows on dark plastic and on birch alike.
-    list->AddCircle(centre, radius_px, fade(tone::paper, 0.75f), 0, 5.0f);
+    list->AddCircle(centre, radius_px, fade(tone::kPaper, 0.75f), 0, 5.0f);
     const int dashes = ImClamp(static_cast<int>(radius_px * 0.52f), 8, 40);
     const float each = 2.0f * IM_PI / static_cast<float>(dashes);
     for (int i = 0; i < dashes; ++i) {
         const float from = turn_rad + each * static_cast<float>(i);
         list->PathArcTo(centre, radius_px, from, from + each * 0.58f, 4);
-        list->PathStroke(tone::attention, 0, 3.2f);
+        list->PathStroke(tone::kAttention, 0, 3.2f);
     }
 }
 
 void drawRefusesRing(ImDrawList* list, ImVec2 centre, float radius_px) {
     const ImVec2 a = onCircle(centre, radius_px, 2.356f), b = onCircle(centre, radius_px, -0.785f);
-    list->AddCircle(centre, radius_px, fade(tone::paper, 0.85f), 0, 5.5f);
-    list->AddLine(a, b, fade(tone::paper, 0.85f), 5.5f);
-    list->AddCircle(centre, radius_px, tone::fault, 0, 3.0f);
-    list->AddLine(a, b, tone::fault, 3.0f);
+    list->AddCircle(centre, radius_px, fade(tone::kPaper, 0.85f), 0, 5.5f);
+    list->AddLine(a, b, fade(tone::kPaper, 0.85f), 5.5f);
+    list->AddCircle(centre, radius_px, tone::kFault, 0, 3.0f);
+    list->AddLine(a, b, tone::kFault, 3.0f);
 }
 
 void drawRing(ImDrawList* list, ImVec2 centre, float radius_px, bool focused) {
-    list->AddCircle(centre, radius_px, fade(tone::paper, 0.85f), 0, 5.0f);
-    list->AddCircle(centre, radius_px, tone::attention, 0, 3.0f);
+    list->AddCircle(centre, radius_px, fade(tone::kPaper, 0.85f), 0, 5.0f);
+    list->AddCircle(centre, radius_px, tone::kAttention, 0, 3.0f);
     if (!focused) return;
-    list->AddCircle(centre, radius_px + 5.0f, fade(tone::paper, 0.85f), 0, 4.0f);
-    list->AddCircle(centre, radius_px + 5.0f, tone::ink, 0, 2.0f);
+    list->AddCircle(centre, radius_px + 5.0f, fade(tone::kPaper, 0.85f), 0, 4.0f);
+    list->AddCircle(centre, radius_px + 5.0f, tone::kInk, 0, 2.0f);
 }
 
 void drawFrame(ImDrawList* list, Box box, float rounding_px, bool focused) {
@@ -137,11 +137,11 @@ void drawFrame(ImDrawList* list, Box box, float rounding_px, bool focused) {
                       0,
                       thick);
     };
-    grown(3.0f, fade(tone::paper, 0.85f), 5.0f);
-    grown(3.0f, tone::attention, 3.0f);
+    grown(3.0f, fade(tone::kPaper, 0.85f), 5.0f);
+    grown(3.0f, tone::kAttention, 3.0f);
     if (!focused) return;
-    grown(7.5f, fade(tone::paper, 0.85f), 4.0f);
-    grown(7.5f, tone::ink, 2.0f);
+    grown(7.5f, fade(tone::kPaper, 0.85f), 4.0f);
+    grown(7.5f, tone::kInk, 2.0f);
 }
 
 Box drawTag(ImDrawList* list,
@@ -153,7 +153,7 @@ Box drawTag(ImDrawList* list,
             const char* second,
             TagMark mark) {
     const float k = fonts.scale;
-    const Lettering head{15.0f * k, true, tone::ink}, body{14.0f * k, false, tone::inkSoft};
+    const Lettering head{15.0f * k, true, tone::kInk}, body{14.0f * k, false, tone::kInkSoft};
     const ImVec2 a = textSize(fonts, head, first);
     const ImVec2 b = second[0] ? textSize(fonts, body, second) : ImVec2(0, 0);
     const float w = ImMax(a.x, b.x) + 24.0f * k;
@@ -171,10 +171,10 @@ Box drawTag(ImDrawList* list,
                   {ImVec2(box.min.x, box.min.y + 3.0f), ImVec2(box.max.x, box.max.y + 3.0f)},
                   8.0f * k,
                   0.4f);
-    list->AddRectFilled(box.min, box.max, tone::paper, 7.0f * k);
-    const ImU32 line = mark == TagMark::Fault       ? tone::fault
-                       : mark == TagMark::Attention ? tone::attention
-                                                    : tone::paperLine;
+    list->AddRectFilled(box.min, box.max, tone::kPaper, 7.0f * k);
+    const ImU32 line = mark == TagMark::Fault       ? tone::kFault
+                       : mark == TagMark::Attention ? tone::kAttention
+                                                    : tone::kPaperLine;
     list->AddRect(box.min, box.max, line, 7.0f * k, 0, 1.8f * k);
     const float middle = 0.5f * (box.min.x + box.max.x);
     const float firstY = box.min.y + 8.0f * k + head.size_px * 0.5f;

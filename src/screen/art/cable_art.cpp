@@ -112,7 +112,7 @@ void drawCableShadow(ImDrawList* list,
                  line,
                  0.5f * route.width_m * view.px_per_m,
                  (2.2f + 1.6f * lift) * k,
-                 fade(tone::shadow, (look.held ? 0.26f : 0.34f) * look.alpha));
+                 fade(tone::kShadow, (look.held ? 0.26f : 0.34f) * look.alpha));
 }
 
 void drawCable(ImDrawList* list,
@@ -125,10 +125,10 @@ void drawCable(ImDrawList* list,
     toLine(view, route, line);
     const float half_px = 0.5f * route.width_m * view.px_per_m;
     if (look.held || look.selected)
-        drawGlow(list, line, half_px, fade(tone::attention, 0.9f * look.alpha));
+        drawGlow(list, line, half_px, fade(tone::kAttention, 0.9f * look.alpha));
     if (look.focused) {
-        drawSoftBand(list, line, half_px + 6.5f, 1.0f, fade(tone::attention, 0.9f * look.alpha));
-        drawSoftBand(list, line, half_px + 4.0f, 1.0f, fade(tone::board, look.alpha));
+        drawSoftBand(list, line, half_px + 6.5f, 1.0f, fade(tone::kAttention, 0.9f * look.alpha));
+        drawSoftBand(list, line, half_px + 4.0f, 1.0f, fade(tone::kBoard, look.alpha));
     }
     const ImU32 body = sleeveTone(look.sleeve).body;
     const SleeveHeat heat = sleeveHeat(look);

@@ -91,7 +91,7 @@ void drawBurntTube(ImDrawList* list,
     drawTube(list, line, widths, tones);
     if (heat.split <= 0.0f) return;
     // Where the sleeve has cracked open the strands show, in long pointed gaps.
-    const ImU32 copper = blend(tone::copper, rgb(0xff7a1a), heat.glow);
+    const ImU32 copper = blend(tone::kCopper, rgb(0xff7a1a), heat.glow);
     for (int i = 1; i + 3 < line.count; i += 2) {
         if (uneven(firstIndex + i, 7) > 0.5f * heat.split) continue;
         const float wide = half_px * (0.30f + 0.35f * uneven(firstIndex + i, 8));
@@ -162,7 +162,7 @@ void drawHotSleeve(ImDrawList* list,
                     ImVec2(part.at[end].x + n.x * s * 0.7f, part.at[end].y + n.y * s * 0.7f),
                     ImVec2(part.at[end].x + forward.x * reach + n.x * s * 1.5f,
                            part.at[end].y + forward.y * reach + n.y * s * 1.5f),
-                    fade(tone::copper, look.alpha),
+                    fade(tone::kCopper, look.alpha),
                     ImMax(1.0f, half_px * 0.2f));
             }
         }
@@ -180,12 +180,12 @@ void drawWisp(ImDrawList* list,
               int which,
               float amount) {
     if (amount <= 0.0f) return;
-    constexpr int puffs = 6;
-    constexpr float life_s = 2.6f;
+    constexpr int kPuffs = 6;
+    constexpr float kLife_s = 2.6f;
     const float k = px_per_m / 800.0f;
     list->PushTextureID(pictures.softSpot());
-    for (int i = 0; i < puffs; ++i) {
-        const float phase = time_s / life_s + static_cast<float>(i) / puffs;
+    for (int i = 0; i < kPuffs; ++i) {
+        const float phase = time_s / kLife_s + static_cast<float>(i) / kPuffs;
         const float age = phase - std::floor(phase);
         const float sway = std::sin(phase * 5.0f + static_cast<float>(which) * 2.1f);
         const ImVec2 at(at_px.x + (6.0f * sway + 16.0f * age) * age * k, at_px.y - 62.0f * age * k);

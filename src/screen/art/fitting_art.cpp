@@ -113,7 +113,7 @@ void drawReceptacle(ImDrawList* list, const Frame& f, bool hasSpareTab, ImU32 bo
     line.findNormals();
     drawTube(list, line, half, tones);
     list->AddLine(
-        f.place(kBoot_m, -0.0064f), f.place(kBoot_m, 0.0064f), fade(tone::tubeEdge, alpha), 1.0f);
+        f.place(kBoot_m, -0.0064f), f.place(kBoot_m, 0.0064f), fade(tone::kTubeEdge, alpha), 1.0f);
 }
 
 void drawCopper(
@@ -200,8 +200,8 @@ void drawEnd(ImDrawList* list,
 
 void drawFitting(
     ImDrawList* list, ImVec2 centre, float length_px, bench::EndKind kind, double area_m2) {
-    constexpr float tall_m = 0.046f;
-    const float k = length_px / tall_m;
+    constexpr float kTall_m = 0.046f;
+    const float k = length_px / kTall_m;
     EndSeat seat;
     seat.kind = kind;
     seat.leaves = ImVec2(0, 1);

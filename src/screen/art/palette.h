@@ -19,21 +19,21 @@ ImU32 fade(ImU32 colour, float share);
 ImU32 blend(ImU32 a, ImU32 b, float share);
 
 namespace tone {
-constexpr ImU32 room = rgb(0x22383a), roomDeep = rgb(0x1a2c2e), roomRaised = rgb(0x2d474a),
+constexpr ImU32 kRoom = rgb(0x22383a), kRoomDeep = rgb(0x1a2c2e), kRoomRaised = rgb(0x2d474a),
                 roomLine = rgb(0x48666a);
-constexpr ImU32 board = rgb(0xe6d6b6), boardGrain = rgb(0xd8c49c), boardEdge = rgb(0xb39a68);
-constexpr ImU32 paper = rgb(0xfbf8f0), paperLine = rgb(0xcfc6ae), paperWarm = rgb(0xf6ecd0);
-constexpr ImU32 ink = rgb(0x1d2b2c), inkSoft = rgb(0x5d563f);
-constexpr ImU32 onRoom = rgb(0xf3eddc), onRoomSoft = rgb(0xcfe0dc);
-constexpr ImU32 attention = rgb(0xc97a12); // held, selected, focused, takes the held end
-constexpr ImU32 fault = rgb(0xb3261e);
-constexpr ImU32 done = rgb(0x1c6b45);
-constexpr ImU32 steel = rgb(0xaeb6b8), steelDark = rgb(0x6d787b);
-constexpr ImU32 brass = rgb(0xc9a44c), brassDark = rgb(0x7d6326), brassPale = rgb(0xe6cd85);
-constexpr ImU32 copper = rgb(0xc8793a);
-constexpr ImU32 shadow = rgb(0x2a1f0d);
-constexpr ImU32 tubeEdge = rgb(0x14100a, 205);
-constexpr ImU32 labelLine = rgb(0x7c765f);
+constexpr ImU32 kBoard = rgb(0xe6d6b6), kBoardGrain = rgb(0xd8c49c), kBoardEdge = rgb(0xb39a68);
+constexpr ImU32 kPaper = rgb(0xfbf8f0), kPaperLine = rgb(0xcfc6ae), kPaperWarm = rgb(0xf6ecd0);
+constexpr ImU32 kInk = rgb(0x1d2b2c), kInkSoft = rgb(0x5d563f);
+constexpr ImU32 kOnRoom = rgb(0xf3eddc), kOnRoomSoft = rgb(0xcfe0dc);
+constexpr ImU32 kAttention = rgb(0xc97a12); // held, selected, focused, takes the held end
+constexpr ImU32 kFault = rgb(0xb3261e);
+constexpr ImU32 kDone = rgb(0x1c6b45);
+constexpr ImU32 kSteel = rgb(0xaeb6b8), kSteelDark = rgb(0x6d787b);
+constexpr ImU32 kBrass = rgb(0xc9a44c), kBrassDark = rgb(0x7d6326), kBrassPale = rgb(0xe6cd85);
+constexpr ImU32 kCopper = rgb(0xc8793a);
+constexpr ImU32 kShadow = rgb(0x2a1f0d);
+constexpr ImU32 kTubeEdge = rgb(0x14100a, 205);
+constexpr ImU32 kLabelLine = rgb(0x7c765f);
 } // namespace tone
 
 struct SleeveTone {

@@ -39,7 +39,7 @@ Lettering nameStyle(const FontSet& fonts, const PartLook& look) {
     const float grown = ImClamp(15.0f * look.px_per_m / 800.0f, 12.0f, 19.0f);
     return {grown * fonts.scale * (nameSide(look) == NameSide::On ? 1.2f : 1.0f),
             true,
-            look.alpha < 1.0f ? fade(tone::ink, look.alpha) : tone::ink};
+            look.alpha < 1.0f ? fade(tone::kInk, look.alpha) : tone::kInk};
 }
 
 // From the middle of a part to the middle of its name.
@@ -112,7 +112,7 @@ ImU32 inkOf(bench::LegendInk ink) {
     case bench::LegendInk::Dark:
         break;
     }
-    return tone::ink;
+    return tone::kInk;
 }
 
 // Beside a tab on the board, or on the body above it; a kind whose row has none draws them itself.
@@ -231,7 +231,7 @@ void drawPartName(ImDrawList* list, const FontSet& fonts, const PartLook& look) 
     Lettering style = nameStyle(fonts, look);
     const ImU32 ink = style.colour;
     if (nameSide(look) != NameSide::On) { // that name stands on metal
-        style.colour = fade(tone::board, 0.7f * look.alpha);
+        style.colour = fade(tone::kBoard, 0.7f * look.alpha);
         for (const ImVec2 aside :
              {ImVec2(-1.5f, 0), ImVec2(1.5f, 0), ImVec2(0, -1.5f), ImVec2(0, 1.5f)})
             drawText(list, fonts, style, ImVec2(at.x + aside.x, at.y + aside.y), name.text);

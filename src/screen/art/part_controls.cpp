@@ -256,9 +256,9 @@ void drawToggle(const PartDrawing& d) {
     fillDisc(d.list, f, tip.x, tip.y, 6.6f, rgb(0xf3f5f5), rgb(0x8d979a));
     fillDisc(d.list, f, tip.x - 1.6f, tip.y - 2.0f, 2.2f, IM_COL32_WHITE, IM_COL32_WHITE);
     drawLegend(
-        d, 0.0f, -40.0f, 11.5f, on > 0.5f, on > 0.5f ? tone::ink : rgb(0x465052), "on", 9.5f);
+        d, 0.0f, -40.0f, 11.5f, on > 0.5f, on > 0.5f ? tone::kInk : rgb(0x465052), "on", 9.5f);
     drawLegend(
-        d, 0.0f, 24.0f, 11.5f, on <= 0.5f, on <= 0.5f ? tone::ink : rgb(0x465052), "off", 9.5f);
+        d, 0.0f, 24.0f, 11.5f, on <= 0.5f, on <= 0.5f ? tone::kInk : rgb(0x465052), "off", 9.5f);
 }
 
 } // namespace loom::art

@@ -78,7 +78,7 @@ void drawHorn(const PartDrawing& d) {
         const float phase = beat + static_cast<float>(wave) / 3.0f;
         const float age = phase - std::floor(phase);
         const float radius = (52.0f + 30.0f * age) * f.k;
-        const ImU32 colour = f.shown(fade(tone::attention, sound * (1.0f - age)));
+        const ImU32 colour = f.shown(fade(tone::kAttention, sound * (1.0f - age)));
         for (const float side : {0.0f, IM_PI}) {
             d.list->PathArcTo(f.at(0.0f, -6.0f), radius, side - 0.55f, side + 0.55f, 14);
             d.list->PathStroke(colour, 0, ImMax(1.5f, 3.4f * f.k));
@@ -112,9 +112,9 @@ namespace {
 void drawOpening(const PartDrawing& d, ImVec2 hub, float from, float to, ImU32 colour) {
     const ImVec2 at = d.frame.at(hub.x, hub.y);
     const float turned = 0.5f * IM_PI * static_cast<float>(d.frame.turns), k = d.frame.k;
-    constexpr int steps = 8;
-    for (int i = 0; i <= steps; ++i) {
-        const float turn = turned + from + (to - from) * static_cast<float>(i) / steps;
+    constexpr int kSteps = 8;
+    for (int i = 0; i <= kSteps; ++i) {
+        const float turn = turned + from + (to - from) * static_cast<float>(i) / kSteps;
         d.list->PathLineTo(ImVec2(at.x + 33.0f * k * ImCos(turn), at.y + 33.0f * k * ImSin(turn)));
     }
     const float middle = turned + 0.5f * (from + to), narrow = 0.22f * (to - from);
@@ -127,7 +127,7 @@ void drawTurningArrow(const PartDrawing& d, ImVec2 hub, bool isClockwise, float 
     const ImVec2 at = d.frame.at(hub.x, hub.y);
     const float r = 66.0f * d.frame.k, thick = ImMax(2.0f, 3.6f * d.frame.k);
     const float from = isClockwise ? -0.85f : 0.35f, to = isClockwise ? 0.35f : -0.85f;
-    const ImU32 colour = d.frame.shown(fade(tone::attention, share));
+    const ImU32 colour = d.frame.shown(fade(tone::kAttention, share));
     d.list->PathArcTo(at, r, ImMin(from, to), ImMax(from, to), 16);
     d.list->PathStroke(colour, 0, thick);
     const ImVec2 tip(at.x + r * ImCos(to), at.y + r * ImSin(to));
@@ -162,13 +162,16 @@ void drawMotor(const PartDrawing& d) {
                          0.9f,
                          fade(rgb(0xf4e2a8), 0.30f * haze));
     }
-    constexpr int spokes = 5;
-    constexpr float each = 2.0f * IM_PI / spokes, half = 0.36f * each;
-    for (int i = 0; i < spokes && haze < 1.0f; ++i) {
-        const float middle = d.look->angle_rad + each * static_cast<float>(i);
-        drawOpening(
-            d, hub, middle - half - 0.03f, middle + half + 0.03f, fade(rgb(0x5a4416), 1.0f - haze));
-        drawOpening(d, hub, middle - half, middle + half, fade(rgb(0x1d1a12), 1.0f - haze));
+    constexpr int kSpokes = 5;
+    constexpr float kEach = 2.0f * IM_PI / kSpokes, kHalf = 0.36f * kEach;
+    for (int i = 0; i < kSpokes && haze < 1.0f; ++i) {
+        const float middle = d.look->angle_rad + kEach * static_cast<float>(i);
+        drawOpening(d,
+                    hub,
+                    middle - kHalf - 0.03f,
+                    middle + kHalf + 0.03f,
+                    fade(rgb(0x5a4416), 1.0f - haze));
+        drawOpening(d, hub, middle - kHalf, middle + kHalf, fade(rgb(0x1d1a12), 1.0f - haze));
     }
     fillDisc(d.list, f, hub.x, hub.y, 11.0f, rgb(0x6a5220), rgb(0x6a5220));
     fillDisc(d.list, f, hub.x, hub.y, 10.0f, rgb(0xeef1f1), rgb(0x7c878a));

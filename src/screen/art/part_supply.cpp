@@ -175,7 +175,7 @@ void drawBlock(const PartDrawing& d) {
                    0.0f,
                    14.0f,
                    true,
-                   tone::inkSoft,
+                   tone::kInkSoft,
                    terminals[i].legend,
                    10.0f);
 }

@@ -244,7 +244,7 @@ void PictureStore::drawShadow(ImDrawList* list,
              ImVec2(centre.x + offset_px.x, centre.y + offset_px.y),
              px_per_m,
              quarterTurns,
-             fade(tone::shadow, alpha));
+             fade(tone::kShadow, alpha));
 }
 
 ImVec2 PictureStore::size_mm(const char* name) {

@@ -47,7 +47,7 @@ struct Steepness {
 // other edge.
 void tubeRow(const TubeTone& tone, ImVec2 n, float half_px, LaneVertex* across) {
     static const Steepness steepness;
-    const ImU32 edge = fade(tone::tubeEdge, tone.alpha), none = fade(edge, 0.0f);
+    const ImU32 edge = fade(tone::kTubeEdge, tone.alpha), none = fade(edge, 0.0f);
     const float rim_px = half_px + tone.outline_px + 0.6f,
                 edge_px = half_px + tone.outline_px * 0.45f;
     across[0] = {rim_px, none};
@@ -105,7 +105,7 @@ void drawBarrel(ImDrawList* list, ImVec2 a, ImVec2 b, float halfWidth_px, const 
     // Its ends would be cut without an edge.
     const ImVec2 n = line.normal[0];
     const float r = halfWidth_px + tone.outline_px * 0.6f;
-    const ImU32 edge = fade(tone::tubeEdge, 0.8f * tone.alpha);
+    const ImU32 edge = fade(tone::kTubeEdge, 0.8f * tone.alpha);
     for (const ImVec2& end : {a, b})
         list->AddLine(ImVec2(end.x - n.x * r, end.y - n.y * r),
                       ImVec2(end.x + n.x * r, end.y + n.y * r),

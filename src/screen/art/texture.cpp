@@ -52,31 +52,31 @@ float woodTone(float x, float y) {
 } // namespace
 
 int makeSoftSpot(std::vector<unsigned char>& rgba) {
-    constexpr int side = 64;
-    rgba.assign(side * side * 4, 255);
-    for (int y = 0; y < side; ++y) {
-        for (int x = 0; x < side; ++x) {
-            const float dx = (static_cast<float>(x) + 0.5f) / (side / 2) - 1.0f;
-            const float dy = (static_cast<float>(y) + 0.5f) / (side / 2) - 1.0f;
+    constexpr int kSide = 64;
+    rgba.assign(kSide * kSide * 4, 255);
+    for (int y = 0; y < kSide; ++y) {
+        for (int x = 0; x < kSide; ++x) {
+            const float dx = (static_cast<float>(x) + 0.5f) / (kSide / 2) - 1.0f;
+            const float dy = (static_cast<float>(y) + 0.5f) / (kSide / 2) - 1.0f;
             const float rim = std::max(0.0f, 1.0f - (dx * dx + dy * dy));
-            rgba[static_cast<std::size_t>(y * side + x) * 4 + 3] = byte(255.0f * rim * rim + 0.5f);
+            rgba[static_cast<std::size_t>(y * kSide + x) * 4 + 3] = byte(255.0f * rim * rim + 0.5f);
         }
     }
-    return side;
+    return kSide;
 }
 
 TextureSize makeBirch(std::vector<unsigned char>& rgba) {
     const TextureSize size{960, 640};
-    constexpr int stride = 8; // the grain is long: in between is interpolated
-    constexpr float mm_per_px = 1.1f;
+    constexpr int kStride = 8; // the grain is long: in between is interpolated
+    constexpr float kMm_per_px = 1.1f;
     rgba.assign(static_cast<std::size_t>(size.width) * size.height * 4, 255);
     for (int y = 0; y < size.height; ++y) {
-        float here = woodTone(0.0f, static_cast<float>(y) * mm_per_px);
-        for (int x = 0; x < size.width; x += stride) {
-            const float next = woodTone(static_cast<float>(x + stride) * mm_per_px,
-                                        static_cast<float>(y) * mm_per_px);
-            for (int i = 0; i < stride; ++i) {
-                const float t = here + (next - here) * static_cast<float>(i) / stride;
+        float here = woodTone(0.0f, static_cast<float>(y) * kMm_per_px);
+        for (int x = 0; x < size.width; x += kStride) {
+            const float next = woodTone(static_cast<float>(x + kStride) * kMm_per_px,
+                                        static_cast<float>(y) * kMm_per_px);
+            for (int i = 0; i < kStride; ++i) {
+                const float t = here + (next - here) * static_cast<float>(i) / kStride;
                 const float pore = speckle(x + i, y) - 0.5f;
                 const float dark = 13.0f * t + 3.0f * pore;
                 unsigned char* pixel =

@@ -225,7 +225,7 @@ void drawNames(const Drawing& d) {
 }
 
 // From further away labels would cover everything; the chosen cable keeps its own.
-constexpr float roomForLabels_px_per_m = 300.0f;
+constexpr float kRoomForLabels_px_per_m = 300.0f;
 
 void drawLabels(const Drawing& d) {
     const float unit = d.scene.view->layout.unit;
@@ -248,7 +248,7 @@ void drawLabels(const Drawing& d) {
         if (spot.along < 0.0f || cable.label.empty()) continue;
         const auto* chosen = std::get_if<bench::CableId>(&d.ui.chosen);
         const bool marked = held || focused || (chosen != nullptr && *chosen == cable.id);
-        if (!marked && d.scene.board.px_per_m < roomForLabels_px_per_m * unit) continue;
+        if (!marked && d.scene.board.px_per_m < kRoomForLabels_px_per_m * unit) continue;
         art::drawLabel(d.list,
                        d.scene.fonts,
                        spot,
@@ -307,7 +307,7 @@ void drawLoupe(const Drawing& d) {
     d.list->PushClipRect(
         {centre.x - half, centre.y - half}, {centre.x + half, centre.y + half}, true);
     d.list->AddRectFilled(
-        {centre.x - half, centre.y - half}, {centre.x + half, centre.y + half}, art::tone::board);
+        {centre.x - half, centre.y - half}, {centre.x + half, centre.y + half}, art::tone::kBoard);
     Items unseen;
     const Drawing inside{near, d.ui, unseen, d.pictures, d.list};
     for (const bench::Part& part : near.bench.parts)
@@ -317,7 +317,7 @@ void drawLoupe(const Drawing& d) {
     d.list->PopClipRect();
     d.list->AddRect({centre.x - half, centre.y - half},
                     {centre.x + half, centre.y + half},
-                    art::tone::attention,
+                    art::tone::kAttention,
                     10.0f * unit,
                     0,
                     3.0f * unit);

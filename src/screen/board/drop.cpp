@@ -237,7 +237,7 @@ void layAtFreePlace(const Scene& scene, BoardUi& ui, const std::string& ref, Ask
                                          0,
                                          {bench.board_m.x_m * 0.5, bench.board_m.y_m * 0.45},
                                          {},
-                                         roomForCables_m),
+                                         kRoomForCables_m),
                                0});
     letGo(ui);
 }

@@ -14,7 +14,7 @@
 namespace loom::screen {
 namespace {
 
-constexpr ImU32 strandTone = art::rgb(0xb9692c), strandEdge = art::rgb(0x6e3a12);
+constexpr ImU32 kStrandTone = art::rgb(0xb9692c), kStrandEdge = art::rgb(0x6e3a12);
 
 // Bare copper between the terminal and the sleeve, at its own length.
 void drawCopper(
@@ -26,8 +26,8 @@ void drawCopper(
             {from.x + seat.leaves.x * along_m, from.y + seat.leaves.y * along_m});
     };
     const float wide = std::max(2.0f, width_m * 0.55f * scene.board.px_per_m);
-    list->AddLine(at(begins_m), at(ends_m), strandEdge, wide + 1.0f);
-    list->AddLine(at(begins_m), at(ends_m), strandTone, wide);
+    list->AddLine(at(begins_m), at(ends_m), kStrandEdge, wide + 1.0f);
+    list->AddLine(at(begins_m), at(ends_m), kStrandTone, wide);
 }
 
 void drawStrand(const Scene& scene, ImDrawList* list, ImVec2 from, bench::TerminalRef to) {
@@ -36,14 +36,14 @@ void drawStrand(const Scene& scene, ImDrawList* list, ImVec2 from, bench::Termin
     const ImVec2 tip{from.x + d.x * 0.62f, from.y + d.y * 0.62f};
     const ImVec2 bend{from.x + d.x * 0.25f - d.y * 0.18f, from.y + d.y * 0.25f + d.x * 0.18f};
     const float wide = std::clamp(0.0016f * scene.board.px_per_m, 1.1f, 2.4f);
-    list->AddBezierQuadratic(from, bend, tip, strandEdge, wide + 0.8f);
-    list->AddBezierQuadratic(from, bend, tip, strandTone, wide);
+    list->AddBezierQuadratic(from, bend, tip, kStrandEdge, wide + 0.8f);
+    list->AddBezierQuadratic(from, bend, tip, kStrandTone, wide);
 }
 
 void drawOpenRing(const Scene& scene, ImDrawList* list, ImVec2 at) {
     const float radius = std::max(7.0f, 0.0125f * scene.board.px_per_m);
-    list->AddCircle(at, radius, art::tone::paper, 0, 4.4f);
-    list->AddCircle(at, radius, art::tone::ink, 0, 2.0f);
+    list->AddCircle(at, radius, art::tone::kPaper, 0, 4.4f);
+    list->AddCircle(at, radius, art::tone::kInk, 0, 2.0f);
 }
 
 void drawEnd(

@@ -28,7 +28,7 @@ constexpr float kShares[] = {0.50f,
                              0.90f};
 
 Lettering labelStyle(const FontSet& fonts) {
-    return {12.5f * fonts.scale, true, tone::ink};
+    return {12.5f * fonts.scale, true, tone::kInk};
 }
 
 Box boxAround(ImVec2 centre, ImVec2 size) {
@@ -131,18 +131,18 @@ void drawLabel(ImDrawList* list,
     const ImVec2 hi(std::floor(spot.box_px.max.x) + 0.5f, std::floor(spot.box_px.max.y) + 0.5f);
     list->AddRectFilled(ImVec2(lo.x + 1.0f, lo.y + 2.5f * k),
                         ImVec2(hi.x + 1.0f, hi.y + 2.5f * k),
-                        fade(tone::shadow, 0.30f),
+                        fade(tone::kShadow, 0.30f),
                         round);
-    list->AddRectFilled(lo, hi, tone::paper, round);
+    list->AddRectFilled(lo, hi, tone::kPaper, round);
     // A sleeve is a tube: a little darker along its lower edge.
     list->AddRectFilled(ImVec2(lo.x + 1.0f, hi.y - 4.0f * k),
                         ImVec2(hi.x - 1.0f, hi.y - 1.0f),
                         rgb(0xece5d3),
                         round);
     const bool marked = mark != LabelMark::None;
-    const ImU32 line = mark == LabelMark::Attention ? tone::attention
-                       : mark == LabelMark::Fault   ? tone::fault
-                                                    : tone::labelLine;
+    const ImU32 line = mark == LabelMark::Attention ? tone::kAttention
+                       : mark == LabelMark::Fault   ? tone::kFault
+                                                    : tone::kLabelLine;
     list->AddRect(lo, hi, line, round, 0, (marked ? 2.0f : 1.0f) * k);
     drawText(list, fonts, labelStyle(fonts), spot.centre_px, text);
 }

@@ -31,7 +31,7 @@ struct Search {
     double gap_m;
 
     bench::Point inside(bench::Point p) const {
-        const Size edge = halfSize(kind, quarterTurns, leastGap_m);
+        const Size edge = halfSize(kind, quarterTurns, kLeastGap_m);
         return {
             std::clamp(p.x_m, edge.half_x, std::max(edge.half_x, bench.board_m.x_m - edge.half_x)),
             std::clamp(p.y_m, edge.half_y, std::max(edge.half_y, bench.board_m.y_m - edge.half_y))};
@@ -50,27 +50,27 @@ struct Search {
     // Rings of growing size round the wish, 16 directions, until the board is exhausted.
     std::optional<bench::Point> nearest() const {
         if (const bench::Point first = inside(wish); isFree(first)) return first;
-        constexpr double step_m = 0.02;
-        static constexpr double cosine[16] = {1,
-                                              0.92,
-                                              0.71,
-                                              0.38,
-                                              0,
-                                              -0.38,
-                                              -0.71,
-                                              -0.92,
-                                              -1,
-                                              -0.92,
-                                              -0.71,
-                                              -0.38,
-                                              0,
-                                              0.38,
-                                              0.71,
-                                              0.92};
-        for (double r = step_m; r < bench.board_m.x_m; r += step_m)
+        constexpr double kStep_m = 0.02;
+        static constexpr double kCosine[16] = {1,
+                                               0.92,
+                                               0.71,
+                                               0.38,
+                                               0,
+                                               -0.38,
+                                               -0.71,
+                                               -0.92,
+                                               -1,
+                                               -0.92,
+                                               -0.71,
+                                               -0.38,
+                                               0,
+                                               0.38,
+                                               0.71,
+                                               0.92};
+        for (double r = kStep_m; r < bench.board_m.x_m; r += kStep_m)
             for (int k = 0; k < 16; ++k) {
                 const bench::Point p =
-                    inside({wish.x_m + r * cosine[k], wish.y_m + r * cosine[(k + 12) % 16]});
+                    inside({wish.x_m + r * kCosine[k], wish.y_m + r * kCosine[(k + 12) % 16]});
                 if (isFree(p)) return p;
             }
         return std::nullopt;
@@ -87,7 +87,7 @@ bench::Point freePlace(const bench::Bench& bench,
                        double gap_m) {
     Search search{bench, kind, quarterTurns, wish, itself, gap_m};
     if (const auto roomy = search.nearest()) return *roomy;
-    search.gap_m = leastGap_m;
+    search.gap_m = kLeastGap_m;
     return search.nearest().value_or(search.inside(wish));
 }
 

@@ -6,8 +6,8 @@
 
 namespace loom::screen {
 
-constexpr double leastGap_m = 0.02;      // left free between parts that a pointer lays
-constexpr double roomForCables_m = 0.10; // between parts that keys lay one after the other
+constexpr double kLeastGap_m = 0.02;      // left free between parts that a pointer lays
+constexpr double kRoomForCables_m = 0.10; // between parts that keys lay one after the other
 
 // The place nearest to the wish where a part of this kind keeps gap_m from every other; the least
 // gap when there is no room for more, the wish itself on a full board. itself: does not count.
@@ -16,6 +16,6 @@ bench::Point freePlace(const bench::Bench& bench,
                        int quarterTurns,
                        bench::Point wish,
                        bench::PartId itself,
-                       double gap_m = leastGap_m);
+                       double gap_m = kLeastGap_m);
 
 } // namespace loom::screen

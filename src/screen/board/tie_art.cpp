@@ -29,14 +29,14 @@ void drawTie(ImDrawList* list,
     const Across across{view.toScreen(at.at_m), {-at.towards.y, at.towards.x}};
     if (toFrame) {
         const float out = half + wide * 1.4f;
-        list->AddLine(across.at(-out), across.at(out), tone::tubeEdge, wide * 2.2f);
+        list->AddLine(across.at(-out), across.at(out), tone::kTubeEdge, wide * 2.2f);
         list->AddLine(
-            across.at(-out + 1.0f), across.at(out - 1.0f), tone::steel, wide * 2.2f - 2.0f);
+            across.at(-out + 1.0f), across.at(out - 1.0f), tone::kSteel, wide * 2.2f - 2.0f);
     }
-    list->AddLine(across.at(-half - 1.5f), across.at(half + 1.5f), tone::tubeEdge, wide + 2.0f);
-    list->AddLine(across.at(-half - 0.5f), across.at(half + 0.5f), tone::paper, wide);
-    list->AddCircleFilled(across.at(half + wide * 0.4f), wide * 0.8f, tone::tubeEdge);
-    list->AddCircleFilled(across.at(half + wide * 0.4f), wide * 0.8f - 1.0f, tone::paper);
+    list->AddLine(across.at(-half - 1.5f), across.at(half + 1.5f), tone::kTubeEdge, wide + 2.0f);
+    list->AddLine(across.at(-half - 0.5f), across.at(half + 0.5f), tone::kPaper, wide);
+    list->AddCircleFilled(across.at(half + wide * 0.4f), wide * 0.8f, tone::kTubeEdge);
+    list->AddCircleFilled(across.at(half + wide * 0.4f), wide * 0.8f - 1.0f, tone::kPaper);
 }
 
 } // namespace loom::art

@@ -16,7 +16,7 @@
 namespace loom::screen {
 namespace {
 
-constexpr float columnWidth = 268.0f, padding = 14.0f, buttonHeight = 44.0f, buttonGap = 6.0f;
+constexpr float kColumnWidth = 268.0f, kPadding = 14.0f, kButtonHeight = 44.0f, kButtonGap = 6.0f;
 
 struct Card {
     Items& items;
@@ -33,7 +33,7 @@ void act(const Card& card, const Action& action) {
 // Buttons side by side as long as they fit, each row filled out.
 void addActions(const Card& card, Stack& stack, const std::vector<Action>& actions) {
     const Pen& pen = card.pen;
-    const float gap = pen.px(buttonGap), high = pen.px(buttonHeight);
+    const float gap = pen.px(kButtonGap), high = pen.px(kButtonHeight);
     std::size_t first = 0;
     while (first < actions.size()) {
         std::size_t end = first;
@@ -76,8 +76,8 @@ void addFact(const Card& card, Stack& stack, const Fact& fact) {
     const float valueHigh = own ? pen.paragraphHeight(Face::Bold, stack.width, fact.value) : 0.0f;
     stack.add(line + valueHigh + gauge, [&pen, &fact, own, line, gauge](const Rect& at) {
         const float y = at.min.y + line * 0.5f;
-        const ImU32 ink = fact.fault ? tone::fault : tone::ink;
-        pen.left(Face::Body, {at.min.x, y}, tone::inkSoft, fact.label);
+        const ImU32 ink = fact.fault ? tone::kFault : tone::kInk;
+        pen.left(Face::Body, {at.min.x, y}, tone::kInkSoft, fact.label);
         if (own)
             pen.paragraph(Face::Bold, {at.min.x, at.min.y + line}, at.width(), ink, fact.value);
         else
@@ -96,9 +96,9 @@ Stack factsOf(const Card& card, const CardText& text) {
     stack.add(pen.paragraphHeight(Face::Title, stack.width - pen.px(36.0f), text.title),
               [&pen, &text](const Rect& at) {
                   pen.paragraph(
-                      Face::Title, at.min, at.width() - pen.px(36.0f), tone::ink, text.title);
+                      Face::Title, at.min, at.width() - pen.px(36.0f), tone::kInk, text.title);
               });
-    if (!text.second.empty()) stack.text(pen, Face::Body, tone::inkSoft, text.second);
+    if (!text.second.empty()) stack.text(pen, Face::Body, tone::kInkSoft, text.second);
     stack.space(pen.px(6.0f));
     for (const Fact& fact : text.facts)
         addFact(card, stack, fact);
@@ -109,7 +109,7 @@ Stack actionsOf(const Card& card, const CardText& text) {
     const Pen& pen = card.pen;
     Stack stack(card.column);
     if (!text.fuseHeading.empty()) {
-        stack.text(pen, Face::Body, tone::inkSoft, text.fuseHeading);
+        stack.text(pen, Face::Body, tone::kInkSoft, text.fuseHeading);
         stack.space(pen.px(4.0f));
         addActions(card, stack, text.fuses);
         stack.space(pen.px(2.0f));
@@ -147,15 +147,15 @@ Rect placed(const Items& items, const Rect& board, const Rect& thing, ImVec2 siz
         for (const float y : {board.min.y, board.max.y - size.y})
             wishes.push_back({x, y});
 
-    constexpr float thingCounts = 200.0f; // times what another part counts
-    constexpr float wayCounts_px = 30.0f; // a pixel away from the thing, in square pixels hidden
+    constexpr float kThingCounts = 200.0f; // times what another part counts
+    constexpr float kWayCounts_px = 30.0f; // a pixel away from the thing, in square pixels hidden
     Rect best;
     float least = -1.0f;
     for (const ImVec2& wish : wishes) {
         const Rect place = keptWithin(board, rectAt(wish.x, wish.y, size.x, size.y));
-        float hidden = thingCounts * overlap(place, thing) +
-                       wayCounts_px * (apart(place.min.x, place.max.x, thing.min.x, thing.max.x) +
-                                       apart(place.min.y, place.max.y, thing.min.y, thing.max.y));
+        float hidden = kThingCounts * overlap(place, thing) +
+                       kWayCounts_px * (apart(place.min.x, place.max.x, thing.min.x, thing.max.x) +
+                                        apart(place.min.y, place.max.y, thing.min.y, thing.max.y));
         hidden += hiddenOnBoard(items, place);
         if (least >= 0.0f && hidden >= least) continue;
         least = hidden;
@@ -182,8 +182,7 @@ void leaveOutTraces(CardText& text) {
 
 } // namespace
 
-void drawCard(
-    const View& view, Items& items, const BoardUi& ui, ImDrawList* list, Asked& out) {
+void drawCard(const View& view, Items& items, const BoardUi& ui, ImDrawList* list, Asked& out) {
     if (std::holds_alternative<std::monostate>(ui.chosen) || holdsSomething(ui)) return;
     CardText text = cardOf(view.session->attempt(), ui.chosen);
     if (text.title.empty()) {
@@ -198,9 +197,9 @@ void drawCard(
     const Rect about = around ? around->rect : thing->rect;
 
     const Pen pen(view, list);
-    const float pad = pen.px(padding), between = pen.px(10.0f);
+    const float pad = pen.px(kPadding), between = pen.px(10.0f);
     const Rect board = shrunk(clearBoard(view.layout), pen.px(8.0f));
-    Card card{items, pen, out, pen.px(columnWidth)};
+    Card card{items, pen, out, pen.px(kColumnWidth)};
     Stack facts = factsOf(card, text), actions = actionsOf(card, text);
     // Beside each other where the board is too low for one above the other.
     const bool two = facts.height() + actions.height() + 2.0f * pad + between > board.height();
@@ -217,13 +216,13 @@ void drawCard(
         two ? ImVec2(2.0f * (card.column + pad) + pad,
                      std::max(facts.height(), actions.height() + pen.px(30.0f)) + 2.0f * pad)
             : ImVec2(card.column + 2.0f * pad,
-                     facts.height() + between + actions.height() + 2.0f * pad - pen.px(buttonGap));
+                     facts.height() + between + actions.height() + 2.0f * pad - pen.px(kButtonGap));
     const Rect at = placed(items, board, about, size, pen.px(12.0f));
 
     const Touch sheet = items.add("card/sheet", spokenOf(text), Zone::Card, at);
     drawSoftShadow(list, at, pen.px(8.0f), pen.px(12.0f), 0.4f);
-    list->AddRectFilled(at.min, at.max, tone::paper, pen.px(8.0f));
-    list->AddRect(at.min, at.max, tone::attention, pen.px(8.0f), 0, 1.6f);
+    list->AddRectFilled(at.min, at.max, tone::kPaper, pen.px(8.0f));
+    list->AddRect(at.min, at.max, tone::kAttention, pen.px(8.0f), 0, 1.6f);
     if (sheet.focused) drawFocusRing(list, at, pen.px(8.0f));
     facts.draw({at.min.x + pad, at.min.y + pad});
     const bool closed = closeButton(

@@ -11,7 +11,7 @@
 namespace loom::screen {
 namespace {
 
-constexpr double reachOfTie_m = 0.025; // cables that pass this near one another can be tied
+constexpr double kReachOfTie_m = 0.025; // cables that pass this near one another can be tied
 
 Action asks(std::string name, std::string label, attempt::Command command) {
     Action action;
@@ -46,7 +46,7 @@ void offerNaming(const bench::Bench& bench, const Chosen& chosen, CardText& card
 // Where the other cable passes nearest to a point, and how far along that is.
 struct Passing {
     const bench::Cable* cable = nullptr;
-    double along = 0.5, distance_m = reachOfTie_m;
+    double along = 0.5, distance_m = kReachOfTie_m;
 };
 
 Passing

@@ -12,7 +12,7 @@ namespace {
 
 using bench::Condition;
 
-constexpr double litFrom = 0.05; // of the rated light
+constexpr double kLitFrom = 0.05; // of the rated light
 
 struct About {
     const attempt::Attempt& attempt;
@@ -87,7 +87,8 @@ void liveLamp(const About& about) {
     if (about.part.condition == Condition::Open)
         about.fault("fact/live-lamp", words("state/filament"));
     else
-        about.fact("fact/live-lamp", words(lamp.brightness > litFrom ? "state/lit" : "state/dark"));
+        about.fact("fact/live-lamp",
+                   words(lamp.brightness > kLitFrom ? "state/lit" : "state/dark"));
 }
 
 void forwardAndReverse(const About& about) {
@@ -98,13 +99,13 @@ void forwardAndReverse(const About& about) {
 
 void speed(const About& about) {
     const double speed_rad_s = about.reading.speed_rad_s;
-    constexpr double perMinute = 60.0 / 6.283185307179586;
+    constexpr double kPerMinute = 60.0 / 6.283185307179586;
     if (std::fabs(speed_rad_s) < 0.05)
         about.fact("fact/speed", words("state/still"));
     else
         about.fact("fact/speed",
                    amount(std::fabs(speed_rad_s), "rad/s") + " · " +
-                       amount(std::fabs(speed_rad_s) * perMinute, words("unit/rpm").c_str()));
+                       amount(std::fabs(speed_rad_s) * kPerMinute, words("unit/rpm").c_str()));
     if (std::fabs(speed_rad_s) >= 0.05)
         about.fact("fact/turns", words(speed_rad_s > 0.0 ? "state/forward" : "state/reverse"));
 }

@@ -12,7 +12,7 @@ namespace {
 
 using Kind = attempt::Quantity::Kind;
 
-constexpr Kind ofCable[] = {Kind::Current, Kind::Temperature};
+constexpr Kind kOfCable[] = {Kind::Current, Kind::Temperature};
 
 Kind kindOf(bench::Traced traced) {
     switch (traced) {
@@ -78,7 +78,7 @@ void offerTraces(const attempt::Attempt& attempt, const Chosen& chosen, CardText
         }
     } else if (const auto* cable = std::get_if<bench::CableId>(&chosen)) {
         quantity.cable = *cable;
-        for (const Kind kind : ofCable) {
+        for (const Kind kind : kOfCable) {
             quantity.kind = kind;
             quantities.push_back(quantity);
         }

@@ -11,8 +11,8 @@
 namespace loom::screen {
 namespace {
 
-constexpr double leastCurrent_A = 0.5e-3; // less is said to be none
-constexpr double besideTerminal_m = 0.06; // where an end comes to lie when it is taken off
+constexpr double kLeastCurrent_A = 0.5e-3; // less is said to be none
+constexpr double kBesideTerminal_m = 0.06; // where an end comes to lie when it is taken off
 
 std::string endPlace(const bench::Bench& bench, const bench::CableEnd& end) {
     return end.at ? bench::terminalName(bench, *end.at) : words("card/loose");
@@ -23,7 +23,7 @@ void addCurrent(const bench::Bench& bench,
                 const bench::Cable& cable,
                 double current_A,
                 CardText& card) {
-    if (!(std::fabs(current_A) >= leastCurrent_A)) {
+    if (!(std::fabs(current_A) >= kLeastCurrent_A)) {
         card.facts.push_back({words("fact/current"), words("fact/none")});
         return;
     }
@@ -53,7 +53,7 @@ Action takeOff(const bench::Bench& bench,
                std::string name,
                std::string label) {
     bench::Point at = bench::endAt(bench, cable.ends[end]);
-    at.y_m = std::min(at.y_m + besideTerminal_m, bench.board_m.y_m);
+    at.y_m = std::min(at.y_m + kBesideTerminal_m, bench.board_m.y_m);
     return {std::move(name), std::move(label), Do{bench::Edit{bench::FreeEnd{cable.id, end, at}}}};
 }
 
@@ -91,11 +91,11 @@ void addVoltage(const attempt::Attempt& attempt, bench::TerminalRef terminal, Ca
 
 std::optional<Against> againstBattery(const attempt::Attempt& attempt,
                                       bench::TerminalRef terminal) {
-    constexpr std::uint8_t minus = 1; // of a battery, in the catalogue
+    constexpr std::uint8_t kMinus = 1; // of a battery, in the catalogue
     std::optional<Against> most;
     for (const bench::Part& part : attempt.bench().parts) {
         if (!bench::isA(part, bench::PartClass::Battery)) continue;
-        const bench::TerminalRef reference{part.id, minus};
+        const bench::TerminalRef reference{part.id, kMinus};
         const std::optional<double> v = attempt.voltage_V(terminal, reference);
         if (v && (!most || *v > most->voltage_V)) most = Against{reference, *v};
     }

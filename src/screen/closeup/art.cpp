@@ -55,10 +55,10 @@ void drawStrand(ImDrawList* list, const CutFrame& f, const LargeEnd& end, float 
     const EndPlaces p = placesOf(end);
     const float half = copperHalf_mm(end.area_m2) * 0.86f, length = p.copper_mm - p.sleeve_mm;
     const bool held = end.twisted || end.kind != bench::EndKind::Bare;
-    constexpr int steps = 14;
-    ImVec2 points[steps + 1];
-    for (int i = 0; i <= steps; ++i) {
-        const float along = static_cast<float>(i) / steps;
+    constexpr int kSteps = 14;
+    ImVec2 points[kSteps + 1];
+    for (int i = 0; i <= kSteps; ++i) {
+        const float along = static_cast<float>(i) / kSteps;
         float across = share * half;
         if (end.twisted && end.kind == bench::EndKind::Bare) { // round each other
             const float turn = std::asin(std::clamp(share, -1.0f, 1.0f)) + along * length * 0.55f;
@@ -70,8 +70,8 @@ void drawStrand(ImDrawList* list, const CutFrame& f, const LargeEnd& end, float 
         points[i] = f.at(p.sleeve_mm + along * length, across);
     }
     const float wide = std::max(1.5f, f.px(half * 0.24f));
-    list->AddPolyline(points, steps + 1, kStrandDark, 0, wide + 1.2f);
-    list->AddPolyline(points, steps + 1, number % 2 == 0 ? kStrand : kStrandPale, 0, wide);
+    list->AddPolyline(points, kSteps + 1, kStrandDark, 0, wide + 1.2f);
+    list->AddPolyline(points, kSteps + 1, number % 2 == 0 ? kStrand : kStrandPale, 0, wide);
 }
 
 void drawStrandOut(ImDrawList* list, const CutFrame& f, const LargeEnd& end) {
@@ -95,9 +95,9 @@ void drawStrands(ImDrawList* list, const CutFrame& f, const LargeEnd& end) {
                    f.at(p.copper_mm, 0),
                    f.px(copperHalf_mm(end.area_m2) * 0.86f),
                    tube(kStrandDark, 0.3f));
-    constexpr int strands = 9;
-    for (int i = 0; i < strands; ++i)
-        drawStrand(list, f, end, (static_cast<float>(i) - 4.0f) / 4.2f, (i * 5) % strands);
+    constexpr int kStrands = 9;
+    for (int i = 0; i < kStrands; ++i)
+        drawStrand(list, f, end, (static_cast<float>(i) - 4.0f) / 4.2f, (i * 5) % kStrands);
     if (end.strandOut) drawStrandOut(list, f, end);
 }
 
@@ -217,20 +217,20 @@ void drawClampBack(ImDrawList* list, const CutFrame& f, const CutTerminal& t) {
     const float end = t.deep_mm + 3.5f, half = channelHalf(t);
     list->AddRectFilled(f.at(0.3f, -half - 6.1f),
                         f.at(end + 0.4f, half + 5.2f),
-                        fade(tone::shadow, 0.25f),
+                        fade(tone::kShadow, 0.25f),
                         f.px(0.9f));
     box(list, f, 0.0f, -half - 6.5f, end, half + 4.6f, kMoulding, kMouldingEdge, 0.9f);
     list->AddRectFilled(f.at(0.0f, -half - 0.2f), f.at(t.deep_mm, half + 0.2f), kHole, f.px(0.3f));
     // The brass cage that carries the current.
     list->AddRect(f.at(1.8f, -half - 0.7f),
                   f.at(t.deep_mm - 0.8f, half + 0.7f),
-                  tone::brassDark,
+                  tone::kBrassDark,
                   f.px(0.6f),
                   0,
                   f.px(1.25f));
     list->AddRect(f.at(1.8f, -half - 0.7f),
                   f.at(t.deep_mm - 0.8f, half + 0.7f),
-                  tone::brass,
+                  tone::kBrass,
                   f.px(0.6f),
                   0,
                   f.px(0.95f));
@@ -282,7 +282,7 @@ void drawClampScrew(ImDrawList* list, const CutFrame& f, const CutTerminal& t) {
                             f.at(t.screw_mm - 0.6f, head + 2.7f),
                             f.at(t.screw_mm + 0.4f, head + 3.9f),
                             f.at(t.screw_mm + 2.1f, head + 3.0f)};
-    list->AddPolyline(crack, 4, tone::fault, 0, 3.0f);
+    list->AddPolyline(crack, 4, tone::kFault, 0, 3.0f);
 }
 
 float studHalf(const CutTerminal& t) {
@@ -306,8 +306,8 @@ void drawStudBack(ImDrawList* list, const CutFrame& f, const CutTerminal& t) {
         kPlate_mm,
         t.screw_mm + half * 2.0f,
         kPlate_mm + 1.2f,
-        tone::brass,
-        tone::brassDark,
+        tone::kBrass,
+        tone::kBrassDark,
         0.2f);
     drawThread(list, f, t.screw_mm, -12.0f, kPlate_mm, half);
 }
@@ -330,13 +330,13 @@ void drawNut(ImDrawList* list, const CutFrame& f, const CutTerminal& t) {
         foot - 0.9f - high,
         t.screw_mm + flat,
         foot - 0.9f,
-        tone::brass,
-        tone::brassDark,
+        tone::kBrass,
+        tone::kBrassDark,
         0.6f);
     for (const float side : {-0.45f, 0.45f})
         list->AddLine(f.at(t.screw_mm + side * flat, foot - 1.1f),
                       f.at(t.screw_mm + side * flat, foot - 0.7f - high),
-                      tone::brassDark,
+                      tone::kBrassDark,
                       1.6f);
     list->AddRectFilled(f.at(t.screw_mm - flat * 0.38f, foot - 0.6f - high),
                         f.at(t.screw_mm - flat * 0.2f, foot - 1.3f),
@@ -346,17 +346,17 @@ void drawNut(ImDrawList* list, const CutFrame& f, const CutTerminal& t) {
                             f.at(t.screw_mm - 0.8f, foot - high - 3.1f),
                             f.at(t.screw_mm + 0.9f, foot - high - 1.9f),
                             f.at(t.screw_mm + half, foot - high - 2.8f)};
-    list->AddPolyline(crack, 4, tone::fault, 0, 3.0f);
+    list->AddPolyline(crack, 4, tone::kFault, 0, 3.0f);
 }
 
 void drawTabBack(ImDrawList* list, const CutFrame& f, const CutTerminal& t) {
     box(list, f, t.deep_mm, -8.0f, t.deep_mm + 7.0f, 8.0f, rgb(0x39464a), rgb(0x1d2526), 0.8f);
-    box(list, f, 0.8f, -3.15f, t.deep_mm + 1.0f, 3.15f, tone::brass, tone::brassDark, 0.2f);
+    box(list, f, 0.8f, -3.15f, t.deep_mm + 1.0f, 3.15f, tone::kBrass, tone::kBrassDark, 0.2f);
     const ImVec2 tip[] = {
         f.at(0.9f, -3.15f), f.at(0.9f, 3.15f), f.at(0.0f, 2.2f), f.at(0.0f, -2.2f)};
-    list->AddConvexPolyFilled(tip, 4, tone::brass);
-    list->AddLine(f.at(0.6f, -2.3f), f.at(t.deep_mm, -2.3f), tone::brassPale, 2.0f);
-    list->AddCircleFilled(f.at(t.deep_mm * 0.5f, 0), f.px(0.8f), tone::brassDark);
+    list->AddConvexPolyFilled(tip, 4, tone::kBrass);
+    list->AddLine(f.at(0.6f, -2.3f), f.at(t.deep_mm, -2.3f), tone::kBrassPale, 2.0f);
+    list->AddCircleFilled(f.at(t.deep_mm * 0.5f, 0), f.px(0.8f), tone::kBrassDark);
 }
 
 } // namespace
@@ -465,8 +465,8 @@ void drawTorqueDial(ImDrawList* list, ImVec2 hub, float radius_px, const TorqueD
         list->PathStroke(colour, 0, radius_px * 0.2f);
     };
     arc(0.0f, dial.end, rgb(0xcabb93));
-    arc(dial.most, dial.end, tone::fault);
-    arc(dial.least, dial.most, tone::done);
+    arc(dial.most, dial.end, tone::kFault);
+    arc(dial.least, dial.most, tone::kDone);
     // Beyond the breaking point: hatched, so that it does not rest on colour.
     for (int i = 0; i < 5; ++i) {
         const float share =
@@ -475,7 +475,7 @@ void drawTorqueDial(ImDrawList* list, ImVec2 hub, float radius_px, const TorqueD
         list->AddLine(
             {hub.x + std::cos(a) * radius_px * 0.91f, hub.y + std::sin(a) * radius_px * 0.91f},
             {hub.x + std::cos(a) * radius_px * 1.09f, hub.y + std::sin(a) * radius_px * 1.09f},
-            tone::paper,
+            tone::kPaper,
             2.0f);
     }
     const float head = radius_px * 0.3f;
@@ -483,25 +483,25 @@ void drawTorqueDial(ImDrawList* list, ImVec2 hub, float radius_px, const TorqueD
     list->AddLine(
         {hub.x + std::cos(a) * head, hub.y + std::sin(a) * head},
         {hub.x + std::cos(a) * radius_px * 0.86f, hub.y + std::sin(a) * radius_px * 0.86f},
-        tone::ink,
+        tone::kInk,
         std::max(3.0f, radius_px * 0.05f));
-    list->AddCircleFilled(hub, head, dial.hexagon ? tone::brassDark : tone::steelDark);
+    list->AddCircleFilled(hub, head, dial.hexagon ? tone::kBrassDark : tone::kSteelDark);
     if (dial.hexagon) {
         for (int i = 0; i < 6; ++i) {
             const float t = dial.turned_rad + static_cast<float>(i) * IM_PI / 3.0f;
             list->PathLineTo(
                 {hub.x + std::cos(t) * head * 0.95f, hub.y + std::sin(t) * head * 0.95f});
         }
-        list->PathFillConvex(tone::brass);
-        list->AddCircleFilled(hub, head * 0.45f, tone::brassDark);
+        list->PathFillConvex(tone::kBrass);
+        list->AddCircleFilled(hub, head * 0.45f, tone::kBrassDark);
         return;
     }
-    list->AddCircleFilled(hub, head * 0.9f, tone::steel);
+    list->AddCircleFilled(hub, head * 0.9f, tone::kSteel);
     const ImVec2 slot(std::cos(dial.turned_rad) * head * 0.75f,
                       std::sin(dial.turned_rad) * head * 0.75f);
     list->AddLine({hub.x - slot.x, hub.y - slot.y},
                   {hub.x + slot.x, hub.y + slot.y},
-                  tone::ink,
+                  tone::kInk,
                   head * 0.24f);
 }
 

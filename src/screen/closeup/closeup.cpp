@@ -14,10 +14,10 @@
 namespace loom::screen {
 namespace {
 
-constexpr float greatestWidth = 724.0f, greatestHeight = 452.0f;
-constexpr float leastWidth = 560.0f, leastHeight = 392.0f;
-constexpr float padding = 14.0f, tileHeight = 62.0f, gapBetween = 6.0f;
-constexpr double holdTurns_s = 3.2; // from open to beyond breaking, while the tile is held
+constexpr float kGreatestWidth = 724.0f, kGreatestHeight = 452.0f;
+constexpr float kLeastWidth = 560.0f, kLeastHeight = 392.0f;
+constexpr float kPadding = 14.0f, kTileHeight = 62.0f, kGapBetween = 6.0f;
+constexpr double kHoldTurns_s = 3.2; // from open to beyond breaking, while the tile is held
 
 struct Panel {
     const View& view;
@@ -87,23 +87,23 @@ Rect roomFor(const View& view, float unit) {
         room.max.y = layout.events.max.y;
         room.min.x = std::max(room.min.x, layout.leafTab.max.x + 6.0f * unit);
     }
-    if (room.height() < leastHeight * unit)
-        room.max.y = std::min(room.min.y + leastHeight * unit, layout.tray.max.y);
+    if (room.height() < kLeastHeight * unit)
+        room.max.y = std::min(room.min.y + kLeastHeight * unit, layout.tray.max.y);
     return room;
 }
 
 // The ways to lie: in each corner at full size, then no larger than needed, then also over the
 // paper. Each later way hides more of something else, and weighs that in square pixels.
-constexpr int waysToLie = 16;
+constexpr int kWaysToLie = 16;
 
 Rect placeOf(const View& view, float unit, int way) {
     Rect room = roomFor(view, unit);
     const bool small = way & 4, overPaper = way & 8;
     if (overPaper && view.layout.form == Form::Wide) room.min.x = 18.0f * unit;
     const float high =
-        std::clamp(view.layout.board.height() * 0.78f, leastHeight * unit, greatestHeight * unit);
-    const ImVec2 wish =
-        small ? ImVec2{leastWidth * unit, leastHeight * unit} : ImVec2{greatestWidth * unit, high};
+        std::clamp(view.layout.board.height() * 0.78f, kLeastHeight * unit, kGreatestHeight * unit);
+    const ImVec2 wish = small ? ImVec2{kLeastWidth * unit, kLeastHeight * unit}
+                              : ImVec2{kGreatestWidth * unit, high};
     const ImVec2 size{std::min(room.width(), wish.x), std::min(room.height(), wish.y)};
     const float x = way & 1 ? room.min.x : room.max.x - size.x;
     const float y = way & 2 ? room.min.y : room.max.y - size.y;
@@ -115,7 +115,8 @@ float weightOf(int way, float unit) {
 }
 
 // Where it hides least of the terminal and its surroundings.
-Rect placePanel(const View& view, const EndAtHand& at, CloseupUi& ui, const BoardUi& board, float unit) {
+Rect placePanel(
+    const View& view, const EndAtHand& at, CloseupUi& ui, const BoardUi& board, float unit) {
     if (ui.way < 0) {
         const bench::Point place =
             at.terminal ? bench::terminalAt(*at.bench, *at.terminal)
@@ -124,7 +125,7 @@ Rect placePanel(const View& view, const EndAtHand& at, CloseupUi& ui, const Boar
             {static_cast<float>(place.x_m), static_cast<float>(place.y_m)});
         const Rect itself = around(p, 24.0f * unit), near = around(p, 90.0f * unit);
         float least = -1.0f;
-        for (int way = 0; way < waysToLie; ++way) {
+        for (int way = 0; way < kWaysToLie; ++way) {
             const Rect there = placeOf(view, unit, way);
             const float hidden =
                 20.0f * overlap(there, itself) + overlap(there, near) + weightOf(way, unit);
@@ -169,7 +170,7 @@ void holdTighten(const Panel& p, const Touch& touch) {
     }
     if (ui.heldSince_s < 0.0 || !ui.hand) return;
     const double held_s = std::max(0.0, p.view.clock_s - ui.heldSince_s);
-    const double value = std::min(range.most, ui.grabbed + held_s / holdTurns_s * range.most);
+    const double value = std::min(range.most, ui.grabbed + held_s / kHoldTurns_s * range.most);
     ui.hand->value = value;
     if (!touch.down || value >= range.most) applyStep(ui, p.at, MakingStep::Tighten, value, p.out);
 }
@@ -193,14 +194,14 @@ struct TilePaint {
 };
 
 TilePaint paintOf(const StepTile& tile, const Touch& touch, bool inHand) {
-    const ImU32 ground = touch.down || touch.hot ? tone::paperHot
-                         : tile.good             ? tone::donePale
-                                                 : tone::paper;
+    const ImU32 ground = touch.down || touch.hot ? tone::kPaperHot
+                         : tile.good             ? tone::kDonePale
+                                                 : tone::kPaper;
     return {ground,
-            inHand       ? tone::attention
-            : tile.good  ? tone::done
-            : tile.wrong ? tone::fault
-                         : tone::markLine};
+            inHand       ? tone::kAttention
+            : tile.good  ? tone::kDone
+            : tile.wrong ? tone::kFault
+                         : tone::kMarkLine};
 }
 
 void drawTile(const Panel& p, const StepTile& tile, const Rect& at) {
@@ -217,14 +218,14 @@ void drawTile(const Panel& p, const StepTile& tile, const Rect& at) {
     if (touch.focused) drawFocusRing(pen.list, at, pen.px(9.0f));
     const float x = at.min.x + pen.px(10.0f), inner = at.width() - pen.px(18.0f);
     const bool marked = tile.good || tile.wrong;
-    const ImU32 ink = tile.possible || marked ? tone::ink : tone::offOnPaper;
+    const ImU32 ink = tile.possible || marked ? tone::kInk : tone::kOffOnPaper;
     pen.left(Face::Bold,
              {x, at.min.y + pen.px(19.0f)},
              ink,
              pen.cut(Face::Bold, tile.title, inner - (marked ? pen.px(20.0f) : 0.0f)));
     pen.left(Face::Body,
              {x, at.max.y - pen.px(18.0f)},
-             tile.wrong ? tone::fault : tone::inkSoft,
+             tile.wrong ? tone::kFault : tone::kInkSoft,
              pen.cut(Face::Body, state, inner));
     if (marked)
         drawMark(pen.list,
@@ -245,7 +246,7 @@ void drawTile(const Panel& p, const StepTile& tile, const Rect& at) {
 
 void drawTiles(const Panel& p, const Rect& row) {
     const std::vector<StepTile> tiles = tilesOf(p.at);
-    const float gap = p.pen.px(gapBetween);
+    const float gap = p.pen.px(kGapBetween);
     const float count = static_cast<float>(std::max<std::size_t>(tiles.size(), 4));
     const float wide = (row.width() - gap * (count - 1.0f)) / count;
     float x = row.min.x;
@@ -263,7 +264,7 @@ struct ButtonRow {
     bool add(const char* name, const std::string& label) {
         const float wide = buttonWidth(panel.pen, label);
         const Rect rect = rectAt(x, y, wide, panel.pen.px(44.0f));
-        x += wide + panel.pen.px(gapBetween);
+        x += wide + panel.pen.px(kGapBetween);
         return button(panel.pen, panel.items, name, label, Zone::Card, rect, ButtonLook::Paper);
     }
 };
@@ -351,27 +352,28 @@ void drawPanelOf(const Panel& p, const Rect& at) {
     const std::string title = titleOf(p.at), said = sentenceOf(p);
     const Touch sheet = p.items.add("closeup/sheet", title + ". " + said, Zone::Card, at);
     drawSoftShadow(list, at, pen.px(10.0f), pen.px(14.0f), 0.45f);
-    list->AddRectFilled(at.min, at.max, tone::paper, pen.px(10.0f));
-    list->AddRect(at.min, at.max, tone::attention, pen.px(10.0f), 0, 1.6f);
+    list->AddRectFilled(at.min, at.max, tone::kPaper, pen.px(10.0f));
+    list->AddRect(at.min, at.max, tone::kAttention, pen.px(10.0f), 0, 1.6f);
     if (sheet.focused) drawFocusRing(list, at, pen.px(10.0f));
-    const float pad = pen.px(padding), gap = pen.px(gapBetween), line = pen.px(26.0f);
+    const float pad = pen.px(kPadding), gap = pen.px(kGapBetween), line = pen.px(26.0f);
     const float left = at.min.x + pad, right = at.max.x - pad;
     pen.left(Face::Title,
              {left, at.min.y + pen.px(24.0f)},
-             tone::ink,
+             tone::kInk,
              pen.cut(Face::Title, title, right - left));
     const Rect buttons{{left, at.max.y - pad + pen.px(2.0f) - pen.px(44.0f)},
                        {right, at.max.y - pad + pen.px(2.0f)}};
-    const Rect tiles{{left, buttons.min.y - gap - pen.px(tileHeight)},
+    const Rect tiles{{left, buttons.min.y - gap - pen.px(kTileHeight)},
                      {right, buttons.min.y - gap}};
     const Rect bed{{at.min.x + pen.px(8.0f), at.min.y + pen.px(44.0f)},
                    {at.max.x - pen.px(8.0f), tiles.min.y - line - gap}};
-    list->AddRectFilled(bed.min, bed.max, tone::board, pen.px(8.0f));
-    list->AddRect(bed.min, bed.max, tone::boardGrain, pen.px(8.0f), 0, 1.0f);
-    drawCloseupScene({p.view, p.items, p.ui, p.board.tool, pen, p.at, shrunk(bed, pen.px(6.0f)), p.out});
+    list->AddRectFilled(bed.min, bed.max, tone::kBoard, pen.px(8.0f));
+    list->AddRect(bed.min, bed.max, tone::kBoardGrain, pen.px(8.0f), 0, 1.0f);
+    drawCloseupScene(
+        {p.view, p.items, p.ui, p.board.tool, pen, p.at, shrunk(bed, pen.px(6.0f)), p.out});
     pen.left(Face::Body,
              {left, tiles.min.y - gap * 0.5f - line * 0.5f},
-             tone::ink,
+             tone::kInk,
              pen.cut(Face::Body, said, right - left));
     drawTiles(p, tiles);
     drawButtons(p, buttons);

@@ -16,10 +16,10 @@ using bench::EndFault;
 using bench::EndKind;
 using bench::TerminalKind;
 
-constexpr float sideWidth = 196.0f; // dial, or choice of an end
-constexpr float wholeWidth_mm = 46.0f, wholeHeight_mm = 25.0f;
-constexpr float screwAt_mm = 6.0f; // in a clamp: bench/ends.cpp
-constexpr float pi = 3.14159265f;
+constexpr float kSideWidth = 196.0f; // dial, or choice of an end
+constexpr float kWholeWidth_mm = 46.0f, kWholeHeight_mm = 25.0f;
+constexpr float kScrewAt_mm = 6.0f; // in a clamp: bench/ends.cpp
+constexpr float kPi = 3.14159265f;
 
 float mm(double length_m) {
     return static_cast<float>(length_m * 1e3);
@@ -77,7 +77,7 @@ void layTerminal(const CloseupScene& s, Stage& stage) {
     art::CutTerminal& t = stage.terminal;
     t.kind = s.at.terminalKind;
     t.deep_mm = isSpade(s.at.kind) || t.kind == TerminalKind::Tab ? 8.0f : 14.0f;
-    t.screw_mm = t.kind == TerminalKind::Clamp ? screwAt_mm : 8.0f;
+    t.screw_mm = t.kind == TerminalKind::Clamp ? kScrewAt_mm : 8.0f;
     t.broken = s.at.screw.broken;
     const double torque_Nm = shown(s, MakingStep::Tighten, s.at.screw.torque_Nm);
     t.lifted_mm = torque_Nm > 0.0 ? 0.0f : 3.0f;
@@ -96,9 +96,9 @@ Stage setStage(const CloseupScene& s) {
     // A ring that is not on its stud, a spade off its tab: shown by themselves.
     stage.hasTerminal =
         s.at.terminal.has_value() && (s.at.joined || !stage.hasEnd || !isRing(s.at.kind));
-    const float width = s.area.width() - s.pen.px(sideWidth);
-    const float k = std::min(width / wholeWidth_mm, s.area.height() / wholeHeight_mm);
-    const float spare = width - wholeWidth_mm * k;
+    const float width = s.area.width() - s.pen.px(kSideWidth);
+    const float k = std::min(width / kWholeWidth_mm, s.area.height() / kWholeHeight_mm);
+    const float spare = width - kWholeWidth_mm * k;
     stage.frame.px_per_mm = k;
     stage.frame.mouth_px = {s.area.min.x + leftOfMouth_mm(s) * k + spare * 0.5f,
                             s.area.min.y + 12.0f * k};
@@ -140,19 +140,19 @@ void drawScale(const CloseupScene& s, const Stage& stage) {
     ImDrawList* list = s.pen.list;
     const float reach = std::min(20.0f, tip - stage.end.from_mm - 1.0f);
     const float thin = s.pen.px(1.3f);
-    list->AddLine(f.at(tip - reach, y), f.at(tip, y), tone::ink, s.pen.px(1.8f));
+    list->AddLine(f.at(tip - reach, y), f.at(tip, y), tone::kInk, s.pen.px(1.8f));
     for (int i = 0; static_cast<float>(i) <= reach; ++i) {
         const float x = tip - static_cast<float>(i), high = i % 5 == 0 ? 1.0f : 0.55f;
-        list->AddLine(f.at(x, y), f.at(x, y + high), tone::ink, thin);
+        list->AddLine(f.at(x, y), f.at(x, y + high), tone::kInk, thin);
         if (i % 5 == 0)
             s.pen.centred(Face::Body,
                           {f.at(x, 0).x, f.at(0, y + 1.0f).y + s.pen.px(11.0f)},
-                          tone::ink,
+                          tone::kInk,
                           std::to_string(i));
     }
     const float edge = p.sleeve_mm;
     const bool held = s.ui.hand && s.ui.hand->step == MakingStep::Strip;
-    const ImU32 ink = held ? tone::attention : tone::ink;
+    const ImU32 ink = held ? tone::kAttention : tone::kInk;
     const ImVec2 grip = f.at(edge, y);
     const float arm = s.pen.px(8.0f);
     list->AddLine(f.at(edge, 0.0f), {grip.x, grip.y - arm}, art::fade(ink, 0.75f), thin);
@@ -209,10 +209,10 @@ void holdCable(const CloseupScene& s, const Stage& stage) {
 
 float turnSince(float from_rad, float to_rad) {
     float d = to_rad - from_rad;
-    while (d > pi)
-        d -= 2.0f * pi;
-    while (d < -pi)
-        d += 2.0f * pi;
+    while (d > kPi)
+        d -= 2.0f * kPi;
+    while (d < -kPi)
+        d += 2.0f * kPi;
     return d;
 }
 
@@ -225,14 +225,14 @@ void turnByHand(const CloseupScene& s, const Touch& touch, ImVec2 hub) {
     dragged(s, touch, MakingStep::Tighten, [&] {
         ui.turned_rad += turnSince(ui.grabAngle_rad, angle);
         ui.grabAngle_rad = angle;
-        return ui.grabbed + static_cast<double>(ui.turned_rad / pi) * s.at.torque.right_Nm;
+        return ui.grabbed + static_cast<double>(ui.turned_rad / kPi) * s.at.torque.right_Nm;
     });
 }
 
 void drawDial(const CloseupScene& s) {
     if (!s.at.tightens()) return;
     const Pen& pen = s.pen;
-    const float wide = pen.px(sideWidth);
+    const float wide = pen.px(kSideWidth);
     const Rect side{{s.area.max.x - wide, s.area.min.y}, s.area.max};
     const float radius = std::min(pen.px(70.0f), s.area.height() * 0.4f);
     const ImVec2 hub{side.centre().x, s.area.min.y + radius * 1.15f + pen.px(8.0f)};
@@ -245,21 +245,23 @@ void drawDial(const CloseupScene& s) {
     dial.now = static_cast<float>(torque_Nm);
     dial.broken = s.at.screw.broken;
     dial.hexagon = s.at.terminalKind != TerminalKind::Clamp;
-    dial.turned_rad = static_cast<float>(torque_Nm / s.at.torque.right_Nm) * pi;
+    dial.turned_rad = static_cast<float>(torque_Nm / s.at.torque.right_Nm) * kPi;
     art::drawTorqueDial(pen.list, hub, radius, dial);
     const float under = hub.y + pen.px(28.0f) + radius * 0.12f;
-    pen.centred(
-        Face::Body, {hub.x - radius, under - pen.px(10.0f)}, tone::inkSoft, words("closeup/loose"));
+    pen.centred(Face::Body,
+                {hub.x - radius, under - pen.px(10.0f)},
+                tone::kInkSoft,
+                words("closeup/loose"));
     pen.centred(Face::Body,
                 {hub.x + radius - pen.px(6.0f), under - pen.px(10.0f)},
-                tone::inkSoft,
+                tone::kInkSoft,
                 words("closeup/too-tight"));
     const std::string tightness = tightnessWords(s.at, torque_Nm, s.at.screw.broken);
     const std::string said =
         s.at.screw.broken
             ? tightness
             : words("closeup/torque", {valueWords(MakingStep::Tighten, torque_Nm), tightness});
-    pen.centred(Face::Bold, {hub.x, under + pen.px(18.0f)}, tone::ink, said);
+    pen.centred(Face::Bold, {hub.x, under + pen.px(18.0f)}, tone::kInk, said);
     const Rect rect{{side.min.x, s.area.min.y}, {side.max.x, under + pen.px(4.0f)}};
     const Touch touch =
         s.items.add("closeup/screw", words("closeup/screw-said", {said}), Zone::Card, rect);
@@ -272,7 +274,7 @@ struct Choice {
     const char *item, *label;
 };
 
-constexpr std::array<Choice, 6> choices{{
+constexpr std::array<Choice, 6> kChoices{{
     {EndKind::Bare, "closeup/kind/bare", "closeup/kind/bare"},
     {EndKind::Ferrule, "closeup/kind/ferrule", "closeup/kind/ferrule"},
     {EndKind::RingM6, "closeup/kind/ring-m6", "closeup/kind/ring-m6"},
@@ -284,20 +286,20 @@ constexpr std::array<Choice, 6> choices{{
 // Which end a loose cable from the reel gets.
 void drawChoices(const CloseupScene& s) {
     const Pen& pen = s.pen;
-    const float gap = pen.px(6.0f), wide = (pen.px(sideWidth) - 2.0f * gap) * 0.5f;
-    const float left = s.area.max.x - pen.px(sideWidth);
+    const float gap = pen.px(6.0f), wide = (pen.px(kSideWidth) - 2.0f * gap) * 0.5f;
+    const float left = s.area.max.x - pen.px(kSideWidth);
     const bool bare = s.at.make.strip_m > 0.0;
     float y = s.area.min.y + pen.px(4.0f);
     pen.paragraph(Face::Body,
                   {left + gap, y},
-                  pen.px(sideWidth) - 2.0f * gap,
-                  tone::inkSoft,
+                  pen.px(kSideWidth) - 2.0f * gap,
+                  tone::kInkSoft,
                   words(bare ? "closeup/choose" : "closeup/choose-strip"));
     y += pen.px(bare ? 30.0f : 52.0f);
     const float high =
         std::max(pen.px(44.0f), std::min(pen.px(48.0f), (s.area.max.y - y) / 3.0f - gap));
-    for (std::size_t i = 0; i < choices.size(); ++i) {
-        const Choice& choice = choices[i];
+    for (std::size_t i = 0; i < kChoices.size(); ++i) {
+        const Choice& choice = kChoices[i];
         const Rect rect = rectAt(left + gap + static_cast<float>(i % 2) * (wide + gap) - gap * 0.5f,
                                  y + static_cast<float>(i / 2) * (high + gap),
                                  wide,
@@ -312,7 +314,7 @@ void drawChoices(const CloseupScene& s) {
                                     ButtonLook::Paper,
                                     bare);
         if (chosen)
-            pen.list->AddRect(rect.min, rect.max, tone::attention, pen.px(9.0f), 0, pen.px(2.4f));
+            pen.list->AddRect(rect.min, rect.max, tone::kAttention, pen.px(9.0f), 0, pen.px(2.4f));
         if (pressed && !chosen)
             s.out.push_back(
                 Do{bench::Edit{bench::PressEnd{s.at.cable->id, s.at.end, choice.kind}}});
@@ -363,27 +365,27 @@ void drawCallout(const CloseupScene& s, const Stage& stage) {
                       std::min(box.max.y, std::max(box.min.y + pen.px(12.0f), at.y))};
     const float away = std::max(1.0f, std::hypot(at.x - from.x, at.y - from.y));
     const ImVec2 to{at.x - (at.x - from.x) * ring / away, at.y - (at.y - from.y) * ring / away};
-    pen.list->AddLine(from, to, tone::paper, pen.px(4.0f));
-    pen.list->AddLine(from, to, tone::fault, pen.px(2.0f));
+    pen.list->AddLine(from, to, tone::kPaper, pen.px(4.0f));
+    pen.list->AddLine(from, to, tone::kFault, pen.px(2.0f));
     for (int i = 0; i < 10; ++i) {
         pen.list->PathArcTo(at,
                             ring,
-                            static_cast<float>(i) * pi / 5.0f,
-                            static_cast<float>(i) * pi / 5.0f + 0.38f,
+                            static_cast<float>(i) * kPi / 5.0f,
+                            static_cast<float>(i) * kPi / 5.0f + 0.38f,
                             4);
-        pen.list->PathStroke(tone::fault, 0, pen.px(2.6f));
+        pen.list->PathStroke(tone::kFault, 0, pen.px(2.6f));
     }
     drawSoftShadow(pen.list, box, pen.px(8.0f), pen.px(6.0f), 0.25f);
-    pen.list->AddRectFilled(box.min, box.max, tone::paper, pen.px(8.0f));
-    pen.list->AddRect(box.min, box.max, tone::fault, pen.px(8.0f), 0, pen.px(1.6f));
+    pen.list->AddRectFilled(box.min, box.max, tone::kPaper, pen.px(8.0f));
+    pen.list->AddRect(box.min, box.max, tone::kFault, pen.px(8.0f), 0, pen.px(1.6f));
     readable(
         pen, s.items, "closeup/fault", faultSentence(s.at, *first), Zone::Card, box, pen.px(8.0f));
     const float head = pen.paragraph(
-        Face::Bold, {box.min.x + pad, box.min.y + pad * 0.5f}, inner, tone::ink, said.heading);
+        Face::Bold, {box.min.x + pad, box.min.y + pad * 0.5f}, inner, tone::kInk, said.heading);
     pen.paragraph(Face::Body,
                   {box.min.x + pad, box.min.y + pad * 0.5f + head},
                   inner,
-                  tone::inkSoft,
+                  tone::kInkSoft,
                   said.clause);
 }
 

@@ -13,7 +13,7 @@ namespace {
 using bench::EndFault;
 using bench::EndKind;
 
-constexpr double greatestReach_m = 0.03; // strip and push: edit.h
+constexpr double kGreatestReach_m = 0.03; // strip and push: edit.h
 
 bool isRing(EndKind kind) {
     return kind == EndKind::RingM6 || kind == EndKind::RingM8;
@@ -211,7 +211,7 @@ std::vector<StepTile> tilesOf(const EndAtHand& at) {
 StepRange rangeOf(const EndAtHand& at, MakingStep step) {
     switch (step) {
     case MakingStep::Strip:
-        return {at.make.strip_m, greatestReach_m, 0.001};
+        return {at.make.strip_m, kGreatestReach_m, 0.001};
     case MakingStep::Push: // a clamp is so deep, a tab so long
         return {at.joined ? at.make.pushed_m : 0.0, isSpade(at.kind) ? 0.008 : 0.014, 0.001};
     case MakingStep::Tighten:

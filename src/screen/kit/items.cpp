@@ -134,13 +134,14 @@ void Items::moveZone(int step) {
                           Zone::Tray,
                           Zone::Rail,
                           Zone::Sheet};
-    constexpr int count = 8;
+    constexpr int kCount = 8;
     const Item* from = find(focus);
-    int at = step > 0 ? count - 1 : 0;
-    if (from != nullptr) at = static_cast<int>(std::find(order, order + count, from->zone) - order);
+    int at = step > 0 ? kCount - 1 : 0;
+    if (from != nullptr)
+        at = static_cast<int>(std::find(order, order + kCount, from->zone) - order);
     showFocus = true;
-    for (int i = 1; i <= count; ++i) {
-        const Zone zone = order[((at + step * i) % count + count) % count];
+    for (int i = 1; i <= kCount; ++i) {
+        const Zone zone = order[((at + step * i) % kCount + kCount) % kCount];
         const auto it = std::find_if(
             list.begin(), list.end(), [&](const Item& item) { return item.zone == zone; });
         if (it == list.end()) continue;

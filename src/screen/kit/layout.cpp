@@ -9,16 +9,16 @@
 namespace loom::screen {
 namespace {
 
-constexpr float leastSide = 600.0f, leastWideWidth = 1000.0f;
-constexpr float margin = 12.0f, gap = 8.0f, touch = 44.0f;
-constexpr float leastUpright = 780.0f;
-constexpr float shutTray = touch; // a shut drawer shows its front
+constexpr float kLeastSide = 600.0f, kLeastWideWidth = 1000.0f;
+constexpr float kMargin = 12.0f, kGap = 8.0f, kTouch = 44.0f;
+constexpr float kLeastUpright = 780.0f;
+constexpr float kShutTray = kTouch; // a shut drawer shows its front
 
 // Furniture grows with the window up to a quarter, in sixteenths so that 16 px letters stay whole.
 // What a stand asks for on top gives way before the bench does.
 float unitFor(float width, float height, float larger) {
     const float grown = std::clamp(std::min(width / 1280.0f, height / 800.0f), 1.0f, 1.25f);
-    const float most = std::min(width, height) / leastSide;
+    const float most = std::min(width, height) / kLeastSide;
     const float sixteenths = std::floor(std::min(grown * larger, most) * 16.0f + 0.25f);
     return std::max(1.0f, sixteenths / 16.0f);
 }
@@ -34,19 +34,19 @@ Layout wide(float w, float h, bool trayOpen) {
     const float paperWidth = std::clamp(0.23f * w, 256.0f, 340.0f);
     const float railWidth = 76.0f, top = 64.0f, left = 18.0f;
     const float boardLeft = left + paperWidth + 18.0f;
-    const float boardRight = w - margin - railWidth - 14.0f;
+    const float boardRight = w - kMargin - railWidth - 14.0f;
     const float boardWidth = boardRight - boardLeft;
     const float buttonsWidth = std::min(276.0f, 0.42f * boardWidth);
 
-    out.name = rectAt(24.0f, 9.0f, boardLeft - 36.0f, touch);
-    out.buttons = rectAt(boardRight - buttonsWidth, 9.0f, buttonsWidth, touch);
-    out.status = rectAt(boardLeft, 9.0f, boardWidth - buttonsWidth - 14.0f, touch);
-    out.paper = rectAt(left, 84.0f, paperWidth, h - 84.0f - margin);
-    out.rail = rectAt(w - margin - railWidth, top, railWidth, h - top - margin);
-    const float trayHeight = trayOpen ? 100.0f : shutTray;
-    out.tray = rectAt(boardLeft, h - margin - trayHeight, boardWidth, trayHeight);
-    out.events = rectAt(boardLeft, out.tray.min.y - gap - touch, boardWidth, touch);
-    out.board = rectAt(boardLeft, top, boardWidth, out.events.min.y - gap - top);
+    out.name = rectAt(24.0f, 9.0f, boardLeft - 36.0f, kTouch);
+    out.buttons = rectAt(boardRight - buttonsWidth, 9.0f, buttonsWidth, kTouch);
+    out.status = rectAt(boardLeft, 9.0f, boardWidth - buttonsWidth - 14.0f, kTouch);
+    out.paper = rectAt(left, 84.0f, paperWidth, h - 84.0f - kMargin);
+    out.rail = rectAt(w - kMargin - railWidth, top, railWidth, h - top - kMargin);
+    const float trayHeight = trayOpen ? 100.0f : kShutTray;
+    out.tray = rectAt(boardLeft, h - kMargin - trayHeight, boardWidth, trayHeight);
+    out.events = rectAt(boardLeft, out.tray.min.y - kGap - kTouch, boardWidth, kTouch);
+    out.board = rectAt(boardLeft, top, boardWidth, out.events.min.y - kGap - top);
     return out;
 }
 
@@ -55,38 +55,38 @@ Layout wide(float w, float h, bool trayOpen) {
 Layout tablet(float w, float h, bool trayOpen) {
     Layout out;
     out.form = Form::Tablet;
-    const bool lying = w >= h || h < leastUpright;
+    const bool lying = w >= h || h < kLeastUpright;
     const bool tall = h >= 900.0f;
-    const float space = tall ? margin : gap;
-    const float inner = w - 2.0f * margin;
+    const float space = tall ? kMargin : kGap;
+    const float inner = w - 2.0f * kMargin;
     const float buttonsWidth = std::min(276.0f, 0.42f * inner);
 
-    out.status = rectAt(margin, 10.0f, inner - buttonsWidth - margin, touch);
-    out.buttons = rectAt(w - margin - buttonsWidth, 10.0f, buttonsWidth, touch);
-    out.strip = rectAt(margin, 10.0f + touch + space, inner, tall ? 66.0f : 60.0f);
+    out.status = rectAt(kMargin, 10.0f, inner - buttonsWidth - kMargin, kTouch);
+    out.buttons = rectAt(w - kMargin - buttonsWidth, 10.0f, buttonsWidth, kTouch);
+    out.strip = rectAt(kMargin, 10.0f + kTouch + space, inner, tall ? 66.0f : 60.0f);
     const float boardTop = out.strip.max.y + space;
 
-    const float trayHeight = !trayOpen ? shutTray : tall ? 166.0f : 100.0f;
-    out.tray = rectAt(margin, h - margin - trayHeight, inner, trayHeight);
+    const float trayHeight = !trayOpen ? kShutTray : tall ? 166.0f : 100.0f;
+    out.tray = rectAt(kMargin, h - kMargin - trayHeight, inner, trayHeight);
     float bottom = out.tray.min.y - space;
     float boardWidth = inner;
     if (lying) {
         const float railWidth = 76.0f; // down beside the tray: seven tools and the key are tall
-        out.rail = rectAt(w - margin - railWidth, boardTop, railWidth, h - margin - boardTop);
-        boardWidth -= railWidth + gap;
+        out.rail = rectAt(w - kMargin - railWidth, boardTop, railWidth, h - kMargin - boardTop);
+        boardWidth -= railWidth + kGap;
         out.tray.max.x = out.tray.min.x + boardWidth;
     } else {
         const float railHeight = tall ? 100.0f : 88.0f;
-        out.rail = rectAt(margin, bottom - railHeight, inner, railHeight);
+        out.rail = rectAt(kMargin, bottom - railHeight, inner, railHeight);
         bottom = out.rail.min.y - space;
     }
-    const float eventsHeight = tall ? 66.0f : touch;
-    out.events = rectAt(margin, bottom - eventsHeight, boardWidth, eventsHeight);
-    out.board = rectAt(margin, boardTop, boardWidth, out.events.min.y - space - boardTop);
+    const float eventsHeight = tall ? 66.0f : kTouch;
+    out.events = rectAt(kMargin, bottom - eventsHeight, boardWidth, eventsHeight);
+    out.board = rectAt(kMargin, boardTop, boardWidth, out.events.min.y - space - boardTop);
 
     const float tabHeight = std::min(150.0f, 0.5f * out.board.height());
-    out.leafTab = rectAt(0.0f, out.board.centre().y - 0.5f * tabHeight, touch, tabHeight);
-    out.paper = rectAt(0.0f, 10.0f, std::clamp(0.6f * w, 340.0f, 520.0f), h - 10.0f - margin);
+    out.leafTab = rectAt(0.0f, out.board.centre().y - 0.5f * tabHeight, kTouch, tabHeight);
+    out.paper = rectAt(0.0f, 10.0f, std::clamp(0.6f * w, 340.0f, 520.0f), h - 10.0f - kMargin);
     return out;
 }
 
@@ -95,10 +95,10 @@ Layout tablet(float w, float h, bool trayOpen) {
 Layout layOut(float width, float height, float larger, bool trayOpen) {
     Layout out;
     out.form = Form::TooSmall;
-    if (!(width >= leastSide && height >= leastSide)) return out;
+    if (!(width >= kLeastSide && height >= kLeastSide)) return out;
     const float unit = unitFor(width, height, larger);
     const float w = width / unit, h = height / unit;
-    out = w < leastWideWidth || h > w ? tablet(w, h, trayOpen) : wide(w, h, trayOpen);
+    out = w < kLeastWideWidth || h > w ? tablet(w, h, trayOpen) : wide(w, h, trayOpen);
     out.unit = unit;
     for (Rect* r : {&out.name,
                     &out.status,

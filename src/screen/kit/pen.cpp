@@ -24,9 +24,9 @@ constexpr float emOf(Face face) {
 
 // Where the middle of the capitals is, as a share of Dear ImGui's font size: ascent 2189 less half
 // of the cap height 1462, of 2789 (Open Sans, hhea and OS/2 tables).
-constexpr float capMiddle = (2189.0f - 731.0f) / 2789.0f;
+constexpr float kCapMiddle = (2189.0f - 731.0f) / 2789.0f;
 
-constexpr float linePitch = 1.1f; // 24 px for letters of 16 px
+constexpr float kLinePitch = 1.1f; // 24 px for letters of 16 px
 
 float widthOf(ImFont* font, float size, std::string_view text) {
     return font->CalcTextSizeA(size, 1e9f, 0.0f, text.data(), text.data() + text.size()).x;
@@ -40,24 +40,24 @@ bool isUnit(std::string_view word) {
     while (!word.empty() &&
            (word.back() == '.' || word.back() == ',' || word.back() == ':' || word.back() == ';'))
         word.remove_suffix(1);
-    static constexpr std::array<std::string_view, 17> units{"V",
-                                                            "mV",
-                                                            "kV",
-                                                            "A",
-                                                            "mA",
-                                                            "W",
-                                                            "mW",
-                                                            "kW",
-                                                            "Ω",
-                                                            "mΩ",
-                                                            "kΩ",
-                                                            "°C",
-                                                            "s",
-                                                            "ms",
-                                                            "m",
-                                                            "mm²",
-                                                            "%"};
-    return std::find(units.begin(), units.end(), word) != units.end();
+    static constexpr std::array<std::string_view, 17> kUnits{"V",
+                                                             "mV",
+                                                             "kV",
+                                                             "A",
+                                                             "mA",
+                                                             "W",
+                                                             "mW",
+                                                             "kW",
+                                                             "Ω",
+                                                             "mΩ",
+                                                             "kΩ",
+                                                             "°C",
+                                                             "s",
+                                                             "ms",
+                                                             "m",
+                                                             "mm²",
+                                                             "%"};
+    return std::find(kUnits.begin(), kUnits.end(), word) != kUnits.end();
 }
 
 // The end of the word that starts at `at`: up to the next space where a line may break.
@@ -155,14 +155,14 @@ ImFont* Pen::font(Face face) const {
 }
 
 float Pen::size(Face face) const {
-    const float wanted = emOf(face) * unit * linePerEm;
+    const float wanted = emOf(face) * unit * kLinePerEm;
     const ImFont* f = font(face);
     const float own = f->FontSize * f->Scale * ImGui::GetIO().FontGlobalScale;
     return std::fabs(own - wanted) < 0.04f * wanted ? own : wanted;
 }
 
 float Pen::line(Face face) const {
-    return std::round(size(face) * linePitch);
+    return std::round(size(face) * kLinePitch);
 }
 
 float Pen::width(Face face, std::string_view text) const {
@@ -185,7 +185,7 @@ std::string Pen::cut(Face face, std::string_view text, float width_px) const {
 
 void Pen::write(Face face, float x, float middle_y, ImU32 colour, std::string_view text) const {
     const float s = size(face);
-    const ImVec2 at(std::round(x), std::round(middle_y - s * capMiddle));
+    const ImVec2 at(std::round(x), std::round(middle_y - s * kCapMiddle));
     list->AddText(font(face), s, at, colour, text.data(), text.data() + text.size());
 }
 

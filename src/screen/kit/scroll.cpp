@@ -7,9 +7,9 @@
 namespace loom::screen {
 namespace {
 
-constexpr float dragAfter_px = 8.0f;
-constexpr float wheelStep_px = 60.0f;
-constexpr float jumpTime_s = 0.05f; // nearly there after three of these
+constexpr float kDragAfter_px = 8.0f;
+constexpr float kWheelStep_px = 60.0f;
+constexpr float kJumpTime_s = 0.05f; // nearly there after three of these
 
 float along(Axis axis, ImVec2 p) {
     return axis == Axis::Down ? p.y : p.x;
@@ -28,7 +28,7 @@ void dragged(Items& items, const Rect& area, Axis axis, bool free, float& at_px,
     const float moved = along(axis, io.MousePos) - grip.from_px;
     const Axis other = axis == Axis::Down ? Axis::Across : Axis::Down;
     const float aside = along(other, io.MousePos) - along(other, io.MouseClickedPos[0]);
-    if (!grip.dragging && std::fabs(moved) > dragAfter_px &&
+    if (!grip.dragging && std::fabs(moved) > kDragAfter_px &&
         std::fabs(moved) > 1.5f * std::fabs(aside)) {
         grip.dragging = true;
         items.letGo();
@@ -42,14 +42,14 @@ void wheeled(const Rect& area, Axis axis, bool free, float& at_px, Grip& grip) {
     float turned = io.MouseWheel;
     if (axis == Axis::Across && io.MouseWheelH != 0.0f) turned = io.MouseWheelH;
     if (turned == 0.0f) return;
-    at_px -= turned * wheelStep_px;
+    at_px -= turned * kWheelStep_px;
     grip.target_px = -1.0f;
 }
 
 void jumped(float most_px, float& at_px, Grip& grip) {
     if (grip.target_px < 0.0f) return;
     const float goal = std::clamp(grip.target_px, 0.0f, most_px);
-    const float share = 1.0f - std::exp(-ImGui::GetIO().DeltaTime / jumpTime_s);
+    const float share = 1.0f - std::exp(-ImGui::GetIO().DeltaTime / kJumpTime_s);
     at_px += (goal - at_px) * share;
     if (std::fabs(goal - at_px) > 0.5f) return;
     at_px = goal;

@@ -18,11 +18,11 @@
 namespace loom::screen {
 
 // Dear ImGui measures a font by its line, ascent to descent; CSS (and everything said about sizes
-// here) by its em. To get letters of s CSS pixels, load and draw at s * linePerEm.
+// here) by its em. To get letters of s CSS pixels, load and draw at s * kLinePerEm.
 // Source: the hhea table of Open Sans: ascent 2189, descent 600, of 2048 units per em.
-inline constexpr float linePerEm = 2789.0f / 2048.0f;
+inline constexpr float kLinePerEm = 2789.0f / 2048.0f;
 
-// Fonts at their sizes in CSS pixels (times the layout's unit), each loaded at size * linePerEm.
+// Fonts at their sizes in CSS pixels (times the layout's unit), each loaded at size * kLinePerEm.
 struct Fonts {
     ImFont* body = nullptr;   // 16
     ImFont* bold = nullptr;   // 16 semibold
@@ -52,7 +52,7 @@ struct View {
     bool reducedMotion = false;
     Over over = Over::Nothing; // the room says
     int opened = 0;            // counts the documents put on the bench: another one starts afresh
-    std::string savedWord; // "" or a sentence about saving that concerns the learner
+    std::string savedWord;     // "" or a sentence about saving that concerns the learner
 };
 
 struct Do {

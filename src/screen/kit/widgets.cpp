@@ -10,7 +10,7 @@
 namespace loom::screen {
 namespace {
 
-constexpr float corner = 9.0f;
+constexpr float kCorner = 9.0f;
 
 struct Paint {
     ImU32 ground, line, letters;
@@ -21,21 +21,25 @@ Paint paintOf(ButtonLook look, const Touch& touch, bool enabled) {
     switch (look) {
     case ButtonLook::Room:
         return {down  ? tone::buttonDown
-                : hot ? tone::buttonHot
-                      : tone::roomRaised,
-                enabled ? tone::buttonLine : tone::roomLine,
-                enabled ? tone::onRoom : tone::offOnRoom};
+                : hot ? tone::kButtonHot
+                      : tone::kRoomRaised,
+                enabled ? tone::kButtonLine : tone::roomLine,
+                enabled ? tone::kOnRoom : tone::kOffOnRoom};
     case ButtonLook::Paper:
-        return {down  ? tone::paperDown
-                : hot ? tone::paperHot
-                      : tone::paper,
-                enabled ? tone::inkSoft : tone::paperLine,
-                enabled ? tone::ink : tone::offOnPaper};
+        return {down  ? tone::kPaperDown
+                : hot ? tone::kPaperHot
+                      : tone::kPaper,
+                enabled ? tone::kInkSoft : tone::kPaperLine,
+                enabled ? tone::kInk : tone::kOffOnPaper};
     case ButtonLook::Main:
         break;
     }
-    if (!enabled) return {tone::paper, tone::paperLine, tone::offOnPaper};
-    return {down ? tone::doneDown : hot ? tone::doneHot : tone::done, tone::doneDown, tone::paper};
+    if (!enabled) return {tone::kPaper, tone::kPaperLine, tone::kOffOnPaper};
+    return {down  ? tone::kDoneDown
+            : hot ? tone::kDoneHot
+                  : tone::kDone,
+            tone::kDoneDown,
+            tone::kPaper};
 }
 
 std::string spoken(std::string_view label, bool enabled) {
@@ -53,9 +57,9 @@ void noteFocus(const Pen& pen, std::string_view name, const Rect& rect) {
 Paint drawButton(
     ImDrawList* list, const Rect& rect, ButtonLook look, const Touch& touch, bool enabled) {
     const Paint paint = paintOf(look, touch, enabled);
-    list->AddRectFilled(rect.min, rect.max, paint.ground, corner);
-    list->AddRect(rect.min, rect.max, paint.line, corner, 0, 1.2f);
-    if (touch.focused) drawFocusRing(list, rect, corner);
+    list->AddRectFilled(rect.min, rect.max, paint.ground, kCorner);
+    list->AddRect(rect.min, rect.max, paint.line, kCorner, 0, 1.2f);
+    if (touch.focused) drawFocusRing(list, rect, kCorner);
     return paint;
 }
 
@@ -131,9 +135,9 @@ Touch row(const Pen& pen,
           const Rect& rect,
           bool chosen) {
     const Touch touch = press(pen, items, name, label, zone, rect);
-    const ImU32 ground = touch.down  ? tone::paperDown
-                         : touch.hot ? tone::paperHot
-                         : chosen    ? tone::leaf
+    const ImU32 ground = touch.down  ? tone::kPaperDown
+                         : touch.hot ? tone::kPaperHot
+                         : chosen    ? tone::kLeaf
                                      : 0;
     if (ground) pen.list->AddRectFilled(rect.min, rect.max, ground, pen.px(8.0f));
     if (touch.focused) drawFocusRing(pen.list, rect, pen.px(8.0f));
@@ -147,7 +151,7 @@ bool closeButton(const Pen& pen, Items& items, std::string_view name, Zone zone,
     for (const float side : {-1.0f, 1.0f})
         pen.list->AddLine({centre.x - arm, centre.y - arm * side},
                           {centre.x + arm, centre.y + arm * side},
-                          tone::inkSoft,
+                          tone::kInkSoft,
                           pen.px(2.2f));
     return touch.clicked;
 }
@@ -155,14 +159,14 @@ bool closeButton(const Pen& pen, Items& items, std::string_view name, Zone zone,
 void drawMark(ImDrawList* list, ImVec2 centre, float radius, Mark mark) {
     const float r = radius, stroke = std::max(1.6f, radius * 0.19f);
     if (mark == Mark::Done) {
-        list->AddCircleFilled(centre, r, tone::done);
+        list->AddCircleFilled(centre, r, tone::kDone);
         const ImVec2 tick[] = {{centre.x - 0.48f * r, centre.y + 0.02f * r},
                                {centre.x - 0.12f * r, centre.y + 0.4f * r},
                                {centre.x + 0.5f * r, centre.y - 0.4f * r}};
-        list->AddPolyline(tick, 3, tone::paper, 0, stroke * 1.15f);
+        list->AddPolyline(tick, 3, tone::kPaper, 0, stroke * 1.15f);
         return;
     }
-    const ImU32 colour = mark == Mark::Wrong ? tone::fault : tone::markLine;
+    const ImU32 colour = mark == Mark::Wrong ? tone::kFault : tone::kMarkLine;
     list->AddCircle(centre, r - stroke * 0.5f, colour, 0, stroke * 0.85f);
     if (mark == Mark::Empty) return;
     const float arm = 0.36f * r;
@@ -176,9 +180,11 @@ void drawMark(ImDrawList* list, ImVec2 centre, float radius, Mark mark) {
 void drawBadge(const Pen& pen, ImVec2 centre, std::string_view text) {
     const float half = std::max(pen.px(13.0f), pen.width(Face::Bold, text) * 0.5f + pen.px(7.0f));
     const float high = pen.px(13.0f);
-    pen.list->AddRectFilled(
-        {centre.x - half, centre.y - high}, {centre.x + half, centre.y + high}, tone::onRoom, high);
-    pen.centred(Face::Bold, centre, tone::ink, text);
+    pen.list->AddRectFilled({centre.x - half, centre.y - high},
+                            {centre.x + half, centre.y + high},
+                            tone::kOnRoom,
+                            high);
+    pen.centred(Face::Bold, centre, tone::kInk, text);
 }
 
 void drawStamp(const Pen& pen, ImVec2 centre, ImU32 colour, std::string_view text) {
@@ -197,15 +203,15 @@ void drawStamp(const Pen& pen, ImVec2 centre, ImU32 colour, std::string_view tex
 
 void drawGauge(ImDrawList* list, const Rect& rect, float share, float tooMuch) {
     const float filled = std::clamp(share, 0.0f, 1.0f), round = rect.height() * 0.5f;
-    list->AddRectFilled(rect.min, rect.max, tone::leaf, round);
+    list->AddRectFilled(rect.min, rect.max, tone::kLeaf, round);
     const float end = rect.min.x + std::max(rect.height(), rect.width() * filled);
     if (filled > 0.0f)
         list->AddRectFilled(
-            rect.min, {end, rect.max.y}, share >= tooMuch ? tone::fault : tone::brassDark, round);
-    list->AddRect(rect.min, rect.max, tone::markLine, round, 0, 1.0f);
+            rect.min, {end, rect.max.y}, share >= tooMuch ? tone::kFault : tone::kBrassDark, round);
+    list->AddRect(rect.min, rect.max, tone::kMarkLine, round, 0, 1.0f);
     if (tooMuch > 1.0f) return;
     const float x = rect.min.x + rect.width() * tooMuch;
-    list->AddLine({x, rect.min.y - 2.0f}, {x, rect.max.y + 2.0f}, tone::ink, 1.6f);
+    list->AddLine({x, rect.min.y - 2.0f}, {x, rect.max.y + 2.0f}, tone::kInk, 1.6f);
 }
 
 void drawDashedBox(ImDrawList* list, const Rect& rect, float rounding, ImU32 colour, float stroke) {
@@ -248,10 +254,10 @@ void drawChevron(
 
 // Seven boxes, each a little larger and fainter than the last, add up to a soft edge.
 void drawSoftShadow(ImDrawList* list, const Rect& rect, float rounding, float reach, float alpha) {
-    constexpr int layers = 7;
-    for (int i = layers; i >= 1; --i) {
-        const float out = reach * static_cast<float>(i) / layers;
-        const float share = alpha / layers * 1.3f;
+    constexpr int kLayers = 7;
+    for (int i = kLayers; i >= 1; --i) {
+        const float out = reach * static_cast<float>(i) / kLayers;
+        const float share = alpha / kLayers * 1.3f;
         list->AddRectFilled({rect.min.x - out, rect.min.y - out * 0.6f},
                             {rect.max.x + out, rect.max.y + out + reach * 0.25f},
                             art::fade(art::rgb(0x0c1415), share),
@@ -260,14 +266,14 @@ void drawSoftShadow(ImDrawList* list, const Rect& rect, float rounding, float re
 }
 
 void drawPanel(ImDrawList* list, const Rect& rect, float rounding) {
-    list->AddRectFilled(rect.min, rect.max, tone::roomDeep, rounding);
+    list->AddRectFilled(rect.min, rect.max, tone::kRoomDeep, rounding);
     list->AddRect(rect.min, rect.max, tone::roomLine, rounding, 0, 1.0f);
 }
 
 void drawPaperSheet(ImDrawList* list, const Rect& rect) {
     drawSoftShadow(list, rect, 4.0f, 14.0f, 0.35f);
-    list->AddRectFilled(rect.min, rect.max, tone::paper, 3.0f);
-    list->AddRect(rect.min, rect.max, tone::paperLine, 3.0f, 0, 1.0f);
+    list->AddRectFilled(rect.min, rect.max, tone::kPaper, 3.0f);
+    list->AddRect(rect.min, rect.max, tone::kPaperLine, 3.0f, 0, 1.0f);
 }
 
 void drawClip(const Pen& pen, ImVec2 top) {
@@ -277,24 +283,24 @@ void drawClip(const Pen& pen, ImVec2 top) {
     const Rect lever{{top.x - pen.px(20.0f), top.y - pen.px(24.0f)},
                      {top.x + pen.px(20.0f), top.y - pen.px(10.0f)}};
     drawSoftShadow(list, jaw, pen.px(5.0f), pen.px(5.0f), 0.3f);
-    list->AddRectFilled(lever.min, lever.max, tone::clipShine, pen.px(4.0f));
-    list->AddRect(lever.min, lever.max, tone::clip, pen.px(4.0f), 0, 1.0f);
-    list->AddRectFilled(jaw.min, jaw.max, tone::clip, pen.px(4.0f));
+    list->AddRectFilled(lever.min, lever.max, tone::kClipShine, pen.px(4.0f));
+    list->AddRect(lever.min, lever.max, tone::kClip, pen.px(4.0f), 0, 1.0f);
+    list->AddRectFilled(jaw.min, jaw.max, tone::kClip, pen.px(4.0f));
     list->AddLine({jaw.min.x + pen.px(5.0f), jaw.min.y + pen.px(2.5f)},
                   {jaw.max.x - pen.px(5.0f), jaw.min.y + pen.px(2.5f)},
-                  tone::clipShine,
+                  tone::kClipShine,
                   pen.px(1.4f));
 }
 
 void drawNote(ImDrawList* list, const Rect& rect) {
-    list->AddRectFilled(rect.min, rect.max, tone::paperWarm, 8.0f);
-    list->AddRect(rect.min, rect.max, tone::eventLine, 8.0f, 0, 1.0f);
+    list->AddRectFilled(rect.min, rect.max, tone::kPaperWarm, 8.0f);
+    list->AddRect(rect.min, rect.max, tone::kEventLine, 8.0f, 0, 1.0f);
 }
 
 void drawFocusRing(ImDrawList* list, const Rect& rect, float rounding) {
     const Rect outer = shrunk(rect, -3.0f);
-    list->AddRect(outer.min, outer.max, tone::onRoom, rounding + 3.0f, 0, 4.6f);
-    list->AddRect(outer.min, outer.max, tone::attention, rounding + 3.0f, 0, 2.6f);
+    list->AddRect(outer.min, outer.max, tone::kOnRoom, rounding + 3.0f, 0, 4.6f);
+    list->AddRect(outer.min, outer.max, tone::kAttention, rounding + 3.0f, 0, 2.6f);
 }
 
 } // namespace loom::screen

@@ -11,22 +11,22 @@ namespace loom::art {
 
 namespace {
 
-constexpr ImU32 shell = rgb(0xe0a23a), shellLight = rgb(0xedb656), shellEdge = rgb(0x7a5510);
-constexpr ImU32 glass = rgb(0xdfe7d0), glassEdge = rgb(0x6f7d66), glassOff = rgb(0xc3ccb6);
-constexpr ImU32 knobBody = rgb(0x222c2f), knobEdge = rgb(0x0d1213), pointer = rgb(0xf7f4ea);
-constexpr ImU32 red = rgb(0xc3302a), black = rgb(0x1f2628);
+constexpr ImU32 kShell = rgb(0xe0a23a), kShellLight = rgb(0xedb656), kShellEdge = rgb(0x7a5510);
+constexpr ImU32 kGlass = rgb(0xdfe7d0), kGlassEdge = rgb(0x6f7d66), kGlassOff = rgb(0xc3ccb6);
+constexpr ImU32 kKnobBody = rgb(0x222c2f), kKnobEdge = rgb(0x0d1213), kPointer = rgb(0xf7f4ea);
+constexpr ImU32 kRed = rgb(0xc3302a), kBlack = rgb(0x1f2628);
 
 ImVec2 plus(ImVec2 a, ImVec2 b, float times = 1.0f) {
     return {a.x + b.x * times, a.y + b.y * times};
 }
 
 void softShadow(ImDrawList* list, Box box, float rounding, float reach) {
-    constexpr int layers = 6;
-    for (int i = layers; i >= 1; --i) {
-        const float out = reach * static_cast<float>(i) / layers;
+    constexpr int kLayers = 6;
+    for (int i = kLayers; i >= 1; --i) {
+        const float out = reach * static_cast<float>(i) / kLayers;
         list->AddRectFilled({box.min.x - out, box.min.y - out * 0.4f},
                             {box.max.x + out, box.max.y + out + reach * 0.4f},
-                            fade(tone::shadow, 0.07f),
+                            fade(tone::kShadow, 0.07f),
                             rounding + out);
     }
 }
@@ -36,26 +36,26 @@ ImVec2 onCircle(ImVec2 centre, float radius, float angle_rad) {
 }
 
 void drawKnob(ImDrawList* list, ImVec2 centre, float unit, float angle_rad) {
-    const float r = meter::knobRadius * unit;
+    const float r = meter::kKnobRadius * unit;
     list->AddCircleFilled(
-        {centre.x, centre.y + 4.0f * unit}, r + 2.0f * unit, fade(tone::shadow, 0.35f));
-    list->AddCircleFilled(centre, r, knobEdge);
-    list->AddCircleFilled({centre.x, centre.y - 1.0f * unit}, r - 2.0f * unit, knobBody);
+        {centre.x, centre.y + 4.0f * unit}, r + 2.0f * unit, fade(tone::kShadow, 0.35f));
+    list->AddCircleFilled(centre, r, kKnobEdge);
+    list->AddCircleFilled({centre.x, centre.y - 1.0f * unit}, r - 2.0f * unit, kKnobBody);
     // A grip across it, thin end towards the range.
     const ImVec2 nose = onCircle(centre, r - 4.0f * unit, angle_rad);
     const ImVec2 tail = onCircle(centre, r - 6.0f * unit, angle_rad + 3.14159265f);
     list->AddLine(nose, tail, rgb(0x3b484c), 17.0f * unit);
-    list->AddLine(nose, onCircle(centre, 6.0f * unit, angle_rad), pointer, 4.5f * unit);
+    list->AddLine(nose, onCircle(centre, 6.0f * unit, angle_rad), kPointer, 4.5f * unit);
 }
 
 void drawWaves(ImDrawList* list, const MeterLook& look) {
-    const ImVec2 from{look.topLeft.x + (meter::width + 8.0f) * look.unit,
+    const ImVec2 from{look.topLeft.x + (meter::kWidth + 8.0f) * look.unit,
                       look.topLeft.y + 46.0f * look.unit};
     for (int i = 0; i < 3; ++i) {
         const float phase = look.time_s * 2.2f - static_cast<float>(i);
         const float pulse = look.time_s > 0.0f ? 0.6f + 0.4f * std::sin(phase * 2.0f) : 1.0f;
         list->PathArcTo(from, (9.0f + 9.0f * static_cast<float>(i)) * look.unit, -0.9f, 0.9f, 16);
-        list->PathStroke(fade(tone::attention, look.sounding * pulse), 0, 4.0f * look.unit);
+        list->PathStroke(fade(tone::kAttention, look.sounding * pulse), 0, 4.0f * look.unit);
     }
 }
 
@@ -76,8 +76,8 @@ void segment(ImDrawList* list, ImVec2 a, ImVec2 b, float thick, ImU32 colour) {
 
 // Bits: top, upper right, lower right, bottom, lower left, upper left, middle.
 unsigned segmentsOf(char c) {
-    constexpr unsigned figures[] = {0x3f, 0x06, 0x5b, 0x4f, 0x66, 0x6d, 0x7d, 0x07, 0x7f, 0x6f};
-    if (c >= '0' && c <= '9') return figures[c - '0'];
+    constexpr unsigned kFigures[] = {0x3f, 0x06, 0x5b, 0x4f, 0x66, 0x6d, 0x7d, 0x07, 0x7f, 0x6f};
+    if (c >= '0' && c <= '9') return kFigures[c - '0'];
     return c == '-' ? 0x40u : 0u;
 }
 
@@ -95,7 +95,7 @@ void figure(ImDrawList* list, ImVec2 foot, float high, char c) {
                                {at(0, 0.5f), at(1, 0.5f)}};
     const unsigned lit = segmentsOf(c);
     for (unsigned i = 0; i < 7; ++i)
-        if (lit >> i & 1u) segment(list, ends[i][0], ends[i][1], thick, tone::ink);
+        if (lit >> i & 1u) segment(list, ends[i][0], ends[i][1], thick, tone::kInk);
 }
 
 ImVec2 bezier(ImVec2 a, ImVec2 b, ImVec2 c, ImVec2 d, float t) {
@@ -107,26 +107,26 @@ ImVec2 bezier(ImVec2 a, ImVec2 b, ImVec2 c, ImVec2 d, float t) {
 } // namespace
 
 float meter::rangeAngle_rad(bench::MeterRange range) {
-    constexpr float step = 1.25663706f; // a fifth of a turn
+    constexpr float kStep = 1.25663706f; // a fifth of a turn
     switch (range) {
     case bench::MeterRange::Off:
-        return -2.0f * step;
+        return -2.0f * kStep;
     case bench::MeterRange::Volts:
-        return -step;
+        return -kStep;
     case bench::MeterRange::Ohms:
         return 0.0f;
     case bench::MeterRange::Tone:
-        return step;
+        return kStep;
     case bench::MeterRange::Amperes:
         break;
     }
-    return 2.0f * step;
+    return 2.0f * kStep;
 }
 
 Box meterBox(const MeterLook& look) {
     return {
         look.topLeft,
-        {look.topLeft.x + meter::width * look.unit, look.topLeft.y + meter::height * look.unit}};
+        {look.topLeft.x + meter::kWidth * look.unit, look.topLeft.y + meter::kHeight * look.unit}};
 }
 
 void drawSegments(ImDrawList* list, ImVec2 rightFoot, float high, const std::string& digits) {
@@ -136,7 +136,7 @@ void drawSegments(ImDrawList* list, ImVec2 rightFoot, float high, const std::str
         if (digits[i] == '.') {
             x -= point;
             const float r = high * 0.075f;
-            list->AddCircleFilled({x + point * 0.42f, rightFoot.y - r * 0.4f}, r, tone::ink);
+            list->AddCircleFilled({x + point * 0.42f, rightFoot.y - r * 0.4f}, r, tone::kInk);
             continue;
         }
         x -= high * 0.5f;
@@ -152,38 +152,38 @@ void drawMeterBody(ImDrawList* list, const MeterLook& look) {
         return ImVec2(look.topLeft.x + x * u, look.topLeft.y + y * u);
     };
     softShadow(list, box, 18.0f * u, (look.held ? 16.0f : 9.0f) * u);
-    list->AddRectFilled(box.min, box.max, shellEdge, 18.0f * u);
+    list->AddRectFilled(box.min, box.max, kShellEdge, 18.0f * u);
     list->AddRectFilled({box.min.x + 2 * u, box.min.y + 2 * u},
                         {box.max.x - 2 * u, box.max.y - 2 * u},
-                        shell,
+                        kShell,
                         16.0f * u);
-    list->AddLine(at(18, 4.5f), at(meter::width - 18, 4.5f), shellLight, 3.0f * u);
+    list->AddLine(at(18, 4.5f), at(meter::kWidth - 18, 4.5f), kShellLight, 3.0f * u);
     // Jacks, where the leads go in.
     for (int i = 0; i < 2; ++i)
-        list->AddRectFilled(at(meter::jackX[i] - 9, meter::height - 5),
-                            at(meter::jackX[i] + 9, meter::height + 7),
-                            i == 0 ? red : black,
+        list->AddRectFilled(at(meter::kJackX[i] - 9, meter::kHeight - 5),
+                            at(meter::kJackX[i] + 9, meter::kHeight + 7),
+                            i == 0 ? kRed : kBlack,
                             4.0f * u);
-    const ImVec2 a = at(meter::displayLeft, meter::displayTop),
-                 b = at(meter::displayRight, meter::displayBottom);
-    list->AddRectFilled(a, b, look.lit ? glass : glassOff, 6.0f * u);
-    list->AddRect(a, b, glassEdge, 6.0f * u, 0, 1.6f * u);
+    const ImVec2 a = at(meter::kDisplayLeft, meter::kDisplayTop),
+                 b = at(meter::kDisplayRight, meter::kDisplayBottom);
+    list->AddRectFilled(a, b, look.lit ? kGlass : kGlassOff, 6.0f * u);
+    list->AddRect(a, b, kGlassEdge, 6.0f * u, 0, 1.6f * u);
     list->AddLine(
         {a.x + 5 * u, a.y + 3 * u}, {b.x - 5 * u, a.y + 3 * u}, rgb(0xffffff, 120), 2.0f * u);
-    drawSegments(list, at(meter::displayRight - 10, 64), 40.0f * u, look.digits);
-    drawKnob(list, at(meter::knobX, meter::knobY), u, look.knob_rad);
+    drawSegments(list, at(meter::kDisplayRight - 10, 64), 40.0f * u, look.digits);
+    drawKnob(list, at(meter::kKnobX, meter::kKnobY), u, look.knob_rad);
     if (look.sounding > 0.0f) drawWaves(list, look);
 }
 
 void drawProbe(ImDrawList* list, const ProbeLook& look) {
     const float u = look.unit;
-    const ImU32 body = look.which == 0 ? red : black;
-    const ImVec2 collar = plus(look.tip, look.away, probeTip * u);
-    const ImVec2 end = plus(look.tip, look.away, (probeTip + probeHandle) * u);
+    const ImU32 body = look.which == 0 ? kRed : kBlack;
+    const ImVec2 collar = plus(look.tip, look.away, kProbeTip * u);
+    const ImVec2 end = plus(look.tip, look.away, (kProbeTip + kProbeHandle) * u);
     const float lift = (look.held ? 9.0f : 4.0f) * u;
     list->AddLine({collar.x + lift * 0.6f, collar.y + lift},
                   {end.x + lift * 0.6f, end.y + lift},
-                  fade(tone::shadow, 0.28f),
+                  fade(tone::kShadow, 0.28f),
                   14.0f * u);
     // The metal ends in a point.
     const ImVec2 side{-look.away.y, look.away.x};
@@ -192,14 +192,14 @@ void drawProbe(ImDrawList* list, const ProbeLook& look) {
                             plus(collar, side, 2.2f * u),
                             plus(collar, side, -2.2f * u),
                             plus(plus(look.tip, look.away, 6.0f * u), side, -2.0f * u)};
-    list->AddConvexPolyFilled(metal, 5, tone::steel);
-    list->AddPolyline(metal, 5, tone::steelDark, ImDrawFlags_Closed, 1.0f * u);
+    list->AddConvexPolyFilled(metal, 5, tone::kSteel);
+    list->AddPolyline(metal, 5, tone::kSteelDark, ImDrawFlags_Closed, 1.0f * u);
     const TubeTone tube{body, 1.0f, 1.4f * u, 1.0f};
     drawBarrel(list, collar, plus(collar, look.away, 7.0f * u), 9.0f * u, tube); // finger guard
     drawBarrel(list, plus(collar, look.away, 6.0f * u), end, 7.0f * u, tube);
     // + or -, so that red and black are told apart without their colours.
-    const ImVec2 middle = plus(collar, look.away, probeHandle * 0.45f * u);
-    const ImU32 mark = pointer;
+    const ImVec2 middle = plus(collar, look.away, kProbeHandle * 0.45f * u);
+    const ImU32 mark = kPointer;
     list->AddLine(plus(middle, side, -3.6f * u), plus(middle, side, 3.6f * u), mark, 2.0f * u);
     if (look.which == 0)
         list->AddLine(
@@ -208,7 +208,7 @@ void drawProbe(ImDrawList* list, const ProbeLook& look) {
 
 void drawLead(ImDrawList* list, ImVec2 jack, const ProbeLook& probe, float sag) {
     const float u = probe.unit;
-    const ImVec2 end = plus(probe.tip, probe.away, (probeTip + probeHandle - 2.0f) * u);
+    const ImVec2 end = plus(probe.tip, probe.away, (kProbeTip + kProbeHandle - 2.0f) * u);
     const ImVec2 out{jack.x, jack.y + sag}, in = plus(end, probe.away, sag);
     Line line;
     for (int i = 0; i <= 40; ++i)
@@ -217,8 +217,9 @@ void drawLead(ImDrawList* list, ImVec2 jack, const ProbeLook& probe, float sag) 
     Line under = line;
     for (int i = 0; i < under.count; ++i)
         under.at[i] = {under.at[i].x + 3.0f * u, under.at[i].y + 5.0f * u};
-    drawSoftBand(list, under, 2.0f * u, 4.0f * u, fade(tone::shadow, 0.3f));
-    drawTube(list, line, 3.2f * u, TubeTone{probe.which == 0 ? red : black, 0.9f, 1.2f * u, 1.0f});
+    drawSoftBand(list, under, 2.0f * u, 4.0f * u, fade(tone::kShadow, 0.3f));
+    drawTube(
+        list, line, 3.2f * u, TubeTone{probe.which == 0 ? kRed : kBlack, 0.9f, 1.2f * u, 1.0f});
 }
 
 } // namespace loom::art

@@ -12,12 +12,12 @@
 namespace loom::art {
 
 namespace meter {
-constexpr float width = 204.0f, height = 286.0f;
-constexpr float displayLeft = 14.0f, displayTop = 14.0f, displayRight = 190.0f,
-                displayBottom = 92.0f;
-constexpr float knobX = 102.0f, knobY = 184.0f, knobRadius = 36.0f, ring = 62.0f;
-constexpr float countY = 268.0f;
-constexpr float jackX[2] = {136.0f, 68.0f}; // red, black
+constexpr float kWidth = 204.0f, kHeight = 286.0f;
+constexpr float kDisplayLeft = 14.0f, kDisplayTop = 14.0f, kDisplayRight = 190.0f,
+                kDisplayBottom = 92.0f;
+constexpr float kKnobX = 102.0f, kKnobY = 184.0f, kKnobRadius = 36.0f, kRing = 62.0f;
+constexpr float kCountY = 268.0f;
+constexpr float kJackX[2] = {136.0f, 68.0f}; // red, black
 // From the top, clockwise.
 float rangeAngle_rad(bench::MeterRange range);
 } // namespace meter
@@ -44,7 +44,7 @@ struct ProbeLook {
     bool held = false;
 };
 
-constexpr float probeTip = 26.0f, probeHandle = 62.0f; // lengths, times unit
+constexpr float kProbeTip = 26.0f, kProbeHandle = 62.0f; // lengths, times unit
 
 void drawProbe(ImDrawList* list, const ProbeLook& look);
 // From the body's jack to the end of the probe's handle.

@@ -125,15 +125,15 @@ std::string spokenReading(const Measured& reading) {
 }
 
 double settled(double from, double to, double time_s, double digit) {
-    constexpr double lag_s = 0.09; // 0.4 s are four and a half of it: 1 % left
-    const double left = (from - to) * std::exp(-std::max(0.0, time_s) / lag_s);
+    constexpr double kLag_s = 0.09; // 0.4 s are four and a half of it: 1 % left
+    const double left = (from - to) * std::exp(-std::max(0.0, time_s) / kLag_s);
     return std::fabs(left) < 0.5 * digit ? to : to + left;
 }
 
 double unrest(const Measured& reading, double clock_s) {
     if (reading.kind != Measured::Kind::Value || reading.uncertainty < reading.digit) return 0.0;
-    constexpr double readings_per_s = 3.0; // common practice, no source
-    auto mix = static_cast<std::uint64_t>(clock_s * readings_per_s) * 0x9e3779b97f4a7c15ull;
+    constexpr double kReadings_per_s = 3.0; // common practice, no source
+    auto mix = static_cast<std::uint64_t>(clock_s * kReadings_per_s) * 0x9e3779b97f4a7c15ull;
     mix ^= mix >> 29;
     return static_cast<double>(static_cast<int>((mix >> 8) % 3u) - 1) * reading.digit;
 }

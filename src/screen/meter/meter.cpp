@@ -19,22 +19,22 @@ namespace {
 
 using bench::MeterRange;
 
-constexpr MeterRange ranges[] = {
+constexpr MeterRange kRanges[] = {
     MeterRange::Off, MeterRange::Volts, MeterRange::Ohms, MeterRange::Tone, MeterRange::Amperes};
-constexpr const char* rangeItems[] = {"meter/range/off",
-                                      "meter/range/volts",
-                                      "meter/range/ohms",
-                                      "meter/range/tone",
-                                      "meter/range/amperes"};
-constexpr const char* rangeSaid[] = {"meter/said-range-off",
-                                     "meter/said-range-volts",
-                                     "meter/said-range-ohms",
-                                     "meter/said-range-tone",
-                                     "meter/said-range-amperes"};
-constexpr const char* probeItems[] = {"meter/red", "meter/black"};
-constexpr float besideBody = 92.0f; // room for the probes that lie beside it
-constexpr double nudge_m = 0.02;
-constexpr float dragFrom_px = 7.0f;
+constexpr const char* kRangeItems[] = {"meter/range/off",
+                                       "meter/range/volts",
+                                       "meter/range/ohms",
+                                       "meter/range/tone",
+                                       "meter/range/amperes"};
+constexpr const char* kRangeSaid[] = {"meter/said-range-off",
+                                      "meter/said-range-volts",
+                                      "meter/said-range-ohms",
+                                      "meter/said-range-tone",
+                                      "meter/said-range-amperes"};
+constexpr const char* kProbeItems[] = {"meter/red", "meter/black"};
+constexpr float kBesideBody = 92.0f; // room for the probes that lie beside it
+constexpr double kNudge_m = 0.02;
+constexpr float kDragFrom_px = 7.0f;
 
 struct Desk {
     const View& view;
@@ -67,12 +67,13 @@ float dragged(const ImGuiIO& io) {
 }
 
 // Its middle on the screen: always within the board's window, however near the camera is.
-ImVec2 middleOf(const View& view, const MeterUi& m, const BoardUi& board, const bench::Meter& meter) {
+ImVec2
+middleOf(const View& view, const MeterUi& m, const BoardUi& board, const bench::Meter& meter) {
     const float u = view.layout.unit;
-    const ImVec2 half{art::meter::width * 0.5f * u, art::meter::height * 0.5f * u};
+    const ImVec2 half{art::meter::kWidth * 0.5f * u, art::meter::kHeight * 0.5f * u};
     ImVec2 at = m.moving ? m.at_px
                          : board.scene.board.toScreen({static_cast<float>(meter.at_m.x_m),
-                                                    static_cast<float>(meter.at_m.y_m)});
+                                                       static_cast<float>(meter.at_m.y_m)});
     const Rect inner = shrunk(view.layout.board, 6.0f * u);
     at.x = std::max(inner.min.x + half.x, std::min(at.x, inner.max.x - half.x));
     at.y = std::max(inner.min.y + half.y, std::min(at.y, inner.max.y - half.y));
@@ -81,17 +82,18 @@ ImVec2 middleOf(const View& view, const MeterUi& m, const BoardUi& board, const 
 
 void placeDesk(Desk& d) {
     const ImVec2 middle = middleOf(d.view, d.ui, d.board, d.meter);
-    d.topLeft = {middle.x - d.pen.px(art::meter::width) * 0.5f,
-                 middle.y - d.pen.px(art::meter::height) * 0.5f};
+    d.topLeft = {middle.x - d.pen.px(art::meter::kWidth) * 0.5f,
+                 middle.y - d.pen.px(art::meter::kHeight) * 0.5f};
     d.probesLeft =
-        d.topLeft.x + d.pen.px(art::meter::width + besideBody) > d.view.layout.board.max.x;
+        d.topLeft.x + d.pen.px(art::meter::kWidth + kBesideBody) > d.view.layout.board.max.x;
 }
 
 void endMove(const Desk& d) {
     MeterUi& m = d.ui;
     m.moving = false;
-    const ImVec2 to = d.board.scene.board.toBoard({d.topLeft.x + d.pen.px(art::meter::width) * 0.5f,
-                                                d.topLeft.y + d.pen.px(art::meter::height) * 0.5f});
+    const ImVec2 to =
+        d.board.scene.board.toBoard({d.topLeft.x + d.pen.px(art::meter::kWidth) * 0.5f,
+                                     d.topLeft.y + d.pen.px(art::meter::kHeight) * 0.5f});
     if (d.view.layout.rail.contains(ImGui::GetIO().MousePos))
         d.ask(bench::HangMeter{});
     else
@@ -105,7 +107,7 @@ void moveByPointer(Desk& d, const Touch& body) {
         const ImVec2 middle = middleOf(d.view, d.ui, d.board, d.meter);
         m.grabbed = {io.MousePos.x - middle.x, io.MousePos.y - middle.y};
     }
-    if (body.down && (m.moving || dragged(io) > dragFrom_px)) m.moving = true;
+    if (body.down && (m.moving || dragged(io) > kDragFrom_px)) m.moving = true;
     if (!m.moving) return;
     m.at_px = {io.MousePos.x - m.grabbed.x, io.MousePos.y - m.grabbed.y};
     placeDesk(d);
@@ -116,8 +118,8 @@ void moveByKeys(const Desk& d) {
     bench::Point to = d.meter.at_m;
     const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(key); };
     if (ImGui::GetIO().KeyShift) {
-        to.x_m += nudge_m * (pressed(ImGuiKey_RightArrow) - pressed(ImGuiKey_LeftArrow));
-        to.y_m += nudge_m * (pressed(ImGuiKey_DownArrow) - pressed(ImGuiKey_UpArrow));
+        to.x_m += kNudge_m * (pressed(ImGuiKey_RightArrow) - pressed(ImGuiKey_LeftArrow));
+        to.y_m += kNudge_m * (pressed(ImGuiKey_DownArrow) - pressed(ImGuiKey_UpArrow));
     }
     to.x_m = std::clamp(to.x_m, 0.0, d.bench.board_m.x_m);
     to.y_m = std::clamp(to.y_m, 0.0, d.bench.board_m.y_m);
@@ -159,25 +161,26 @@ bool turnKnob(Desk& d) {
 void writeDisplay(const Desk& d, const MeterFace& face) {
     namespace m = art::meter;
     const Pen& pen = d.pen;
-    const ImVec2 left = d.at(m::displayLeft + 10.0f, m::displayTop + 17.0f);
-    if (!face.unit.empty()) pen.left(Face::Title, left, tone::ink, face.unit);
+    const ImVec2 left = d.at(m::kDisplayLeft + 10.0f, m::kDisplayTop + 17.0f);
+    if (!face.unit.empty()) pen.left(Face::Title, left, tone::kInk, face.unit);
     const bool button = d.reading.kind == Measured::Kind::FuseOpen; // takes the lower half
     if (!face.word.empty())
         pen.right(button ? Face::Title : Face::Large,
-                  d.at(m::displayRight - 12.0f, m::displayTop + (button ? 16.0f : 30.0f)),
-                  tone::ink,
+                  d.at(m::kDisplayRight - 12.0f, m::kDisplayTop + (button ? 16.0f : 30.0f)),
+                  tone::kInk,
                   face.word);
     if (!face.line.empty())
-        pen.right(Face::Body,
-                  d.at(m::displayRight - 10.0f, m::displayBottom - 12.0f),
-                  tone::ink,
-                  pen.cut(Face::Body, face.line, pen.px(m::displayRight - m::displayLeft - 16.0f)));
+        pen.right(
+            Face::Body,
+            d.at(m::kDisplayRight - 10.0f, m::kDisplayBottom - 12.0f),
+            tone::kInk,
+            pen.cut(Face::Body, face.line, pen.px(m::kDisplayRight - m::kDisplayLeft - 16.0f)));
 }
 
 void drawFuseButton(const Desk& d) {
     namespace m = art::meter;
-    const Rect at{d.at(m::displayLeft + 6.0f, m::displayBottom - 48.0f),
-                  d.at(m::displayRight - 6.0f, m::displayBottom - 4.0f)};
+    const Rect at{d.at(m::kDisplayLeft + 6.0f, m::kDisplayBottom - 48.0f),
+                  d.at(m::kDisplayRight - 6.0f, m::kDisplayBottom - 4.0f)};
     if (button(d.pen,
                d.items,
                "meter/fuse",
@@ -190,34 +193,34 @@ void drawFuseButton(const Desk& d) {
 
 void drawRanges(const Desk& d) {
     namespace m = art::meter;
-    const ImVec2 knob = d.at(m::knobX, m::knobY);
-    for (std::size_t i = 0; i < std::size(ranges); ++i) {
-        const float angle = m::rangeAngle_rad(ranges[i]);
-        const ImVec2 centre{knob.x + d.pen.px(m::ring) * std::sin(angle),
-                            knob.y - d.pen.px(m::ring) * std::cos(angle)};
+    const ImVec2 knob = d.at(m::kKnobX, m::kKnobY);
+    for (std::size_t i = 0; i < std::size(kRanges); ++i) {
+        const float angle = m::rangeAngle_rad(kRanges[i]);
+        const ImVec2 centre{knob.x + d.pen.px(m::kRing) * std::sin(angle),
+                            knob.y - d.pen.px(m::kRing) * std::cos(angle)};
         const Rect rect = d.around(centre, 44.0f);
-        const bool chosen = ranges[i] == d.meter.range;
-        std::string said = words(rangeSaid[i]);
+        const bool chosen = kRanges[i] == d.meter.range;
+        std::string said = words(kRangeSaid[i]);
         if (chosen) said = words("spoken/chosen", {said});
-        const Touch touch = d.items.add(rangeItems[i], said, Zone::Board, rect);
-        const std::string symbol = rangeSymbol(ranges[i]);
+        const Touch touch = d.items.add(kRangeItems[i], said, Zone::Board, rect);
+        const std::string symbol = rangeSymbol(kRanges[i]);
         const float half =
             std::max(d.pen.px(18.0f), 0.5f * d.pen.width(Face::Bold, symbol) + d.pen.px(7.0f));
         const Rect mark{{centre.x - half, centre.y - d.pen.px(18.0f)},
                         {centre.x + half, centre.y + d.pen.px(18.0f)}};
         if (chosen)
-            d.pen.list->AddRectFilled(mark.min, mark.max, tone::ink, d.pen.px(8.0f));
+            d.pen.list->AddRectFilled(mark.min, mark.max, tone::kInk, d.pen.px(8.0f));
         else if (touch.hot || touch.down)
             d.pen.list->AddRectFilled(
                 mark.min, mark.max, art::rgb(0xffffff, touch.down ? 110u : 70u), d.pen.px(8.0f));
-        d.pen.centred(Face::Bold, centre, chosen ? tone::paper : tone::ink, symbol);
+        d.pen.centred(Face::Bold, centre, chosen ? tone::kPaper : tone::kInk, symbol);
         if (touch.focused) drawFocusRing(d.pen.list, mark, d.pen.px(8.0f));
-        if (touch.clicked && !chosen) d.ask(bench::SetMeter{ranges[i]});
+        if (touch.clicked && !chosen) d.ask(bench::SetMeter{kRanges[i]});
     }
 }
 
 void drawHang(const Desk& d) {
-    const Rect rect = d.around(d.at(art::meter::width - 30.0f, 118.0f), 44.0f);
+    const Rect rect = d.around(d.at(art::meter::kWidth - 30.0f, 118.0f), 44.0f);
     const Touch touch = d.items.add("meter/hang", words("meter/said-hang"), Zone::Board, rect);
     const Rect face = shrunk(rect, d.pen.px(5.0f));
     if (touch.hot || touch.down)
@@ -226,9 +229,9 @@ void drawHang(const Desk& d) {
     const ImVec2 c = rect.centre();
     const float r = d.pen.px(7.0f), thick = d.pen.px(3.4f);
     d.pen.list->AddLine(
-        {c.x + r, c.y - d.pen.px(12.0f)}, {c.x + r, c.y + d.pen.px(3.0f)}, tone::ink, thick);
+        {c.x + r, c.y - d.pen.px(12.0f)}, {c.x + r, c.y + d.pen.px(3.0f)}, tone::kInk, thick);
     d.pen.list->PathArcTo({c.x, c.y + d.pen.px(3.0f)}, r, 0.0f, 3.14159265f, 14);
-    d.pen.list->PathStroke(tone::ink, 0, thick);
+    d.pen.list->PathStroke(tone::kInk, 0, thick);
     if (touch.focused) drawFocusRing(d.pen.list, face, d.pen.px(8.0f));
     if (touch.clicked) d.ask(bench::HangMeter{});
 }
@@ -239,15 +242,15 @@ void useKnob(const Desk& d) {
     const Touch touch = d.items.add("meter/knob",
                                     words("meter/said-knob", {rangeSymbol(d.meter.range)}),
                                     Zone::Board,
-                                    d.around(d.at(m::knobX, m::knobY), 2.0f * m::knobRadius));
+                                    d.around(d.at(m::kKnobX, m::kKnobY), 2.0f * m::kKnobRadius));
     if (touch.focused)
         drawFocusRing(d.pen.list,
-                      d.around(d.at(m::knobX, m::knobY), 2.0f * m::knobRadius),
-                      d.pen.px(m::knobRadius));
+                      d.around(d.at(m::kKnobX, m::kKnobY), 2.0f * m::kKnobRadius),
+                      d.pen.px(m::kKnobRadius));
     if (!touch.clicked) return;
-    const auto here = std::find(std::begin(ranges), std::end(ranges), d.meter.range);
-    const std::size_t next = static_cast<std::size_t>(here - std::begin(ranges) + 1);
-    d.ask(bench::SetMeter{ranges[next % std::size(ranges)]});
+    const auto here = std::find(std::begin(kRanges), std::end(kRanges), d.meter.range);
+    const std::size_t next = static_cast<std::size_t>(here - std::begin(kRanges) + 1);
+    d.ask(bench::SetMeter{kRanges[next % std::size(kRanges)]});
 }
 
 // --- the probes
@@ -282,23 +285,24 @@ Placed placeProbe(const Desk& d, int which) {
     if (const auto target = targetOf(d, d.meter.probes[static_cast<std::size_t>(which)]))
         return {target->at_px, false};
     const float beside = which == 0 ? 66.0f : 24.0f;
-    return {d.at(d.probesLeft ? -beside : art::meter::width + beside, 110.0f), true};
+    return {d.at(d.probesLeft ? -beside : art::meter::kWidth + beside, 110.0f), true};
 }
 
 // The handle leans away from the other probe, and up where the board ends below it.
 ImVec2 leaning(const Desk& d, const Placed& own, const Placed& other, int which) {
     if (own.lies) return {0.0f, 1.0f};
     const bool right = own.tip.x == other.tip.x ? which == 0 : own.tip.x > other.tip.x;
-    const float reach = d.pen.px(art::probeTip + art::probeHandle);
+    const float reach = d.pen.px(art::kProbeTip + art::kProbeHandle);
     const bool up = own.tip.y + reach > d.view.layout.board.max.y;
-    constexpr float lean = 0.42f, along = 0.9075f; // a unit vector
-    return {right ? lean : -lean, up ? -along : along};
+    constexpr float kLean = 0.42f, kAlong = 0.9075f; // a unit vector
+    return {right ? kLean : -kLean, up ? -kAlong : kAlong};
 }
 
 void useProbe(const Desk& d, const art::ProbeLook& look) {
-    const char* name = probeItems[look.which];
-    const ImVec2 grip{look.tip.x + look.away.x * d.pen.px(art::probeTip + art::probeHandle * 0.5f),
-                      look.tip.y + look.away.y * d.pen.px(art::probeTip + art::probeHandle * 0.5f)};
+    const char* name = kProbeItems[look.which];
+    const ImVec2 grip{
+        look.tip.x + look.away.x * d.pen.px(art::kProbeTip + art::kProbeHandle * 0.5f),
+        look.tip.y + look.away.y * d.pen.px(art::kProbeTip + art::kProbeHandle * 0.5f)};
     const std::string place =
         probePlace(d.bench, d.meter.probes[static_cast<std::size_t>(look.which)]);
     const Rect rect = rectAt(
@@ -306,7 +310,7 @@ void useProbe(const Desk& d, const art::ProbeLook& look) {
     const Touch touch = d.items.add(
         name, words(look.which == 0 ? "meter/red" : "meter/black", {place}), Zone::Board, rect);
     if (touch.focused) drawFocusRing(d.pen.list, rect, d.pen.px(8.0f));
-    if (touch.down && dragged(ImGui::GetIO()) > dragFrom_px) {
+    if (touch.down && dragged(ImGui::GetIO()) > kDragFrom_px) {
         d.items.letGo();
         d.out.push_back(PickUp{ProbeInHand{look.which}, true});
     } else if (touch.clicked) {
@@ -326,7 +330,7 @@ void drawProbes(const Desk& d, bool under) {
         look.which = which;
         look.held = held == which;
         if (under) {
-            const ImVec2 jack = d.at(art::meter::jackX[which], art::meter::height + 4.0f);
+            const ImVec2 jack = d.at(art::meter::kJackX[which], art::meter::kHeight + 4.0f);
             art::drawLead(d.pen.list, jack, look, d.pen.px(placed[which].lies ? 46.0f : 90.0f));
             continue;
         }
@@ -362,7 +366,7 @@ void drawTarget(const Desk& d, art::PictureStore& pictures) {
     const std::string which = words(held == 0 ? "meter/red-here" : "meter/black-here");
     // The tag keeps off the display, which is what one looks at now.
     art::Box room{d.view.layout.board.min, d.view.layout.board.max};
-    const float bodyRight = d.topLeft.x + d.pen.px(art::meter::width);
+    const float bodyRight = d.topLeft.x + d.pen.px(art::meter::kWidth);
     if (near->at_px.x < d.topLeft.x)
         room.max.x = d.topLeft.x;
     else if (near->at_px.x > bodyRight)
@@ -416,14 +420,15 @@ bool drawMeter(const View& view,
     drawProbes(d, true);
     const std::string count = countWords(measurements(attempt.record()));
     const Rect body =
-        rectAt(d.topLeft.x, d.topLeft.y, pen.px(art::meter::width), pen.px(art::meter::height));
+        rectAt(d.topLeft.x, d.topLeft.y, pen.px(art::meter::kWidth), pen.px(art::meter::kHeight));
     const Touch touch =
         items.add("meter/body", spokenReading(d.reading) + " " + count + ".", Zone::Board, body);
     moveByPointer(d, touch);
     if (touch.focused) moveByKeys(d);
     const bool moves = drawBody(d);
     if (touch.focused) drawFocusRing(list, body, pen.px(18.0f));
-    pen.centred(Face::Bold, d.at(art::meter::width * 0.5f, art::meter::countY), tone::ink, count);
+    pen.centred(
+        Face::Bold, d.at(art::meter::kWidth * 0.5f, art::meter::kCountY), tone::kInk, count);
     useKnob(d);
     drawRanges(d);
     drawHang(d);

@@ -47,7 +47,7 @@ void addQuestion(const Leaf& leaf, Stack& stack, const Choice& choice) {
     stack.add(text + pen.px(78.0f), [&leaf, &pen, question, choice, pad, width](const Rect& at) {
         drawNote(pen.list, at);
         const float textHeight = pen.paragraph(
-            Face::Body, {at.min.x + pad, at.min.y + pen.px(10.0f)}, width, tone::ink, question);
+            Face::Body, {at.min.x + pad, at.min.y + pen.px(10.0f)}, width, tone::kInk, question);
         const float y = at.min.y + textHeight + pen.px(20.0f);
         const float gap = pen.px(8.0f), half = (width - gap) * 0.5f;
         const Rect yes = rectAt(at.min.x + pad, y, half, pen.px(46.0f));
@@ -110,8 +110,9 @@ void addExercise(const Leaf& leaf, Stack& stack, const lesson::Exercise& exercis
                      pen.px(12.0f),
                      standing.done ? Mark::Done : Mark::Empty);
             const float high = pen.paragraph(
-                Face::Bold, {at.min.x + textX, top}, width, tone::ink, text(exercise.title));
-            pen.paragraph(Face::Body, {at.min.x + textX, top + high}, width, tone::inkSoft, second);
+                Face::Bold, {at.min.x + textX, top}, width, tone::kInk, text(exercise.title));
+            pen.paragraph(
+                Face::Body, {at.min.x + textX, top + high}, width, tone::kInkSoft, second);
             if (!touch.clicked) return;
             // The one that is open is only shown again; to begin it anew is asked for below.
             if (open)
@@ -130,7 +131,7 @@ void addFreeBench(const Leaf& leaf, Stack& stack) {
         const Rect box = shrunk(
             {{at.min.x - pen.px(6.0f), at.min.y}, {at.max.x + pen.px(6.0f), at.max.y}}, 1.0f);
         const Touch touch = row(pen, leaf.items, choice.name, choice.label, Zone::Paper, box, open);
-        pen.left(Face::Bold, {at.min.x + pen.px(40.0f), at.centre().y}, tone::ink, choice.label);
+        pen.left(Face::Bold, {at.min.x + pen.px(40.0f), at.centre().y}, tone::kInk, choice.label);
         if (!touch.clicked) return;
         if (open)
             leaf.ui.coursesOpen = false;
@@ -187,7 +188,7 @@ void drawCourseLeaf(const Leaf& leaf, const Rect& area) {
     addFreeBench(leaf, stack);
     stack.space(pen.px(10.0f));
     stack.add(pen.px(12.0f), [&pen](const Rect& at) {
-        pen.list->AddLine(at.min, {at.max.x, at.min.y}, tone::paperLine, 1.2f);
+        pen.list->AddLine(at.min, {at.max.x, at.min.y}, tone::kPaperLine, 1.2f);
     });
     const std::string id = leaf.job.exercise ? leaf.job.exercise->id : std::string();
     addButtons(leaf, stack, {{{"paper/restart", words("course/restart"), Begin{id}}, true}});

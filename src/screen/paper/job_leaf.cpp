@@ -12,7 +12,7 @@
 namespace loom::screen {
 namespace {
 
-constexpr float buttonHeight = 48.0f;
+constexpr float kButtonHeight = 48.0f;
 
 std::string marksWords(const Job& job) {
     const std::string all = std::to_string(marksOf(*job.exercise));
@@ -25,8 +25,8 @@ void addMarks(const Leaf& leaf, Stack& stack) {
     const Job& job = leaf.job;
     stack.space(pen.px(10.0f));
     stack.add(pen.px(28.0f), [&](const Rect& at) {
-        pen.left(Face::Bold, {at.min.x, at.centre().y}, tone::ink, words("job/marks"));
-        pen.right(Face::Bold, {at.max.x, at.centre().y}, tone::ink, marksWords(job));
+        pen.left(Face::Bold, {at.min.x, at.centre().y}, tone::kInk, words("job/marks"));
+        pen.right(Face::Bold, {at.max.x, at.centre().y}, tone::kInk, marksWords(job));
     });
     stack.space(pen.px(2.0f));
     for (const lesson::Check& check : job.exercise->checks) {
@@ -41,8 +41,9 @@ void addMarks(const Leaf& leaf, Stack& stack) {
                      {at.min.x + pen.px(12.5f), middle},
                      pen.px(12.0f),
                      done ? Mark::Done : Mark::Empty);
-            pen.paragraph(Face::Body, {at.min.x + textX, top}, width, tone::ink, text(check.title));
-            pen.right(Face::Body, {at.max.x, middle}, tone::ink, std::to_string(check.marks));
+            pen.paragraph(
+                Face::Body, {at.min.x + textX, top}, width, tone::kInk, text(check.title));
+            pen.right(Face::Body, {at.max.x, middle}, tone::kInk, std::to_string(check.marks));
             const std::string state = words(done          ? "job/check-done"
                                             : job.verdict ? "job/check-not-yet"
                                                           : "job/check-open",
@@ -81,9 +82,11 @@ void addNote(const Leaf& leaf,
                   drawNote(pen.list, box);
                   float y = box.min.y + pen.px(10.0f);
                   const float x = box.min.x + pad;
-                  if (!said.empty()) y += pen.paragraph(Face::Bold, {x, y}, width, tone::ink, said);
-                  if (!more.empty()) y += pen.paragraph(Face::Body, {x, y}, width, tone::ink, more);
-                  if (!last.empty()) pen.paragraph(Face::Body, {x, y}, width, tone::inkSoft, last);
+                  if (!said.empty())
+                      y += pen.paragraph(Face::Bold, {x, y}, width, tone::kInk, said);
+                  if (!more.empty())
+                      y += pen.paragraph(Face::Body, {x, y}, width, tone::kInk, more);
+                  if (!last.empty()) pen.paragraph(Face::Body, {x, y}, width, tone::kInkSoft, last);
                   readable(pen,
                            leaf.items,
                            name,
@@ -102,12 +105,12 @@ void addSolved(const Leaf& leaf, Stack& stack) {
     const float text = pen.paragraphHeight(Face::Body, width, said);
     stack.add(text + pen.px(74.0f), [&leaf, &pen, said, pad, width](const Rect& at) {
         const Rect box{{at.min.x - pen.px(4.0f), at.min.y}, {at.max.x + pen.px(4.0f), at.max.y}};
-        pen.list->AddRectFilled(box.min, box.max, tone::donePale, pen.px(8.0f));
-        pen.list->AddRect(box.min, box.max, tone::done, pen.px(8.0f), 0, 1.0f);
+        pen.list->AddRectFilled(box.min, box.max, tone::kDonePale, pen.px(8.0f));
+        pen.list->AddRect(box.min, box.max, tone::kDone, pen.px(8.0f), 0, 1.0f);
         drawStamp(
-            pen, {box.centre().x, box.min.y + pen.px(32.0f)}, tone::done, words("job/solved"));
+            pen, {box.centre().x, box.min.y + pen.px(32.0f)}, tone::kDone, words("job/solved"));
         pen.paragraph(
-            Face::Body, {box.min.x + pad, box.min.y + pen.px(62.0f)}, width, tone::ink, said);
+            Face::Body, {box.min.x + pad, box.min.y + pen.px(62.0f)}, width, tone::kInk, said);
         readable(pen,
                  leaf.items,
                  "paper/feedback",
@@ -148,10 +151,10 @@ void addCautions(const Leaf& leaf, Stack& stack, const std::vector<lesson::Text>
     const Pen& pen = leaf.inner;
     stack.space(pen.px(10.0f));
     stack.add(pen.px(8.0f), [&pen](const Rect& at) {
-        pen.list->AddLine(at.min, {at.max.x, at.min.y}, tone::paperLine, 1.2f);
+        pen.list->AddLine(at.min, {at.max.x, at.min.y}, tone::kPaperLine, 1.2f);
     });
     for (const lesson::Text& caution : cautions)
-        stack.text(pen, Face::Body, tone::inkSoft, text(caution));
+        stack.text(pen, Face::Body, tone::kInkSoft, text(caution));
 }
 
 std::vector<lesson::Text> freeCautions() {
@@ -233,7 +236,7 @@ void drawJobLeaf(const Leaf& leaf, const Rect& area) {
     float said = 0.0f; // where what was said last begins
     if (leaf.job.exercise) {
         for (const lesson::Text& line : leaf.job.exercise->job) {
-            body.text(pen, Face::Body, tone::ink, text(line));
+            body.text(pen, Face::Body, tone::kInk, text(line));
             body.space(pen.px(2.0f));
         }
         addMarks(leaf, body);
@@ -241,11 +244,11 @@ void drawJobLeaf(const Leaf& leaf, const Rect& area) {
         addFeedback(leaf, body);
     } else {
         for (const char* key : {"free/lay", "free/wire", "free/run"}) {
-            body.text(pen, Face::Body, tone::ink, words(key));
+            body.text(pen, Face::Body, tone::kInk, words(key));
             body.space(pen.px(6.0f));
         }
     }
-    const float actionsHeight = pen.px(buttonHeight), above = pen.px(12.0f);
+    const float actionsHeight = pen.px(kButtonHeight), above = pen.px(12.0f);
     Stack cautions(area.width());
     addCautions(leaf, cautions, leaf.job.exercise ? leaf.job.exercise->cautions : freeCautions());
 
@@ -272,7 +275,7 @@ void drawJobLeaf(const Leaf& leaf, const Rect& area) {
     drawColumn(leaf, shown, whole);
     pen.list->AddLine({area.min.x - reach, y - pen.px(8.0f)},
                       {area.max.x + reach, y - pen.px(8.0f)},
-                      tone::paperLine,
+                      tone::kPaperLine,
                       1.2f);
     drawActions(leaf, actionsAt(y));
 }

@@ -23,7 +23,7 @@ struct LeafTab {
     void (*draw)(const Leaf& leaf, const Rect& area);
 };
 
-constexpr LeafTab leaves[] = {
+constexpr LeafTab kLeaves[] = {
     {"leaf/job", "leaf/job", false, PaperLeaf::Job, false, false, drawJobLeaf},
     {"leaf/plan", "leaf/plan", false, PaperLeaf::Plan, true, true, drawPlanLeaf},
     {"leaf/sheet", "leaf/sheet", false, PaperLeaf::Sheet, true, true, drawSheetLeaf},
@@ -31,9 +31,9 @@ constexpr LeafTab leaves[] = {
     {"leaf/course", "leaf/course", true, PaperLeaf::Job, false, false, drawCourseLeaf},
 };
 
-constexpr float inset = 18.0f;
-constexpr float tabletBeside = 56.0f; // left beside a wide leaf, to press and be back at the board
-constexpr float wideShare = 0.625f;   // of the window, while the paper is pulled wide
+constexpr float kInset = 18.0f;
+constexpr float kTabletBeside = 56.0f; // left beside a wide leaf, to press and be back at the board
+constexpr float kWideShare = 0.625f;   // of the window, while the paper is pulled wide
 
 std::string titleOf(const Job& job) {
     return job.exercise ? text(job.exercise->title) : words("free/title");
@@ -58,7 +58,7 @@ void openLeaf(const View& view, PaperUi& ui, const LeafTab& tab) {
 // Asked for from elsewhere: by the marker.
 void openSheet(const View& view, PaperUi& ui) {
     if (!ui.wantsSheet) return;
-    for (const LeafTab& tab : leaves)
+    for (const LeafTab& tab : kLeaves)
         if (tab.leaf == PaperLeaf::Sheet && exists(*view.session, tab)) {
             openLeaf(view, ui, tab);
             ui.pulledIn = view.layout.form != Form::Wide;
@@ -74,14 +74,14 @@ void drawTab(const Leaf& leaf, const LeafTab& tab, const Rect& rect) {
     const Pen& pen = leaf.pen;
     const Face face = chosen ? Face::Bold : Face::Body;
     if (chosen) {
-        pen.list->AddRect(rect.min, rect.max, tone::paperLine, pen.px(8.0f), 0, 1.0f);
+        pen.list->AddRect(rect.min, rect.max, tone::kPaperLine, pen.px(8.0f), 0, 1.0f);
         const float half = pen.width(face, label) * 0.5f, y = rect.max.y - pen.px(7.0f);
         pen.list->AddLine({rect.centre().x - half, y},
                           {rect.centre().x + half, y},
-                          tone::attention,
+                          tone::kAttention,
                           pen.px(3.0f));
     }
-    pen.centred(face, rect.centre(), tone::ink, label);
+    pen.centred(face, rect.centre(), tone::kInk, label);
     if (touch.clicked) openLeaf(leaf.view, leaf.ui, tab);
 }
 
@@ -93,7 +93,7 @@ float tabWidth(const Pen& pen, const LeafTab& tab) {
 float drawTabs(const Leaf& leaf, ImVec2 from, float right) {
     const Pen& pen = leaf.pen;
     ImVec2 at = from;
-    for (const LeafTab& tab : leaves) {
+    for (const LeafTab& tab : kLeaves) {
         if (!exists(*leaf.view.session, tab)) continue;
         const float wide = tabWidth(pen, tab);
         if (at.x > from.x && at.x + wide > right) at = {from.x, at.y + pen.px(46.0f)};
@@ -105,7 +105,7 @@ float drawTabs(const Leaf& leaf, ImVec2 from, float right) {
 
 float tabsWidth(const Leaf& leaf) {
     float sum = 0.0f;
-    for (const LeafTab& tab : leaves)
+    for (const LeafTab& tab : kLeaves)
         if (exists(*leaf.view.session, tab)) sum += tabWidth(leaf.pen, tab) + leaf.pen.px(6.0f);
     return sum;
 }
@@ -120,7 +120,7 @@ std::string countWords(const Leaf& leaf) {
 // Title over the tabs, or before them where there is room; returns what is left for the leaf.
 Rect drawHead(const Leaf& leaf, const Rect& sheet) {
     const Pen& pen = leaf.pen;
-    const float x = sheet.min.x + pen.px(inset), width = sheet.width() - pen.px(2.0f * inset);
+    const float x = sheet.min.x + pen.px(kInset), width = sheet.width() - pen.px(2.0f * kInset);
     float y = sheet.min.y + pen.px(28.0f);
     const float closing =
         leaf.view.layout.form == Form::Tablet ? pen.px(36.0f) : 0.0f; // room for the cross
@@ -129,27 +129,27 @@ Rect drawHead(const Leaf& leaf, const Rect& sheet) {
     const float right = sheet.max.x - pen.px(12.0f);
     if (titleWide + tabsWidth(leaf) + closing <= width) {
         y -= pen.px(6.0f);
-        pen.left(Face::Title, {x, y + pen.px(22.0f)}, tone::ink, title);
+        pen.left(Face::Title, {x, y + pen.px(22.0f)}, tone::kInk, title);
         const float at = y + pen.px(22.0f);
         y = drawTabs(leaf, {x + titleWide, y}, right);
         const std::string count = countWords(leaf);
         const float spare = width - closing - titleWide - tabsWidth(leaf);
         if (!count.empty() && pen.width(Face::Bold, count) <= spare)
-            pen.right(Face::Bold, {x + width - closing, at}, tone::ink, count);
+            pen.right(Face::Bold, {x + width - closing, at}, tone::kInk, count);
     } else {
-        y += pen.paragraph(Face::Title, {x, y}, width - closing, tone::ink, title);
+        y += pen.paragraph(Face::Title, {x, y}, width - closing, tone::kInk, title);
         y = drawTabs(leaf, {sheet.min.x + pen.px(12.0f), y + pen.px(8.0f)}, right);
     }
     pen.list->AddLine(
-        {sheet.min.x + pen.px(12.0f), y}, {sheet.max.x - pen.px(12.0f), y}, tone::paperLine, 1.2f);
-    return {{x, y + pen.px(2.0f)}, {sheet.max.x - pen.px(inset), sheet.max.y - pen.px(6.0f)}};
+        {sheet.min.x + pen.px(12.0f), y}, {sheet.max.x - pen.px(12.0f), y}, tone::kPaperLine, 1.2f);
+    return {{x, y + pen.px(2.0f)}, {sheet.max.x - pen.px(kInset), sheet.max.y - pen.px(6.0f)}};
 }
 
 void drawSheet(const Leaf& leaf, const Rect& sheet) {
     drawPaperSheet(leaf.pen.list, sheet);
     if (leaf.view.layout.form == Form::Wide) drawClip(leaf.pen, {sheet.centre().x, sheet.min.y});
     const Rect rest = drawHead(leaf, sheet);
-    for (const LeafTab& tab : leaves) {
+    for (const LeafTab& tab : kLeaves) {
         if (!isShown(leaf.ui, tab)) continue;
         // A change of exercise or of leaf starts at the top.
         const std::string shown =
@@ -174,13 +174,17 @@ void drawHandle(const Leaf& leaf, const Rect& sheet) {
         "paper/handle", words(ui.wide ? "paper/narrow" : "paper/wide"), Zone::Paper, target);
     const Rect tab{{sheet.max.x - pen.px(1.0f), y - pen.px(34.0f)},
                    {sheet.max.x + pen.px(16.0f), y + pen.px(34.0f)}};
-    const ImU32 ground = touch.hot || touch.down ? tone::paperHot : tone::paper;
+    const ImU32 ground = touch.hot || touch.down ? tone::kPaperHot : tone::kPaper;
     drawSoftShadow(pen.list, tab, pen.px(6.0f), pen.px(5.0f), 0.3f);
     pen.list->AddRectFilled(tab.min, tab.max, ground, pen.px(8.0f), ImDrawFlags_RoundCornersRight);
     pen.list->AddRect(
-        tab.min, tab.max, tone::paperLine, pen.px(8.0f), ImDrawFlags_RoundCornersRight, 1.0f);
-    drawChevron(
-        pen.list, tab.centre(), pen.px(5.0f), {ui.wide ? -1.0f : 1.0f, 0}, tone::ink, pen.px(2.2f));
+        tab.min, tab.max, tone::kPaperLine, pen.px(8.0f), ImDrawFlags_RoundCornersRight, 1.0f);
+    drawChevron(pen.list,
+                tab.centre(),
+                pen.px(5.0f),
+                {ui.wide ? -1.0f : 1.0f, 0},
+                tone::kInk,
+                pen.px(2.2f));
     if (touch.focused) drawFocusRing(pen.list, tab, pen.px(8.0f));
     const float pulled = ImGui::GetIO().MousePos.x - ImGui::GetIO().MouseClickedPos[0].x;
     if (touch.down && (ui.wide ? -pulled : pulled) > pen.px(40.0f)) {
@@ -193,7 +197,7 @@ void drawHandle(const Leaf& leaf, const Rect& sheet) {
 
 float wideRight(const Layout& layout) {
     const float window = layout.rail.max.x + 12.0f * layout.unit;
-    return layout.paper.min.x + wideShare * window;
+    return layout.paper.min.x + kWideShare * window;
 }
 
 void pullWide(const View& view, PlanUi& ui) {
@@ -230,20 +234,20 @@ void drawLeafTab(const Leaf& leaf) {
     const Touch touch = leaf.items.add("paper/pull", words("paper/pull"), Zone::Paper, target);
     const Rect tab{target.min, {target.min.x + pen.px(32.0f), target.max.y}};
     drawSoftShadow(pen.list, tab, pen.px(6.0f), pen.px(7.0f), 0.35f);
-    const ImU32 ground = touch.hot || touch.down ? tone::paperHot : tone::paper;
+    const ImU32 ground = touch.hot || touch.down ? tone::kPaperHot : tone::kPaper;
     pen.list->AddRectFilled(tab.min, tab.max, ground, pen.px(8.0f), ImDrawFlags_RoundCornersRight);
     pen.list->AddRect(
-        tab.min, tab.max, tone::paperLine, pen.px(8.0f), ImDrawFlags_RoundCornersRight, 1.0f);
+        tab.min, tab.max, tone::kPaperLine, pen.px(8.0f), ImDrawFlags_RoundCornersRight, 1.0f);
     if (touch.focused) drawFocusRing(pen.list, tab, pen.px(8.0f));
     pen.upward(Face::Bold,
                {tab.centre().x + pen.px(0.5f), tab.centre().y + pen.px(10.0f)},
-               tone::ink,
+               tone::kInk,
                words("leaf/job"));
     drawChevron(pen.list,
                 {tab.centre().x, tab.min.y + pen.px(20.0f)},
                 pen.px(5.0f),
                 {1, 0},
-                tone::inkSoft,
+                tone::kInkSoft,
                 pen.px(2.0f));
     if (touch.clicked) pullIn(leaf);
 }
@@ -273,11 +277,11 @@ void drawStrip(const Leaf& leaf) {
     const float x = said.min.x + pen.px(22.0f), room = said.width() - pen.px(26.0f);
     pen.left(Face::Title,
              {x, strip.centre().y - pen.px(12.5f)},
-             tone::ink,
+             tone::kInk,
              pen.cut(Face::Title, title, room));
     pen.left(Face::Body,
              {x, strip.centre().y + pen.px(14.0f)},
-             tone::ink,
+             tone::kInk,
              pen.cut(Face::Body, line, room));
     if (touch.clicked) {
         pullIn(leaf);
@@ -288,7 +292,7 @@ void drawStrip(const Leaf& leaf) {
 
 // The plan and the sheet want all the width there is on a tablet.
 bool wantsRoom(const PaperUi& ui) {
-    for (const LeafTab& tab : leaves)
+    for (const LeafTab& tab : kLeaves)
         if (isShown(ui, tab)) return tab.wide;
     return false;
 }
@@ -307,7 +311,7 @@ void drawPulledIn(const Leaf& leaf) {
     const ImVec2 window = ImGui::GetIO().DisplaySize;
     pen.list->AddRectFilled({0, 0}, window, art::fade(IM_COL32_BLACK, 0.3f * eased));
     Rect sheet = leaf.view.layout.paper;
-    if (wantsRoom(leaf.ui)) sheet.max.x = std::max(sheet.max.x, window.x - pen.px(tabletBeside));
+    if (wantsRoom(leaf.ui)) sheet.max.x = std::max(sheet.max.x, window.x - pen.px(kTabletBeside));
     const float away = (1.0f - eased) * (sheet.width() + pen.px(20.0f));
     sheet.min.x -= away;
     sheet.max.x -= away;
@@ -347,7 +351,7 @@ void drawColumn(const Leaf& leaf, const Rect& area, const Stack& stack) {
     pen.list->PopClipRect();
     // What goes on beyond an edge fades out there.
     const float fade = pen.px(22.0f), below = stack.height() - ui.scroll - area.height();
-    const ImU32 solid = tone::paper, clear = art::fade(tone::paper, 0.0f);
+    const ImU32 solid = tone::kPaper, clear = art::fade(tone::kPaper, 0.0f);
     if (below > 1.0f)
         pen.list->AddRectFilledMultiColor({area.min.x - spare, area.max.y - fade},
                                           {area.max.x + spare, area.max.y},
@@ -363,7 +367,7 @@ void drawColumn(const Leaf& leaf, const Rect& area, const Stack& stack) {
                                           clear,
                                           clear);
     const Rect side{area.min, {area.max.x + pen.px(12.0f), area.max.y}};
-    drawScrollBar(pen.list, side, Axis::Down, stack.height(), ui.scroll, tone::paperLine);
+    drawScrollBar(pen.list, side, Axis::Down, stack.height(), ui.scroll, tone::kPaperLine);
     followFocus(window, Axis::Down, pen.px(8.0f), ui.scroll, ui.grip);
 }
 
@@ -376,7 +380,7 @@ void keepToExercise(const View& view, const Job& job, PlanUi& ui) {
         ui = {};
         ui.exercise = id;
     }
-    for (const LeafTab& tab : leaves)
+    for (const LeafTab& tab : kLeaves)
         if (!tab.courses && tab.leaf == ui.leaf && !exists(*view.session, tab)) {
             ui.leaf = PaperLeaf::Job;
             ui.wide = false;

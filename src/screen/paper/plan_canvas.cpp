@@ -13,23 +13,23 @@
 namespace loom::screen {
 namespace {
 
-constexpr double greatestZoom = 6.0;
-constexpr float band_px = 30.0f; // over the frame, for buttons
-constexpr float dragAfter_px = 8.0f, reach_px = 14.0f;
+constexpr double kGreatestZoom = 6.0;
+constexpr float kBand_px = 30.0f; // over the frame, for buttons
+constexpr float kDragAfter_px = 8.0f, kReach_px = 14.0f;
 
 float fitScale(const Pen& pen, const Rect& area) {
     const float across = area.width() / static_cast<float>(plan::kPlanField_mm.width());
     const float down =
-        (area.height() - pen.px(band_px)) / static_cast<float>(plan::kPlanField_mm.height());
+        (area.height() - pen.px(kBand_px)) / static_cast<float>(plan::kPlanField_mm.height());
     return std::max(0.1f, std::min(across, down));
 }
 
 // Which millimetres are seen, for the sight.
 PlanScale scaleOf(const Pen& pen, const Rect& area, PlanSight& sight) {
-    sight.zoom = std::clamp(sight.zoom, 1.0, greatestZoom);
+    sight.zoom = std::clamp(sight.zoom, 1.0, kGreatestZoom);
     PlanScale out;
     out.px_per_mm = fitScale(pen, area) * static_cast<float>(sight.zoom);
-    const Rect shown{{area.min.x, area.min.y + pen.px(band_px)}, area.max};
+    const Rect shown{{area.min.x, area.min.y + pen.px(kBand_px)}, area.max};
     const auto keep = [&](double& centre, double from, double to, double seen_px) {
         const double half = seen_px / out.px_per_mm / 2;
         centre =
@@ -76,7 +76,7 @@ void dragSight(const Leaf& leaf, const Rect& area, PlanSight& sight) {
     if (!io.MouseDown[0] || !area.contains(sight.pressedAt)) return;
     const float moved =
         std::fabs(io.MousePos.x - sight.pressedAt.x) + std::fabs(io.MousePos.y - sight.pressedAt.y);
-    if (!sight.dragging && moved > leaf.pen.px(dragAfter_px)) {
+    if (!sight.dragging && moved > leaf.pen.px(kDragAfter_px)) {
         sight.dragging = true;
         leaf.items.letGo();
     }
@@ -101,19 +101,19 @@ void drawZoomButtons(const Leaf& leaf, const Rect& area, PlanSight& sight) {
                              Zoom{"paper/whole", "plan/whole", "", 0.0}}) {
         const Rect at = shrunk(rectAt(x, area.min.y, side, side), pen.px(2.0f));
         x += side;
-        pen.list->AddRectFilled(at.min, at.max, tone::paper, pen.px(8.0f));
+        pen.list->AddRectFilled(at.min, at.max, tone::kPaper, pen.px(8.0f));
         const Rect whole{{at.min.x - pen.px(2.0f), at.min.y - pen.px(2.0f)},
                          {at.max.x + pen.px(2.0f), at.max.y + pen.px(2.0f)}};
         const Touch touch =
             row(pen, leaf.items, zoom.name, words(zoom.said), Zone::Paper, whole, false);
-        pen.list->AddRect(at.min, at.max, tone::inkSoft, pen.px(8.0f), 0, 1.2f);
+        pen.list->AddRect(at.min, at.max, tone::kInkSoft, pen.px(8.0f), 0, 1.2f);
         if (zoom.factor > 0.0) {
-            pen.centred(Face::Title, at.centre(), tone::ink, zoom.shown);
+            pen.centred(Face::Title, at.centre(), tone::kInk, zoom.shown);
         } else {
             const float w = pen.px(9.0f), h = pen.px(6.5f);
             const ImVec2 c = at.centre();
             pen.list->AddRect(
-                {c.x - w, c.y - h}, {c.x + w, c.y + h}, tone::ink, pen.px(2.0f), 0, pen.px(2.0f));
+                {c.x - w, c.y - h}, {c.x + w, c.y + h}, tone::kInk, pen.px(2.0f), 0, pen.px(2.0f));
         }
         if (!touch.clicked) continue;
         if (zoom.factor > 0.0)
@@ -161,7 +161,7 @@ std::string rowItem(const char* prefix, const plan::Plan& plan, std::size_t row)
 float planHeight(const Pen& pen, float width_px) {
     return width_px *
                static_cast<float>(plan::kPlanField_mm.height() / plan::kPlanField_mm.width()) +
-           pen.px(band_px);
+           pen.px(kBand_px);
 }
 
 std::optional<std::size_t>
@@ -175,8 +175,9 @@ drawPlanCanvas(const Leaf& leaf, const Rect& area, const PlanPicture& picture) {
     const Touch touch = leaf.items.add("paper/plan", words("plan/drawing"), Zone::Paper, area);
     if (touch.focused) drawFocusRing(pen.list, shrunk(area, 2.0f), pen.px(6.0f));
     if (touch.clicked && !sight.dragging && area.contains(ImGui::GetIO().MousePos))
-        touched = plan::cableAt(
-            picture.drawing, scale.mm(ImGui::GetIO().MousePos), pen.px(reach_px) / scale.px_per_mm);
+        touched = plan::cableAt(picture.drawing,
+                                scale.mm(ImGui::GetIO().MousePos),
+                                pen.px(kReach_px) / scale.px_per_mm);
     pen.list->PushClipRect(area.min, area.max, true);
     strokePlan(pen, scale, picture);
     const auto labelled = pressLabels(leaf, area, scale, picture);

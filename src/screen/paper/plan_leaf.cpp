@@ -13,7 +13,7 @@
 namespace loom::screen {
 namespace {
 
-constexpr float leastForDrawing = 480.0f, takeButton = 150.0f;
+constexpr float kLeastForDrawing = 480.0f, kTakeButton = 150.0f;
 
 // The walk goes round the first block of the plan.
 const plan::PlanPart* blockOf(const plan::Plan& plan) {
@@ -79,7 +79,7 @@ void goToWay(const Leaf& leaf, const std::string& ref, int way) {
 
 void drawWalk(const Leaf& leaf, const Rect& at, const RowWords& said, const std::string& ref) {
     const Pen& pen = leaf.pen;
-    const StripBox box = drawStrip(leaf, at, "walk/said", said, pen.px(walkButtons), 1);
+    const StripBox box = drawStrip(leaf, at, "walk/said", said, pen.px(kWalkButtons), 1);
     const int ways = waysOf(bench::firstOf(bench::PartClass::Block)), way = *leaf.ui.plan.walk;
     const float gap = pen.px(8.0f), wide = (box.buttons.width() - 2.0f * gap) / 3.0f;
     const auto place = [&](int i) {
@@ -212,7 +212,7 @@ void drawChosen(const Leaf& leaf,
                 const plan::Plan& plan,
                 const RowActions& actions) {
     const Pen& pen = leaf.pen;
-    const float wide = actions.count() > 0 ? pen.px(takeButton) : 0.0f;
+    const float wide = actions.count() > 0 ? pen.px(kTakeButton) : 0.0f;
     const StripBox box = drawStrip(leaf, at, "plan/chosen", said, wide, actions.count());
     float y = box.buttons.min.y;
     const auto pressed = [&](const char* name, const std::string& label, ButtonLook look) {
@@ -235,7 +235,7 @@ void drawChosen(const Leaf& leaf,
 std::optional<std::size_t>
 drawPlanBody(const Leaf& leaf, const Rect& area, const PlanPicture& picture) {
     const Pen& pen = leaf.pen;
-    const bool roomy = area.width() >= pen.px(leastForDrawing);
+    const bool roomy = area.width() >= pen.px(kLeastForDrawing);
     const bool asDrawing = roomy && !leaf.ui.plan.asRows;
     std::optional<std::size_t> touched, listed;
     Rect rows = area;
@@ -282,12 +282,12 @@ void drawPlanLeaf(const Leaf& leaf, const Rect& whole) {
         held && ui.row && held->label == plan->cables[*ui.row].label)
         said.last = words("plan/in-hand");
     const RowActions actions{nextToLay(leaf, *plan, picture), canBeNamed(leaf, picture)};
-    const float buttons = ui.walk               ? pen.px(walkButtons)
-                          : actions.count() > 0 ? pen.px(takeButton)
+    const float buttons = ui.walk               ? pen.px(kWalkButtons)
+                          : actions.count() > 0 ? pen.px(kTakeButton)
                                                 : 0.0f;
     const int buttonRows = ui.walk ? 1 : actions.count();
     const float high = std::max(stripHeight(leaf, area.width(), said, buttons, buttonRows),
-                                area.width() >= pen.px(leastForDrawing) ? pen.px(98.0f) : 0.0f);
+                                area.width() >= pen.px(kLeastForDrawing) ? pen.px(98.0f) : 0.0f);
     const Rect strip{{area.min.x, area.max.y - high}, area.max};
     const auto touched =
         drawPlanBody(leaf, {area.min, {area.max.x, strip.min.y - pen.px(8.0f)}}, picture);

@@ -7,7 +7,7 @@
 
 namespace loom::screen {
 
-inline constexpr float walkButtons = 300.0f; // design pixels
+inline constexpr float kWalkButtons = 300.0f; // design pixels
 
 // With the buttons over it. Returns the row that was touched.
 std::optional<std::size_t>

@@ -10,17 +10,17 @@
 namespace loom::screen {
 namespace {
 
-constexpr float pad = 14.0f, buttonHigh = 44.0f, buttonGap = 8.0f;
+constexpr float kPad = 14.0f, kButtonHigh = 44.0f, kButtonGap = 8.0f;
 
 float textWidth(const Leaf& leaf, float width, float buttonsWidth) {
-    const float inner = width - 2.0f * leaf.pen.px(pad);
-    const float beside = inner - buttonsWidth - leaf.pen.px(pad);
+    const float inner = width - 2.0f * leaf.pen.px(kPad);
+    const float beside = inner - buttonsWidth - leaf.pen.px(kPad);
     return beside >= leaf.pen.px(220.0f) ? beside : inner;
 }
 
 bool buttonsBeside(const Leaf& leaf, float width, float buttonsWidth) {
-    const float inner = width - 2.0f * leaf.pen.px(pad);
-    return inner - buttonsWidth - leaf.pen.px(pad) >= leaf.pen.px(220.0f);
+    const float inner = width - 2.0f * leaf.pen.px(kPad);
+    return inner - buttonsWidth - leaf.pen.px(kPad) >= leaf.pen.px(220.0f);
 }
 
 float wordsHeight(const Leaf& leaf, float width, const RowWords& said) {
@@ -32,15 +32,16 @@ float wordsHeight(const Leaf& leaf, float width, const RowWords& said) {
 }
 
 float buttonsHeight(const Leaf& leaf, int rows) {
-    return rows == 0 ? 0.0f
-                     : leaf.pen.px(static_cast<float>(rows) * (buttonHigh + buttonGap) - buttonGap);
+    return rows == 0
+               ? 0.0f
+               : leaf.pen.px(static_cast<float>(rows) * (kButtonHigh + kButtonGap) - kButtonGap);
 }
 
 // A sample of the sleeve with its letters, so that no colour goes unnamed.
 void drawSample(const Pen& pen, const Rect& at, const plan::PlanCable& cable) {
     const art::SleeveTone tone = art::sleeveTone(cable.sleeve);
     pen.list->AddRectFilled(at.min, at.max, tone.body, pen.px(3.0f));
-    pen.list->AddRect(at.min, at.max, tone::tubeEdge, pen.px(3.0f), 0, 1.0f);
+    pen.list->AddRect(at.min, at.max, tone::kTubeEdge, pen.px(3.0f), 0, 1.0f);
 }
 
 } // namespace
@@ -78,13 +79,13 @@ StripBox drawStrip(const Leaf& leaf,
     const Pen& pen = leaf.pen;
     drawNote(pen.list, at);
     const float width = textWidth(leaf, at.width(), buttonsWidth);
-    const float high = wordsHeight(leaf, width, said), x = at.min.x + pen.px(pad);
+    const float high = wordsHeight(leaf, width, said), x = at.min.x + pen.px(kPad);
     const bool beside = buttonsBeside(leaf, at.width(), buttonsWidth);
     const float top = beside ? at.centre().y - high * 0.5f : at.min.y + pen.px(12.0f);
     float y = top;
-    if (!said.title.empty()) y += pen.paragraph(Face::Title, {x, y}, width, tone::ink, said.title);
-    if (!said.make.empty()) y += pen.paragraph(Face::Body, {x, y}, width, tone::ink, said.make);
-    if (!said.last.empty()) pen.paragraph(Face::Body, {x, y}, width, tone::inkSoft, said.last);
+    if (!said.title.empty()) y += pen.paragraph(Face::Title, {x, y}, width, tone::kInk, said.title);
+    if (!said.make.empty()) y += pen.paragraph(Face::Body, {x, y}, width, tone::kInk, said.make);
+    if (!said.last.empty()) pen.paragraph(Face::Body, {x, y}, width, tone::kInkSoft, said.last);
     readable(pen,
              leaf.items,
              item,
@@ -94,12 +95,12 @@ StripBox drawStrip(const Leaf& leaf,
              pen.px(6.0f));
     const float buttons = buttonsHeight(leaf, buttonRows);
     if (beside) {
-        const float right = at.max.x - pen.px(pad);
+        const float right = at.max.x - pen.px(kPad);
         return {
             rectAt(right - buttonsWidth, at.centre().y - buttons * 0.5f, buttonsWidth, buttons)};
     }
     return {
-        rectAt(x, at.max.y - pen.px(12.0f) - buttons, at.width() - 2.0f * pen.px(pad), buttons)};
+        rectAt(x, at.max.y - pen.px(12.0f) - buttons, at.width() - 2.0f * pen.px(kPad), buttons)};
 }
 
 void addRows(const Leaf& leaf,
@@ -129,7 +130,7 @@ void addRows(const Leaf& leaf,
                                         chosen);
                 if (chosen)
                     pen.list->AddRect(
-                        box.min, box.max, tone::attention, pen.px(8.0f), 0, pen.px(2.0f));
+                        box.min, box.max, tone::kAttention, pen.px(8.0f), 0, pen.px(2.0f));
                 if (touch.clicked) touched = i;
                 const float top = at.min.y + pen.px(7.0f),
                             middle = top + pen.line(Face::Body) * 0.5f;
@@ -145,14 +146,14 @@ void addRows(const Leaf& leaf,
                                 : Mark::Empty);
                 pen.left(Face::Bold,
                          {at.min.x + pen.px(32.0f), middle},
-                         tone::ink,
+                         tone::kInk,
                          pen.cut(Face::Bold, cable.label, textX - pen.px(38.0f)));
                 const float used =
-                    pen.paragraph(Face::Body, {at.min.x + textX, top}, width, tone::ink, where);
+                    pen.paragraph(Face::Body, {at.min.x + textX, top}, width, tone::kInk, where);
                 pen.paragraph(Face::Body,
                               {at.min.x + textX, top + used},
                               width,
-                              tone::inkSoft,
+                              tone::kInkSoft,
                               makeOf(cable));
                 drawSample(pen,
                            rectAt(at.min.x + pen.px(34.0f),

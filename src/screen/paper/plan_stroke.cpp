@@ -35,7 +35,7 @@ struct Stroke {
     void write(plan::Mm at, double em_mm, bool bold, ImU32 colour, const std::string& text) const {
         if (text.empty()) return;
         ImFont* font = pen.font(bold ? Face::Bold : Face::Body);
-        const float size = mm(em_mm) * linePerEm;
+        const float size = mm(em_mm) * kLinePerEm;
         const ImVec2 wide = font->CalcTextSizeA(size, 1e9f, 0.0f, text.c_str());
         const ImVec2 middle = scale.px(at);
         // The capitals of Open Sans stand between 0.714 em over the baseline, which is 1.069 em
@@ -78,11 +78,11 @@ void strokeHalo(const Stroke& stroke, const plan::DrawnCable& cable) {
     const RowLook& look = stroke.picture.looks[cable.cable];
     const auto path = stroke.path(cable);
     const float wide = stroke.mm(cable.width_mm);
-    if (look.mark == SheetMark::Right) line(stroke, path, tone::marker, wide + stroke.mm(2.4));
+    if (look.mark == SheetMark::Right) line(stroke, path, tone::kMarker, wide + stroke.mm(2.4));
     if (look.mark == SheetMark::Wrong || look.missed)
-        dashed(stroke, path, art::fade(tone::fault, 0.5f), wide + stroke.mm(2.0));
+        dashed(stroke, path, art::fade(tone::kFault, 0.5f), wide + stroke.mm(2.0));
     if (stroke.picture.chosen == cable.cable)
-        line(stroke, path, tone::attention, wide + stroke.mm(1.7));
+        line(stroke, path, tone::kAttention, wide + stroke.mm(1.7));
 }
 
 // Laid ones with their body; the others thin and broken.
@@ -93,14 +93,14 @@ void strokeCable(const Stroke& stroke, const plan::DrawnCable& cable) {
     const float wide = std::max(1.4f, stroke.mm(cable.width_mm));
     const bool laid = stroke.picture.looks[cable.cable].laid == Laid::Joined;
     if (stroke.picture.chosen == cable.cable)
-        line(stroke, path, tone::paper, wide + stroke.mm(0.7));
+        line(stroke, path, tone::kPaper, wide + stroke.mm(0.7));
     if (laid) {
-        line(stroke, path, tone::tubeEdge, wide + stroke.mm(0.45));
+        line(stroke, path, tone::kTubeEdge, wide + stroke.mm(0.45));
         line(stroke, path, body, wide);
         return;
     }
     const float thin = std::max(1.2f, wide * 0.62f);
-    dashed(stroke, path, tone::markLine, thin + std::max(1.0f, stroke.mm(0.35)));
+    dashed(stroke, path, tone::kMarkLine, thin + std::max(1.0f, stroke.mm(0.35)));
     dashed(stroke, path, body, thin);
 }
 
@@ -109,16 +109,17 @@ void strokeFrame(const Stroke& stroke) {
     const plan::PlanDrawing& drawing = stroke.picture.drawing;
     const Rect frame = stroke.rect(drawing.frame);
     pen.list->AddRect(
-        frame.min, frame.max, tone::frameLine, stroke.mm(6.0), 0, std::max(1.2f, stroke.mm(0.6)));
+        frame.min, frame.max, tone::kFrameLine, stroke.mm(6.0), 0, std::max(1.2f, stroke.mm(0.6)));
     for (const plan::MmBox& wheel : drawing.wheels) {
         const Rect at = stroke.rect(wheel);
-        pen.list->AddRectFilled(at.min, at.max, tone::paperLine, stroke.mm(1.4));
-        pen.list->AddRect(at.min, at.max, tone::frameLine, stroke.mm(1.4), 0, 1.2f);
+        pen.list->AddRectFilled(at.min, at.max, tone::kPaperLine, stroke.mm(1.4));
+        pen.list->AddRect(at.min, at.max, tone::kFrameLine, stroke.mm(1.4), 0, 1.2f);
     }
-    stroke.write(drawing.frontAt, plan::kPlanLegends_mm, false, tone::inkSoft, words("plan/front"));
+    stroke.write(
+        drawing.frontAt, plan::kPlanLegends_mm, false, tone::kInkSoft, words("plan/front"));
     if (drawing.wheels.empty()) return;
     const int from = pen.list->VtxBuffer.Size;
-    stroke.write(drawing.axleAt, plan::kPlanLegends_mm, false, tone::inkSoft, words("plan/axle"));
+    stroke.write(drawing.axleAt, plan::kPlanLegends_mm, false, tone::kInkSoft, words("plan/axle"));
     turnDrawn(pen.list, from, stroke.scale.px(drawing.axleAt), -1.5707963f);
 }
 
@@ -129,35 +130,35 @@ void strokeParts(const Stroke& stroke) {
     const float thin = std::max(1.0f, stroke.mm(0.4));
     for (const plan::DrawnPart& part : drawing.parts) {
         const Rect at = stroke.rect(part.box);
-        pen.list->AddRectFilled(at.min, at.max, tone::planPart, stroke.mm(1.8));
-        pen.list->AddRect(at.min, at.max, tone::ink, stroke.mm(1.8), 0, thin);
+        pen.list->AddRectFilled(at.min, at.max, tone::kPlanPart, stroke.mm(1.8));
+        pen.list->AddRect(at.min, at.max, tone::kInk, stroke.mm(1.8), 0, thin);
         const plan::PlanPart& row = plan.parts[part.part];
-        stroke.write(part.refAt, plan::kPlanLetters_mm, true, tone::ink, row.ref);
+        stroke.write(part.refAt, plan::kPlanLetters_mm, true, tone::kInk, row.ref);
         if (!part.wordsAt) continue;
         const std::string said = plan::underRef(row, words::printed());
         if (plan::textWidth_em(said) * plan::kPlanLegends_mm <= part.clear_mm)
-            stroke.write(*part.wordsAt, plan::kPlanLegends_mm, false, tone::inkSoft, said);
+            stroke.write(*part.wordsAt, plan::kPlanLegends_mm, false, tone::kInkSoft, said);
     }
     for (const plan::DrawnWay& way : drawing.ways) {
         const Rect at = stroke.rect(way.box);
         const bool walked = stroke.picture.way == way.number - 1;
-        if (walked) pen.list->AddRectFilled(at.min, at.max, tone::paperWarm);
+        if (walked) pen.list->AddRectFilled(at.min, at.max, tone::kPaperWarm);
         pen.list->AddRect(at.min,
                           at.max,
-                          walked ? tone::attention : tone::ink,
+                          walked ? tone::kAttention : tone::kInk,
                           0.0f,
                           0,
                           walked ? thin * 2.5f : thin);
         stroke.write(
-            way.box.centre(), plan::kPlanLegends_mm, true, tone::ink, std::to_string(way.number));
+            way.box.centre(), plan::kPlanLegends_mm, true, tone::kInk, std::to_string(way.number));
     }
     for (const plan::DrawnTerminal& terminal : drawing.terminals) {
         const Rect at = stroke.rect(terminal.mark);
-        pen.list->AddRectFilled(at.min, at.max, tone::paper, stroke.mm(0.6));
-        pen.list->AddRect(at.min, at.max, tone::ink, stroke.mm(0.6), 0, thin);
+        pen.list->AddRectFilled(at.min, at.max, tone::kPaper, stroke.mm(0.6));
+        pen.list->AddRect(at.min, at.max, tone::kInk, stroke.mm(0.6), 0, thin);
         if (bench::isA(plan.parts[terminal.part].kind, bench::PartClass::Block)) continue;
         const std::string legend = terminal.legend == "-" ? "\u2212" : terminal.legend;
-        stroke.write(terminal.legendAt, plan::kPlanLegends_mm, false, tone::inkSoft, legend);
+        stroke.write(terminal.legendAt, plan::kPlanLegends_mm, false, tone::kInkSoft, legend);
     }
 }
 
@@ -166,7 +167,7 @@ void ringEnds(const Stroke& stroke, const plan::DrawnCable& cable) {
     for (const plan::Mm at : {cable.points.front(), cable.points.back()}) {
         const ImVec2 centre = stroke.scale.px(at);
         const float radius = std::max(stroke.mm(3.0), stroke.pen.px(8.0f));
-        stroke.pen.list->AddCircle(centre, radius, tone::attention, 0, stroke.pen.px(2.6f));
+        stroke.pen.list->AddCircle(centre, radius, tone::kAttention, 0, stroke.pen.px(2.6f));
     }
 }
 
@@ -179,18 +180,18 @@ void strokeLabel(const Stroke& stroke, const plan::DrawnCable& cable) {
         const ImVec2 from = stroke.scale.px(*cable.leader);
         pen.list->AddLine(from,
                           stroke.scale.px(cable.label.centre()),
-                          tone::inkSoft,
+                          tone::kInkSoft,
                           std::max(1.0f, stroke.mm(0.3)));
-        pen.list->AddCircleFilled(from, std::max(2.0f, stroke.mm(0.7)), tone::inkSoft);
+        pen.list->AddCircleFilled(from, std::max(2.0f, stroke.mm(0.7)), tone::kInkSoft);
     }
     const Rect at = stroke.rect(cable.label);
     const float round = stroke.mm(1.2);
     pen.list->AddRectFilled(at.min, at.max, tone::label, round);
     pen.list->AddRect(at.min,
                       at.max,
-                      chosen  ? tone::attention
-                      : wrong ? tone::fault
-                              : tone::labelLine,
+                      chosen  ? tone::kAttention
+                      : wrong ? tone::kFault
+                              : tone::kLabelLine,
                       round,
                       0,
                       chosen || wrong ? stroke.mm(0.8) : std::max(1.0f, stroke.mm(0.35)));
@@ -198,13 +199,13 @@ void strokeLabel(const Stroke& stroke, const plan::DrawnCable& cable) {
     stroke.write(cable.label.centre(),
                  plan::kPlanLetters_mm,
                  true,
-                 tone::ink,
+                 tone::kInk,
                  stroke.picture.plan.cables[cable.cable].label);
     if (cable.turned) turnDrawn(pen.list, from, at.centre(), -1.5707963f);
     // Tick or cross at the label's corner: the marker's colour says it a second time only.
     if (look.mark == SheetMark::None && !look.missed) return;
     const ImVec2 corner{at.max.x, at.min.y};
-    pen.list->AddCircleFilled(corner, stroke.mm(2.3), tone::paper);
+    pen.list->AddCircleFilled(corner, stroke.mm(2.3), tone::kPaper);
     drawMark(pen.list, corner, stroke.mm(2.1), wrong ? Mark::Wrong : Mark::Done);
 }
 

@@ -42,8 +42,8 @@ void addStep(const Leaf& leaf, Stack& stack, const StepSeen& seen, std::size_t n
     stack.add(height, [=, &leaf, &pen](const Rect& at) {
         const Rect box{{at.min.x - pen.px(6.0f), at.min.y}, {at.max.x + pen.px(6.0f), at.max.y}};
         if (next) {
-            pen.list->AddRectFilled(box.min, box.max, tone::paperWarm, pen.px(8.0f));
-            pen.list->AddRect(box.min, box.max, tone::attention, pen.px(8.0f), 0, pen.px(1.6f));
+            pen.list->AddRectFilled(box.min, box.max, tone::kPaperWarm, pen.px(8.0f));
+            pen.list->AddRect(box.min, box.max, tone::kAttention, pen.px(8.0f), 0, pen.px(1.6f));
         }
         const float x = at.min.x + textX;
         float y = at.min.y + pen.px(6.0f);
@@ -53,9 +53,9 @@ void addStep(const Leaf& leaf, Stack& stack, const StepSeen& seen, std::size_t n
                  seen.early  ? Mark::Wrong
                  : seen.done ? Mark::Done
                              : Mark::Empty);
-        y += pen.paragraph(face, {x, y}, width, tone::ink, said);
-        if (!early.empty()) y += pen.paragraph(Face::Body, {x, y}, width, tone::fault, early);
-        if (!caution.empty()) pen.paragraph(Face::Body, {x, y}, width, tone::inkSoft, caution);
+        y += pen.paragraph(face, {x, y}, width, tone::kInk, said);
+        if (!early.empty()) y += pen.paragraph(Face::Body, {x, y}, width, tone::kFault, early);
+        if (!caution.empty()) pen.paragraph(Face::Body, {x, y}, width, tone::kInkSoft, caution);
         const std::string state = words(seen.early  ? "power/state-early"
                                         : seen.done ? "power/state-done"
                                                     : "power/state-open");
@@ -118,13 +118,13 @@ void drawPowerUpLeaf(const Leaf& leaf, const Rect& whole) {
                        {whole.max.x + pen.px(4.0f), whole.max.y - pen.px(8.0f)}};
     Stack stack(whole.width());
     stack.space(pen.px(8.0f));
-    stack.text(pen, Face::Body, tone::inkSoft, words("power/how"));
+    stack.text(pen, Face::Body, tone::kInkSoft, words("power/how"));
     stack.space(pen.px(6.0f));
     bool open = false; // the first that is not done is the next
     for (std::size_t i = 0; i < steps.size(); ++i) {
         if (steps[i].step == Step::Off) {
             stack.space(pen.px(8.0f));
-            stack.text(pen, Face::Bold, tone::ink, words("power/afterwards"));
+            stack.text(pen, Face::Bold, tone::kInk, words("power/afterwards"));
         }
         const bool next = !steps[i].done && !open;
         open = open || next;
@@ -133,7 +133,7 @@ void drawPowerUpLeaf(const Leaf& leaf, const Rect& whole) {
     drawColumn(leaf, {whole.min, {whole.max.x, actions.min.y - pen.px(8.0f)}}, stack);
     pen.list->AddLine({actions.min.x, actions.min.y - pen.px(8.0f)},
                       {actions.max.x, actions.min.y - pen.px(8.0f)},
-                      tone::paperLine,
+                      tone::kPaperLine,
                       1.2f);
     drawActions(leaf, actions, steps);
 }

@@ -16,8 +16,8 @@ namespace {
 using attempt::SheetMark;
 using Kind = lesson::SheetFinding::Kind;
 
-constexpr float gap_px = 8.0f;
-constexpr const char* handIn = "sheet/hand-in"; // as PaperUi::asking
+constexpr float kGap_px = 8.0f;
+constexpr const char* kHandIn = "sheet/hand-in"; // as PaperUi::asking
 
 SheetMark markOf(const lesson::Sheet& sheet, const std::string& label) {
     const auto found = sheet.marks.find(label);
@@ -62,7 +62,7 @@ void drawMarking(const Leaf& leaf, const Rect& at, const plan::Plan& plan, std::
     const Pen& pen = leaf.pen;
     const PlanCache& cache = cacheOf(leaf, plan);
     const plan::PlanCable& cable = plan.cables[row];
-    const float gap = pen.px(gap_px), half = (at.width() - gap) * 0.5f, high = pen.px(44.0f);
+    const float gap = pen.px(kGap_px), half = (at.width() - gap) * 0.5f, high = pen.px(44.0f);
     const auto place = [&](int column, int line) {
         return rectAt(at.min.x + static_cast<float>(column) * (half + gap),
                       at.min.y + static_cast<float>(line) * (high + gap),
@@ -147,7 +147,7 @@ int unmarked(const plan::Plan& plan, const lesson::Sheet& sheet) {
 
 // Not every cable is marked: asked for once more, since it cannot be taken back.
 void drawQuestion(const Leaf& leaf, const Rect& at) {
-    const float half = (at.width() - leaf.pen.px(gap_px)) * 0.5f;
+    const float half = (at.width() - leaf.pen.px(kGap_px)) * 0.5f;
     if (button(leaf.pen,
                leaf.items,
                "sheet/hand-in/no",
@@ -174,7 +174,7 @@ float marksWidth(const Leaf& leaf, const plan::Plan& plan, std::size_t row, floa
     float wide = pen.px(120.0f);
     for (const plan::Spot& spot : {plan.cables[row].from, plan.cables[row].to})
         wide = std::max(wide, buttonWidth(pen, words("sheet/look", {placeOf(plan, spot)})));
-    return std::min(2.0f * wide + pen.px(gap_px), 0.62f * whole);
+    return std::min(2.0f * wide + pen.px(kGap_px), 0.62f * whole);
 }
 
 std::string findingWords(const lesson::SheetFinding& finding) {
@@ -233,7 +233,8 @@ void addFinding(const Leaf& leaf,
                                 Zone::Paper,
                                 box,
                                 leaf.ui.plan.row == row_);
-        if (missed) pen.list->AddRect(box.min, box.max, tone::fault, pen.px(8.0f), 0, pen.px(2.0f));
+        if (missed)
+            pen.list->AddRect(box.min, box.max, tone::kFault, pen.px(8.0f), 0, pen.px(2.0f));
         if (touch.clicked) touched = row_;
         const float top = at.min.y + pen.px(10.0f), middle = top + pen.line(Face::Body) * 0.5f;
         const bool good = finding.kind == Kind::Caught || finding.kind == Kind::Confirmed;
@@ -244,8 +245,8 @@ void addFinding(const Leaf& leaf,
                  good   ? Mark::Done
                  : open ? Mark::Empty
                         : Mark::Wrong);
-        pen.left(Face::Bold, {at.min.x + pen.px(32.0f), middle}, tone::ink, finding.label);
-        pen.paragraph(Face::Body, {at.min.x + textX, top}, width, tone::ink, said);
+        pen.left(Face::Bold, {at.min.x + pen.px(32.0f), middle}, tone::kInk, finding.label);
+        pen.paragraph(Face::Body, {at.min.x + textX, top}, width, tone::kInk, said);
     });
 }
 
@@ -262,12 +263,13 @@ void drawFindings(const Leaf& leaf, const Rect& area, const plan::Plan& plan) {
                                      : words("sheet/some-missed", {std::to_string(missed)});
     const float high = pen.paragraphHeight(Face::Large, stack.width, headline);
     stack.add(high, [&leaf, &pen, headline, missed](const Rect& at) {
-        pen.paragraph(Face::Large, at.min, at.width(), missed ? tone::fault : tone::done, headline);
+        pen.paragraph(
+            Face::Large, at.min, at.width(), missed ? tone::kFault : tone::kDone, headline);
         readable(pen, leaf.items, "sheet/result", headline, Zone::Paper, at, pen.px(6.0f));
     });
     stack.text(pen,
                Face::Body,
-               tone::inkSoft,
+               tone::kInkSoft,
                words("sheet/counts",
                      {std::to_string(countOf(findings, Kind::Confirmed)),
                       std::to_string(countOf(findings, Kind::Caught)),
@@ -284,7 +286,7 @@ void drawFindings(const Leaf& leaf, const Rect& area, const plan::Plan& plan) {
 
 void askToHandIn(const Leaf& leaf, const plan::Plan& plan) {
     if (unmarked(plan, cacheOf(leaf, plan).sheet) > 0)
-        leaf.ui.asking = handIn;
+        leaf.ui.asking = kHandIn;
     else
         leaf.out.push_back(Do{attempt::HandInSheet{}});
 }
@@ -309,7 +311,7 @@ void drawSheetLeaf(const Leaf& leaf, const Rect& whole) {
     if (cache.sheet.handedIn) return drawFindings(leaf, area, *plan);
     PlanPicture picture{
         *plan, cache.drawing, looksOf(leaf, *plan, cache), ui.row, std::nullopt, false, "sheet/"};
-    const bool asking = leaf.ui.asking == handIn;
+    const bool asking = leaf.ui.asking == kHandIn;
     const bool chosen = !asking && ui.row && *ui.row < plan->cables.size();
     RowWords said{sheetCount(*plan, cache.sheet), words("sheet/how"), ""};
     if (chosen) said = sheetWords(*plan, cache.sheet, *ui.row);

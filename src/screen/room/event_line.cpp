@@ -20,10 +20,10 @@ void drawNoticeSign(const Pen& pen, ImVec2 at) {
     const float r = pen.px(11.0f);
     const ImVec2 corners[] = {
         {at.x, at.y - r}, {at.x + r, at.y + r * 0.8f}, {at.x - r, at.y + r * 0.8f}};
-    pen.list->AddTriangleFilled(corners[0], corners[1], corners[2], tone::attention);
+    pen.list->AddTriangleFilled(corners[0], corners[1], corners[2], tone::kAttention);
     pen.list->AddLine(
-        {at.x, at.y - r * 0.35f}, {at.x, at.y + r * 0.25f}, tone::paper, pen.px(2.2f));
-    pen.list->AddCircleFilled({at.x, at.y + r * 0.52f}, pen.px(1.5f), tone::paper);
+        {at.x, at.y - r * 0.35f}, {at.x, at.y + r * 0.25f}, tone::kPaper, pen.px(2.2f));
+    pen.list->AddCircleFilled({at.x, at.y + r * 0.52f}, pen.px(1.5f), tone::kPaper);
 }
 
 // One line in the middle, or as many as the slip has room for, the rest cut. Returns the middle of
@@ -44,7 +44,7 @@ float drawSentence(const Pen& pen, const Rect& room, const std::string& text) {
             text.substr(static_cast<std::size_t>(lines[i].data() - text.data()));
         pen.left(Face::Body,
                  {room.min.x, y},
-                 tone::ink,
+                 tone::kInk,
                  last ? pen.cut(Face::Body, rest, room.width()) : std::string(lines[i]));
     }
     return first;
@@ -108,22 +108,21 @@ Rect slipFor(const Rect& slip, const Pen& pen, const Line& line, bool any) {
     return {{slip.min.x, slip.min.y - more}, slip.max};
 }
 
-void drawSlip(
-    const View& view, Items& items, EventsUi& ui, const BoardUi& board, const Pen& pen) {
+void drawSlip(const View& view, Items& items, EventsUi& ui, const BoardUi& board, const Pen& pen) {
     const Line line = lineOf(view, ui, board);
     const bool any = !view.session->attempt().events().empty();
     const SlipPlaces at = placesOn(slipFor(view.layout.events, pen, line, any), pen, line, any);
     const Rect& slip = at.slip;
-    pen.list->AddRectFilled(slip.min, slip.max, tone::eventPaper, pen.px(8.0f));
+    pen.list->AddRectFilled(slip.min, slip.max, tone::kEventPaper, pen.px(8.0f));
     pen.list->AddRect(slip.min,
                       slip.max,
-                      line.notice ? tone::attention : tone::eventLine,
+                      line.notice ? tone::kAttention : tone::kEventLine,
                       pen.px(8.0f),
                       0,
                       line.notice ? 2.0f : 1.0f);
     if (line.notice) drawNoticeSign(pen, {slip.min.x + pen.px(26.0f), slip.centre().y});
     const float y = drawSentence(pen, at.sentence, line.text);
-    pen.left(Face::Bold, {at.timeX, y}, tone::inkSoft, line.time);
+    pen.left(Face::Bold, {at.timeX, y}, tone::kInkSoft, line.time);
     readable(pen,
              items,
              "events/last",
@@ -137,10 +136,10 @@ void drawSlip(
     const Rect& link = at.link;
     const Touch touch = items.add("events/all", all, Zone::Events, link);
     const ImVec2 end(link.max.x - pen.px(16.0f), link.centre().y);
-    pen.right(Face::Bold, end, touch.hot ? tone::ink : tone::link, all);
+    pen.right(Face::Bold, end, touch.hot ? tone::kInk : tone::kLink, all);
     const float under = end.y + pen.px(10.0f);
     pen.list->AddLine(
-        {end.x - pen.width(Face::Bold, all), under}, {end.x, under}, tone::link, 1.4f);
+        {end.x - pen.width(Face::Bold, all), under}, {end.x, under}, tone::kLink, 1.4f);
     if (touch.focused) drawFocusRing(pen.list, shrunk(link, 4.0f), pen.px(6.0f));
     if (touch.clicked) {
         ui.open = !ui.open;
@@ -154,7 +153,7 @@ struct Entry {
     float height = 0.0f;
 };
 
-constexpr std::size_t mostListed = 400; // what anybody reads; the record keeps them all
+constexpr std::size_t kMostListed = 400; // what anybody reads; the record keeps them all
 
 // The latest time is the longest to write.
 float widestTime(const View& view, const Pen& pen) {
@@ -165,7 +164,7 @@ float widestTime(const View& view, const Pen& pen) {
 std::vector<Entry> entriesOf(const View& view, const Pen& pen, float textWidth) {
     const std::vector<BenchEvent>& all = view.session->attempt().events();
     std::vector<Entry> out;
-    for (std::size_t i = all.size(); i-- > 0 && out.size() < mostListed;) {
+    for (std::size_t i = all.size(); i-- > 0 && out.size() < kMostListed;) {
         Entry entry{timeOf(all[i].time_s), sentence(all[i]), 0.0f};
         entry.height = pen.paragraphHeight(Face::Body, textWidth, entry.text) + pen.px(10.0f);
         out.push_back(std::move(entry));
@@ -187,15 +186,15 @@ void drawEntries(const Pen& pen,
             const float top = y + pen.px(5.0f);
             pen.left(Face::Bold,
                      {area.min.x, top + pen.line(Face::Body) * 0.5f},
-                     tone::inkSoft,
+                     tone::kInkSoft,
                      entry.time);
             pen.paragraph(Face::Body,
                           {area.min.x + timeWidth, top},
                           area.width() - timeWidth - pen.px(12.0f),
-                          tone::ink,
+                          tone::kInk,
                           entry.text);
             pen.list->AddLine(
-                {area.min.x, next}, {area.max.x - pen.px(12.0f), next}, tone::eventLine, 1.0f);
+                {area.min.x, next}, {area.max.x - pen.px(12.0f), next}, tone::kEventLine, 1.0f);
         }
         y = next;
     }
@@ -215,12 +214,12 @@ void drawWholeList(const View& view, Items& items, EventsUi& ui, const Pen& pen)
                                   {{0, 0}, {window.x, view.layout.events.min.y}});
     const Touch list = items.add("events/list", words("events/title"), Zone::Events, panel);
     drawSoftShadow(pen.list, panel, pen.px(8.0f), pen.px(18.0f), 0.4f);
-    pen.list->AddRectFilled(panel.min, panel.max, tone::eventPaper, pen.px(8.0f));
-    pen.list->AddRect(panel.min, panel.max, tone::eventLine, pen.px(8.0f), 0, 1.0f);
+    pen.list->AddRectFilled(panel.min, panel.max, tone::kEventPaper, pen.px(8.0f));
+    pen.list->AddRect(panel.min, panel.max, tone::kEventLine, pen.px(8.0f), 0, 1.0f);
     if (list.focused || above.focused) drawFocusRing(pen.list, panel, pen.px(8.0f));
     pen.left(Face::Title,
              {panel.min.x + pen.px(16.0f), panel.min.y + pen.px(26.0f)},
-             tone::ink,
+             tone::kInk,
              words("events/title"));
 
     const Rect area{{panel.min.x + pen.px(16.0f), panel.min.y + pen.px(50.0f)},
@@ -234,7 +233,7 @@ void drawWholeList(const View& view, Items& items, EventsUi& ui, const Pen& pen)
     scrollBy(items, area, Axis::Down, total, view.over != Over::Help, ui.scroll, ui.grip);
     if (view.over == Over::Nothing) pageByKeys(area, ui.scroll, ui.grip);
     drawEntries(pen, area, entries, ui.scroll, timeWidth);
-    drawScrollBar(pen.list, area, Axis::Down, total, ui.scroll, tone::eventLine);
+    drawScrollBar(pen.list, area, Axis::Down, total, ui.scroll, tone::kEventLine);
 
     const bool closed = closeButton(pen,
                                     items,

@@ -80,14 +80,14 @@ std::string fittingWords(const Pen& pen, std::vector<Saying> parts, float room) 
 void drawLamp(const Pen& pen, ImVec2 at, bool live) {
     const float r = pen.px(7.5f);
     if (!live) {
-        pen.list->AddCircle(at, r, tone::onRoomSoft, 0, pen.px(2.2f));
+        pen.list->AddCircle(at, r, tone::kOnRoomSoft, 0, pen.px(2.2f));
         return;
     }
     for (int ring = 3; ring >= 1; --ring)
         pen.list->AddCircleFilled(
-            at, r + pen.px(2.5f) * static_cast<float>(ring), art::fade(tone::lampLight, 0.09f));
-    pen.list->AddCircleFilled(at, r, tone::fault);
-    pen.list->AddCircleFilled({at.x - r * 0.15f, at.y - r * 0.15f}, r * 0.55f, tone::lampLight);
+            at, r + pen.px(2.5f) * static_cast<float>(ring), art::fade(tone::kLampLight, 0.09f));
+    pen.list->AddCircleFilled(at, r, tone::kFault);
+    pen.list->AddCircleFilled({at.x - r * 0.15f, at.y - r * 0.15f}, r * 0.55f, tone::kLampLight);
 }
 
 void drawStatus(const View& view, Items& items, const Pen& pen) {
@@ -100,12 +100,12 @@ void drawStatus(const View& view, Items& items, const Pen& pen) {
 
     const std::string word = words(supply.live ? "status/live" : "status/safe");
     const float wordAt = pill.min.x + pen.px(44.0f);
-    pen.left(Face::Bold, {wordAt, middle}, supply.live ? tone::liveWord : tone::onRoom, word);
+    pen.left(Face::Bold, {wordAt, middle}, supply.live ? tone::kLiveWord : tone::kOnRoom, word);
     const float restAt = wordAt + pen.width(Face::Bold, word) + pen.px(10.0f);
     const std::vector<Saying> parts = sayings(attempt.bench(), supply);
     pen.left(Face::Body,
              {restAt, middle},
-             tone::onRoom,
+             tone::kOnRoom,
              fittingWords(pen, parts, pill.max.x - pen.px(16.0f) - restAt));
     readable(pen,
              items,
@@ -141,7 +141,7 @@ void drawHeader(const View& view, Items& items, ImDrawList* list, Asked& out) {
     if (view.layout.form == Form::Wide)
         pen.left(Face::Large,
                  {view.layout.name.min.x, view.layout.name.centre().y},
-                 tone::onRoom,
+                 tone::kOnRoom,
                  words("product"));
     drawStatus(view, items, pen);
     drawButtons(view, items, pen, out);

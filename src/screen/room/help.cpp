@@ -16,32 +16,32 @@ namespace loom::screen {
 namespace {
 
 // A thing to do, and how: by pointer or finger, and with keys.
-constexpr const char* rows[] = {"take",
-                                "wire",
-                                "move",
-                                "turn",
-                                "remove",
-                                "look",
-                                "operate",
-                                "ends",
-                                "measure",
-                                "trace",
-                                "plan",
-                                "power",
-                                "view",
-                                "undo",
-                                "let-go"};
-constexpr const char* ways[] = {"hand", "keys"};
-constexpr const char* cautions[] = {"caution/adult",
-                                    "caution/last",
-                                    "caution/bridge",
-                                    "caution/wheels",
-                                    "caution/second",
-                                    "caution/real"};
+constexpr const char* kRows[] = {"take",
+                                 "wire",
+                                 "move",
+                                 "turn",
+                                 "remove",
+                                 "look",
+                                 "operate",
+                                 "ends",
+                                 "measure",
+                                 "trace",
+                                 "plan",
+                                 "power",
+                                 "view",
+                                 "undo",
+                                 "let-go"};
+constexpr const char* kWays[] = {"hand", "keys"};
+constexpr const char* kCautions[] = {"caution/adult",
+                                     "caution/last",
+                                     "caution/bridge",
+                                     "caution/wheels",
+                                     "caution/second",
+                                     "caution/real"};
 
-constexpr float columnGap = 16.0f;
+constexpr float kColumnGap = 16.0f;
 
-constexpr float handsShare = 0.6f; // of the two ways; the sentences on keys are shorter
+constexpr float kHandsShare = 0.6f; // of the two ways; the sentences on keys are shorter
 
 struct Columns {
     float name;
@@ -50,11 +50,11 @@ struct Columns {
 
 Columns columnsFor(const Pen& pen, float width) {
     float name = 0.0f;
-    for (const char* row : rows)
+    for (const char* row : kRows)
         name = std::max(name, pen.width(Face::Bold, words(std::string("help/") + row)));
     name += pen.px(4.0f);
-    const float both = width - name - 2.0f * pen.px(columnGap);
-    return {name, {handsShare * both, (1.0f - handsShare) * both}};
+    const float both = width - name - 2.0f * pen.px(kColumnGap);
+    return {name, {kHandsShare * both, (1.0f - kHandsShare) * both}};
 }
 
 std::string cell(const char* row, const char* way) {
@@ -63,60 +63,60 @@ std::string cell(const char* row, const char* way) {
 
 void addHeads(const Pen& pen, Stack& stack, const Columns& columns) {
     stack.add(pen.px(34.0f), [&pen, columns](const Rect& at) {
-        float x = at.min.x + columns.name + pen.px(columnGap);
-        for (std::size_t i = 0; i < std::size(ways); ++i) {
+        float x = at.min.x + columns.name + pen.px(kColumnGap);
+        for (std::size_t i = 0; i < std::size(kWays); ++i) {
             pen.left(Face::Bold,
                      {x, at.centre().y - pen.px(3.0f)},
-                     tone::inkSoft,
-                     words(std::string("help/") + ways[i]));
-            x += columns.way[i] + pen.px(columnGap);
+                     tone::kInkSoft,
+                     words(std::string("help/") + kWays[i]));
+            x += columns.way[i] + pen.px(kColumnGap);
         }
-        pen.list->AddLine({at.min.x, at.max.y}, at.max, tone::markLine, 1.2f);
+        pen.list->AddLine({at.min.x, at.max.y}, at.max, tone::kMarkLine, 1.2f);
     });
 }
 
 void addRow(const Pen& pen, Stack& stack, const Columns& columns, const char* row) {
     float high = pen.line(Face::Bold);
-    for (std::size_t i = 0; i < std::size(ways); ++i)
-        high = std::max(high, pen.paragraphHeight(Face::Body, columns.way[i], cell(row, ways[i])));
+    for (std::size_t i = 0; i < std::size(kWays); ++i)
+        high = std::max(high, pen.paragraphHeight(Face::Body, columns.way[i], cell(row, kWays[i])));
     stack.add(high + pen.px(10.0f), [&pen, columns, row](const Rect& at) {
         const float y = at.min.y + pen.px(5.0f);
         pen.paragraph(Face::Bold,
                       {at.min.x, y},
                       columns.name + 1.0f,
-                      tone::ink,
+                      tone::kInk,
                       words(std::string("help/") + row));
-        float x = at.min.x + columns.name + pen.px(columnGap);
-        for (std::size_t i = 0; i < std::size(ways); ++i) {
-            pen.paragraph(Face::Body, {x, y}, columns.way[i], tone::ink, cell(row, ways[i]));
-            x += columns.way[i] + pen.px(columnGap);
+        float x = at.min.x + columns.name + pen.px(kColumnGap);
+        for (std::size_t i = 0; i < std::size(kWays); ++i) {
+            pen.paragraph(Face::Body, {x, y}, columns.way[i], tone::kInk, cell(row, kWays[i]));
+            x += columns.way[i] + pen.px(kColumnGap);
         }
-        pen.list->AddLine({at.min.x, at.max.y}, at.max, tone::paperLine, 1.0f);
+        pen.list->AddLine({at.min.x, at.max.y}, at.max, tone::kPaperLine, 1.0f);
     });
 }
 
 void addCautions(const Pen& pen, Stack& stack) {
     float high = pen.px(22.0f) + pen.line(Face::Bold);
     const float width = stack.width - pen.px(28.0f);
-    for (const char* key : cautions)
+    for (const char* key : kCautions)
         high += pen.paragraphHeight(Face::Body, width, words(key)) + pen.px(2.0f);
     stack.space(pen.px(14.0f));
     stack.add(high, [&pen, width](const Rect& at) {
         drawNote(pen.list, at);
         const float x = at.min.x + pen.px(14.0f);
         float y = at.min.y + pen.px(10.0f);
-        y += pen.paragraph(Face::Bold, {x, y}, width, tone::ink, words("help/real-parts"));
-        for (const char* key : cautions)
-            y += pen.paragraph(Face::Body, {x, y}, width, tone::ink, words(key)) + pen.px(2.0f);
+        y += pen.paragraph(Face::Bold, {x, y}, width, tone::kInk, words("help/real-parts"));
+        for (const char* key : kCautions)
+            y += pen.paragraph(Face::Body, {x, y}, width, tone::kInk, words(key)) + pen.px(2.0f);
     });
 }
 
 std::string spokenHelp() {
     std::string out = words("help/title") + ". ";
-    for (const char* row : rows)
+    for (const char* row : kRows)
         out += words(std::string("help/") + row) + ": " + cell(row, "hand") + ". " +
                cell(row, "keys") + ". ";
-    for (const char* key : cautions)
+    for (const char* key : kCautions)
         out += words(key) + " ";
     return out;
 }
@@ -134,7 +134,7 @@ void drawHelp(const View& view, Items& items, HelpUi& ui, ImDrawList* list) {
     Stack stack(wide - 2.0f * pad);
     const Columns columns = columnsFor(pen, stack.width);
     addHeads(pen, stack, columns);
-    for (const char* row : rows)
+    for (const char* row : kRows)
         addRow(pen, stack, columns, row);
     addCautions(pen, stack);
 
@@ -146,7 +146,7 @@ void drawHelp(const View& view, Items& items, HelpUi& ui, ImDrawList* list) {
     if (all.focused || beside.focused) drawFocusRing(list, sheet, pen.px(3.0f));
     pen.left(Face::Large,
              {sheet.min.x + pad, sheet.min.y + pen.px(36.0f)},
-             tone::ink,
+             tone::kInk,
              words("help/title"));
 
     const Rect area{{sheet.min.x + pad, sheet.min.y + head},
@@ -157,7 +157,7 @@ void drawHelp(const View& view, Items& items, HelpUi& ui, ImDrawList* list) {
     stack.draw({area.min.x, area.min.y - std::round(ui.scroll)});
     list->PopClipRect();
     const Rect side{area.min, {area.max.x + pen.px(14.0f), area.max.y}};
-    drawScrollBar(list, side, Axis::Down, stack.height(), ui.scroll, tone::paperLine);
+    drawScrollBar(list, side, Axis::Down, stack.height(), ui.scroll, tone::kPaperLine);
 
     const bool closed = closeButton(pen,
                                     items,

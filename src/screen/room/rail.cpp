@@ -25,10 +25,10 @@ struct Hung {
     std::optional<Tool> tool; // nothing: pressing it does something at once
 };
 
-constexpr int hungCount = 7;
+constexpr int kHungCount = 7;
 
-const std::array<Hung, hungCount>& hung() {
-    static const std::array<Hung, hungCount> all{{
+const std::array<Hung, kHungCount>& hung() {
+    static const std::array<Hung, kHungCount> all{{
         {"rail/hand", "rail/hand", "rail/hand-said", "tools/hand", Tool::BareHand},
         {"rail/strip", "rail/strip", "rail/strip-said", "tools/strip", Tool::Strip},
         {"rail/driver", "rail/driver", "rail/driver-said", "tools/driver", Tool::Driver},
@@ -65,12 +65,12 @@ struct Rail {
         if (chosen || touch.hot || touch.down)
             pen.list->AddRectFilled(at.min,
                                     at.max,
-                                    chosen       ? tone::toolChosen
+                                    chosen       ? tone::kToolChosen
                                     : touch.down ? tone::buttonDown
-                                                 : tone::roomRaised,
+                                                 : tone::kRoomRaised,
                                     pen.px(9.0f));
         if (chosen)
-            pen.list->AddRect(at.min, at.max, tone::attention, pen.px(9.0f), 0, pen.px(2.0f));
+            pen.list->AddRect(at.min, at.max, tone::kAttention, pen.px(9.0f), 0, pen.px(2.0f));
         const bool lettered = at.height() >= pen.px(60.0f);
         const float letters = lettered ? pen.px(20.0f) : 0.0f;
         const float side = std::min(pen.px(46.0f), at.height() - letters - pen.px(6.0f));
@@ -81,7 +81,7 @@ struct Rail {
         if (lettered)
             pen.centred(Face::Bold,
                         {at.centre().x, at.max.y - pen.px(13.0f)},
-                        tone::onRoom,
+                        tone::kOnRoom,
                         pen.cut(Face::Bold, words(thing.label), at.width()));
         if (touch.focused) drawFocusRing(pen.list, shrunk(at, 3.0f), pen.px(9.0f));
         if (touch.clicked) use(thing);
@@ -91,7 +91,7 @@ struct Rail {
     // its right.
     ImVec2 freePlaceForMeter() const {
         const Rect free = shrunk(clearBoard(view.layout), pen.px(10.0f));
-        const float wide = pen.px(art::meter::width + 92.0f), high = pen.px(art::meter::height);
+        const float wide = pen.px(art::meter::kWidth + 92.0f), high = pen.px(art::meter::kHeight);
         Rect best;
         float least = -1.0f;
         for (int column = 0; column <= 6; ++column)
@@ -106,7 +106,7 @@ struct Rail {
                 least = hidden;
                 best = place;
             }
-        return {best.min.x + pen.px(art::meter::width) * 0.5f, best.centre().y};
+        return {best.min.x + pen.px(art::meter::kWidth) * 0.5f, best.centre().y};
     }
 
     void useMeter() const {
@@ -158,9 +158,9 @@ KeyPlace keyPlace(const bench::Bench& bench, const BoardUi& ui) {
 
 void drawHook(const Pen& pen, ImVec2 top) {
     pen.list->PathArcTo(top, pen.px(10.0f), 0.0f, 3.14159265f, 14);
-    pen.list->PathStroke(tone::brass, 0, pen.px(4.0f));
-    pen.list->AddCircleFilled({top.x - pen.px(10.0f), top.y}, pen.px(2.0f), tone::brass);
-    pen.list->AddCircleFilled({top.x + pen.px(10.0f), top.y}, pen.px(2.0f), tone::brass);
+    pen.list->PathStroke(tone::kBrass, 0, pen.px(4.0f));
+    pen.list->AddCircleFilled({top.x - pen.px(10.0f), top.y}, pen.px(2.0f), tone::kBrass);
+    pen.list->AddCircleFilled({top.x + pen.px(10.0f), top.y}, pen.px(2.0f), tone::kBrass);
 }
 
 // The dashed place says where the key is.
@@ -176,7 +176,7 @@ void drawKeyPlace(const Rail& rail, const Rect& at, const char* key) {
         wrapped(pen.font(Face::Body), pen.size(Face::Body), at.width() - pen.px(6.0f), text);
     float y = at.centre().y - pitch * 0.5f * static_cast<float>(lines.size() - 1);
     for (const std::string_view line : lines) {
-        pen.centred(Face::Body, {at.centre().x, y}, tone::onRoomSoft, line);
+        pen.centred(Face::Body, {at.centre().x, y}, tone::kOnRoomSoft, line);
         y += pitch;
     }
 }
@@ -186,14 +186,14 @@ void drawKeyOnHook(const Rail& rail, const Rect& at) {
     const Pen& pen = rail.pen;
     const Touch touch = rail.items.add("rail/key", words("rail/key-on-hook"), Zone::Rail, at);
     if (touch.hot || touch.down)
-        pen.list->AddRectFilled(at.min, at.max, tone::roomRaised, pen.px(9.0f));
+        pen.list->AddRectFilled(at.min, at.max, tone::kRoomRaised, pen.px(9.0f));
     const float keyHeight = at.height() - pen.px(30.0f);
     const float scale = keyHeight / 0.072f;
     drawHook(pen, {at.centre().x + pen.px(2.0f), at.min.y + pen.px(4.0f)});
     art::drawKey(
         pen.list, {at.centre().x, at.min.y + pen.px(6.0f) + keyHeight * 0.5f}, scale, 0.08f);
     pen.centred(
-        Face::Body, {at.centre().x, at.max.y - pen.px(10.0f)}, tone::onRoom, words("rail/key"));
+        Face::Body, {at.centre().x, at.max.y - pen.px(10.0f)}, tone::kOnRoom, words("rail/key"));
     if (touch.focused) drawFocusRing(pen.list, shrunk(at, 3.0f), pen.px(9.0f));
     const ImGuiIO& io = ImGui::GetIO();
     const float moved = std::hypot(io.MousePos.x - io.MouseClickedPos[0].x,
@@ -238,7 +238,7 @@ void drawRail(const View& view,
     if (upright) {
         const float keyHeight = std::min(pen.px(116.0f), wall.height() * 0.2f);
         const float room = wall.height() - 3.0f * pad - keyHeight;
-        const float high = std::min(pen.px(80.0f), room / hungCount - gap);
+        const float high = std::min(pen.px(80.0f), room / kHungCount - gap);
         float y = wall.min.y + pad;
         for (const Hung& thing : hung()) {
             rail.tile(thing, rectAt(wall.min.x + pad, y, wall.width() - 2.0f * pad, high));
@@ -248,7 +248,7 @@ void drawRail(const View& view,
                              {{wall.min.x + pad, wall.max.y - pad - keyHeight},
                               {wall.max.x - pad, wall.max.y - pad}});
     }
-    const float wide = (wall.width() - 2.0f * pad + gap) / (hungCount + 1) - gap;
+    const float wide = (wall.width() - 2.0f * pad + gap) / (kHungCount + 1) - gap;
     float x = wall.min.x + pad;
     for (const Hung& thing : hung()) {
         rail.tile(thing, rectAt(x, wall.min.y + pad, wide, wall.height() - 2.0f * pad));

@@ -58,7 +58,7 @@ struct Labelled {
     const char *name, *said;
 };
 
-constexpr std::array<Labelled, 4> controls{{
+constexpr std::array<Labelled, 4> kControls{{
     {Control::Closer, "rail/zoom-in", "rail/closer-said"},
     {Control::Further, "rail/zoom-out", "rail/further-said"},
     {Control::Whole, "rail/fit", "rail/whole-said"},
@@ -93,32 +93,28 @@ void use(Control control, bool& still, const Camera& camera, Asked& out) {
 
 } // namespace
 
-void drawViewControls(const View& view,
-                      Items& items,
-                      bool& still,
-                      const BoardUi& ui,
-                      ImDrawList* list,
-                      Asked& out) {
+void drawViewControls(
+    const View& view, Items& items, bool& still, const BoardUi& ui, ImDrawList* list, Asked& out) {
     if (ui.carried) return;
     const Pen pen(view, list);
     const float side = pen.px(44.0f), away = pen.px(8.0f);
     const Rect& board = view.layout.board;
-    const Rect group = rectAt(board.max.x - away - side * static_cast<float>(controls.size()),
+    const Rect group = rectAt(board.max.x - away - side * static_cast<float>(kControls.size()),
                               board.max.y - away - side,
-                              side * static_cast<float>(controls.size()),
+                              side * static_cast<float>(kControls.size()),
                               side);
-    list->AddRectFilled(group.min, group.max, art::fade(tone::roomDeep, 0.88f), pen.px(10.0f));
+    list->AddRectFilled(group.min, group.max, art::fade(tone::kRoomDeep, 0.88f), pen.px(10.0f));
     list->AddRect(group.min, group.max, tone::roomLine, pen.px(10.0f), 0, 1.0f);
     float x = group.min.x;
-    for (const Labelled& each : controls) {
+    for (const Labelled& each : kControls) {
         const Rect at = rectAt(x, group.min.y, side, side);
         const bool paused = each.control == Control::Still && still;
         const Touch touch =
             items.add(each.name, words(paused ? "rail/moving-said" : each.said), Zone::Rail, at);
         if (touch.hot || touch.down)
             list->AddRectFilled(
-                at.min, at.max, touch.down ? tone::buttonDown : tone::buttonHot, pen.px(10.0f));
-        drawIcon({pen, at.centre(), tone::onRoom}, each.control, still);
+                at.min, at.max, touch.down ? tone::buttonDown : tone::kButtonHot, pen.px(10.0f));
+        drawIcon({pen, at.centre(), tone::kOnRoom}, each.control, still);
         if (touch.focused) drawFocusRing(list, shrunk(at, 3.0f), pen.px(9.0f));
         if (touch.clicked) use(each.control, still, ui.camera, out);
         x += side;

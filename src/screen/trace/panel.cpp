@@ -17,11 +17,11 @@ namespace loom::screen {
 
 namespace {
 
-constexpr float panelWidth = 452.0f, leastHeight = 312.0f, perField = 44.0f;
-constexpr float emptyHeight = 146.0f; // with nothing but how to begin
-constexpr float pad = 10.0f, headHigh = 74.0f, buttonsHigh = 44.0f;
-constexpr float dragFrom_px = 6.0f;
-constexpr double eventSpan_s = 2.0;
+constexpr float kPanelWidth = 452.0f, kLeastHeight = 312.0f, kPerField = 44.0f;
+constexpr float kEmptyHeight = 146.0f; // with nothing but how to begin
+constexpr float kPad = 10.0f, kHeadHigh = 74.0f, kButtonsHigh = 44.0f;
+constexpr float kDragFrom_px = 6.0f;
+constexpr double kEventSpan_s = 2.0;
 
 struct Panel {
     const View& view;
@@ -54,10 +54,10 @@ void keepInTime(const Panel& p) {
 Rect placed(const View& view, const TraceUi& ui, std::size_t fields) {
     const float u = view.layout.unit;
     const Rect inner = shrunk(clearBoard(view.layout), 8.0f * u);
-    const float wide = std::min(panelWidth * u, inner.width());
-    const float more = perField * static_cast<float>(fields > 1 ? fields - 1 : 0);
+    const float wide = std::min(kPanelWidth * u, inner.width());
+    const float more = kPerField * static_cast<float>(fields > 1 ? fields - 1 : 0);
     const float high =
-        std::min((fields == 0 ? emptyHeight : leastHeight + more) * u, inner.height());
+        std::min((fields == 0 ? kEmptyHeight : kLeastHeight + more) * u, inner.height());
     // Above the corner with closer, further and whole, where there is room.
     ImVec2 at{ui.atLeft ? inner.min.x : inner.max.x - wide,
               ui.atTop ? inner.min.y : inner.max.y - high - 54.0f * u};
@@ -94,7 +94,7 @@ void movePanel(const Panel& p, const Touch& sheet) {
     TraceUi& ui = p.ui;
     const ImGuiIO& io = ImGui::GetIO();
     if (sheet.pressed) ui.grabbed = {io.MousePos.x - p.at.min.x, io.MousePos.y - p.at.min.y};
-    if (sheet.down && dragged(io) > dragFrom_px) ui.moving = true;
+    if (sheet.down && dragged(io) > kDragFrom_px) ui.moving = true;
     if (!sheet.down) ui.moving = false;
     if (!ui.moving) return;
     const ImVec2 board = p.view.layout.board.min;
@@ -122,8 +122,8 @@ const attempt::BenchEvent* toldOf(const Panel& p, const TracePlot& plot) {
 
 void drawHead(const Panel& p, const attempt::BenchEvent* told) {
     const Pen& pen = p.pen;
-    const float left = p.at.min.x + pen.px(pad + 4.0f);
-    pen.left(Face::Title, {left, p.at.min.y + pen.px(24.0f)}, tone::ink, words("trace/title"));
+    const float left = p.at.min.x + pen.px(kPad + 4.0f);
+    pen.left(Face::Title, {left, p.at.min.y + pen.px(24.0f)}, tone::kInk, words("trace/title"));
     if (closeButton(pen,
                     p.items,
                     "trace/close",
@@ -131,12 +131,12 @@ void drawHead(const Panel& p, const attempt::BenchEvent* told) {
                     {p.at.max.x - pen.px(28.0f), p.at.min.y + pen.px(26.0f)}))
         p.ui.open = false;
     if (!told) return;
-    const float room = p.at.width() - pen.px(2.0f * pad + 8.0f);
+    const float room = p.at.width() - pen.px(2.0f * kPad + 8.0f);
     std::string said = timeOf(told->time_s) + "  " + sentence(*told);
     if (pen.width(Face::Body, said) > room) said = sentence(*told);
     pen.left(Face::Body,
              {left, p.at.min.y + pen.px(56.0f)},
-             isOrdinary(*told) ? tone::ink : tone::fault,
+             isOrdinary(*told) ? tone::kInk : tone::kFault,
              pen.cut(Face::Body, said, room));
 }
 
@@ -154,7 +154,7 @@ void toEvent(const Panel& p) {
         break;
     }
     p.ui.paused = true;
-    p.ui.span_s = std::min(p.ui.span_s, eventSpan_s);
+    p.ui.span_s = std::min(p.ui.span_s, kEventSpan_s);
     p.ui.cursor_s = to->time_s;
     p.ui.end_s = to->time_s + 0.4 * p.ui.span_s;
 }
@@ -185,9 +185,9 @@ void pause(const Panel& p) {
 }
 
 // Of the words and of the item alike.
-constexpr const char* tools[] = {
+constexpr const char* kTools[] = {
     "trace/pause", "trace/event", "trace/closer", "trace/further", "trace/csv", "trace/svg"};
-constexpr std::size_t eventTool = 1;
+constexpr std::size_t kEventTool = 1;
 
 void useTool(const Panel& p, std::size_t which) {
     const double middle_s = p.ui.cursor_s.value_or(p.ui.end_s - 0.5 * p.ui.span_s);
@@ -208,30 +208,30 @@ void useTool(const Panel& p, std::size_t which) {
 }
 
 std::string toolLabel(const Panel& p, std::size_t which) {
-    return words(which == 0 && p.ui.paused ? "trace/go-on" : tools[which]);
+    return words(which == 0 && p.ui.paused ? "trace/go-on" : kTools[which]);
 }
 
 // Side by side over the whole width, each as wide as its words ask for and some more.
 void drawTools(const Panel& p) {
     const Pen& pen = p.pen;
-    const float gap = pen.px(5.0f), left = p.at.min.x + pen.px(pad),
-                right = p.at.max.x - pen.px(pad);
+    const float gap = pen.px(5.0f), left = p.at.min.x + pen.px(kPad),
+                right = p.at.max.x - pen.px(kPad);
     float used = -gap;
-    for (std::size_t i = 0; i < std::size(tools); ++i)
+    for (std::size_t i = 0; i < std::size(kTools); ++i)
         used +=
             std::max(pen.px(44.0f), pen.width(Face::Bold, toolLabel(p, i)) + pen.px(12.0f)) + gap;
-    const float more = (right - left - used) / static_cast<float>(std::size(tools));
+    const float more = (right - left - used) / static_cast<float>(std::size(kTools));
     float x = left;
-    for (std::size_t i = 0; i < std::size(tools); ++i) {
+    for (std::size_t i = 0; i < std::size(kTools); ++i) {
         const std::string label = toolLabel(p, i);
         const float wide = std::max(pen.px(44.0f), pen.width(Face::Bold, label) + pen.px(12.0f)) +
                            std::max(0.0f, more);
         const Rect at = rectAt(x,
-                               p.at.max.y - pen.px(pad + buttonsHigh),
+                               p.at.max.y - pen.px(kPad + kButtonsHigh),
                                std::min(wide, right - x),
-                               pen.px(buttonsHigh));
-        const bool enabled = i != eventTool || !p.attempt.events().empty();
-        if (button(pen, p.items, tools[i], label, Zone::Card, at, ButtonLook::Paper, enabled))
+                               pen.px(kButtonsHigh));
+        const bool enabled = i != kEventTool || !p.attempt.events().empty();
+        if (button(pen, p.items, kTools[i], label, Zone::Card, at, ButtonLook::Paper, enabled))
             useTool(p, i);
         x += wide + gap;
     }
@@ -243,7 +243,7 @@ void moveInTime(const Panel& p, const TracePlot& plot, const Touch& touch) {
     const ImGuiIO& io = ImGui::GetIO();
     const double perPixel_s = ui.span_s / std::max(1.0f, plot.curves.width());
     if (touch.pressed) ui.grabbed_s = ui.end_s + io.MousePos.x * perPixel_s;
-    if (touch.down && dragged(io) > dragFrom_px) ui.panning = true;
+    if (touch.down && dragged(io) > kDragFrom_px) ui.panning = true;
     if (ui.panning && touch.down) {
         ui.paused = true;
         ui.end_s = ui.grabbed_s - io.MousePos.x * perPixel_s;
@@ -282,18 +282,18 @@ std::string spoken(const Panel& p, const TracePlot& plot) {
 }
 
 void drawEmpty(const Panel& p) {
-    const float in = p.pen.px(pad + 4.0f);
+    const float in = p.pen.px(kPad + 4.0f);
     p.pen.paragraph(Face::Body,
                     {p.at.min.x + in, p.at.min.y + p.pen.px(52.0f)},
                     p.at.width() - 2.0f * in,
-                    tone::inkSoft,
+                    tone::kInkSoft,
                     words("trace/empty"));
 }
 
 void drawContent(const Panel& p) {
     const Pen& pen = p.pen;
-    const Rect area{{p.at.min.x + pen.px(pad), p.at.min.y + pen.px(headHigh)},
-                    {p.at.max.x - pen.px(pad), p.at.max.y - pen.px(pad + buttonsHigh + 6.0f)}};
+    const Rect area{{p.at.min.x + pen.px(kPad), p.at.min.y + pen.px(kHeadHigh)},
+                    {p.at.max.x - pen.px(kPad), p.at.max.y - pen.px(kPad + kButtonsHigh + 6.0f)}};
     if (p.trace.idle()) {
         drawHead(p, nullptr);
         return drawEmpty(p);
@@ -351,8 +351,8 @@ void drawTrace(const View& view, Items& items, TraceUi& ui, ImDrawList* list, In
     p.at = placed(view, ui, p.trace.size());
     list->PushClipRect(view.layout.board.min, view.layout.board.max, true);
     drawSoftShadow(list, p.at, pen.px(6.0f), pen.px(12.0f), 0.4f);
-    list->AddRectFilled(p.at.min, p.at.max, tone::paper, pen.px(6.0f));
-    list->AddRect(p.at.min, p.at.max, tone::paperLine, pen.px(6.0f), 0, 1.2f);
+    list->AddRectFilled(p.at.min, p.at.max, tone::kPaper, pen.px(6.0f));
+    list->AddRect(p.at.min, p.at.max, tone::kPaperLine, pen.px(6.0f), 0, 1.2f);
     if (sheet.focused) drawFocusRing(list, p.at, pen.px(6.0f));
     drawContent(p);
     list->PopClipRect();

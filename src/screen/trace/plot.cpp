@@ -14,11 +14,11 @@ namespace loom::screen {
 
 namespace {
 
-constexpr float scaleWide = 54.0f, crossWide = 40.0f, timeHigh = 26.0f, wordsHigh = 30.0f,
+constexpr float kScaleWide = 54.0f, kCrossWide = 40.0f, kTimeHigh = 26.0f, kWordsHigh = 30.0f,
                 tickApart = 22.0f;
 
 // Told apart by their fields; the colours only help the eye.
-constexpr ImU32 colours[] = {tone::fault, art::rgb(0x2b5f9e), tone::done, tone::link};
+constexpr ImU32 kColours[] = {tone::kFault, art::rgb(0x2b5f9e), tone::kDone, tone::kLink};
 
 std::int64_t sliceAt(double time_s) {
     return static_cast<std::int64_t>(std::floor(std::max(0.0, time_s) / attempt::kSlice_s + 1e-6));
@@ -26,7 +26,7 @@ std::int64_t sliceAt(double time_s) {
 
 Rect curveOf(const Pen& pen, const TracePlot& plot, std::size_t i) {
     const Rect& field = plot.fields[i];
-    return {{plot.curves.min.x, field.min.y + pen.px(wordsHigh)},
+    return {{plot.curves.min.x, field.min.y + pen.px(kWordsHigh)},
             {plot.curves.max.x, field.max.y - pen.px(6.0f)}};
 }
 
@@ -49,12 +49,12 @@ void drawScale(const Pen& pen, const attempt::Axis& axis, const Rect& curve) {
     const int last = axis.ticks() - 1;
     for (int t = 0; t <= last; ++t) {
         const float y = curve.max.y - curve.height() * static_cast<float>(axis.share(axis.tick(t)));
-        pen.list->AddLine({curve.min.x, y}, {curve.max.x, y}, tone::paperLine, 1.0f);
+        pen.list->AddLine({curve.min.x, y}, {curve.max.x, y}, tone::kPaperLine, 1.0f);
         const bool room = apart >= pen.px(tickApart) - 4.0f;
         if (room || t == 0 || t == last)
             pen.right(Face::Body,
                       {curve.min.x - pen.px(6.0f), y},
-                      tone::inkSoft,
+                      tone::kInkSoft,
                       attempt::tickText(axis, t, true));
     }
 }
@@ -99,7 +99,7 @@ void drawDashed(const Pen& pen, float x, float y0, float y1, ImU32 colour, float
 void drawMarks(const Pen& pen, const TracePlot& plot, const attempt::Attempt& attempt) {
     for (const attempt::BenchEvent& h : attempt.events()) {
         if (h.time_s < plot.from_s || h.time_s > plot.to_s) continue;
-        const ImU32 colour = isOrdinary(h) ? tone::inkSoft : tone::fault;
+        const ImU32 colour = isOrdinary(h) ? tone::kInkSoft : tone::kFault;
         const float x = plot.x(h.time_s), top = plot.curves.min.y;
         drawDashed(pen, x, top, plot.curves.max.y, colour, pen.px(1.4f));
         // A flag at its foot, so that a mark is found also where curves are steep.
@@ -111,9 +111,9 @@ void drawMarks(const Pen& pen, const TracePlot& plot, const attempt::Attempt& at
 
 void drawTimes(const Pen& pen, const TracePlot& plot) {
     const attempt::Axis axis = attempt::roundAxis(plot.from_s, plot.to_s, 6);
-    const float y = plot.curves.max.y + pen.px(timeHigh * 0.5f + 3.0f);
+    const float y = plot.curves.max.y + pen.px(kTimeHigh * 0.5f + 3.0f);
     const std::string unit = "s";
-    pen.right(Face::Body, {plot.curves.max.x + pen.px(20.0f), y}, tone::inkSoft, unit);
+    pen.right(Face::Body, {plot.curves.max.x + pen.px(20.0f), y}, tone::kInkSoft, unit);
     for (int t = 0; t < axis.ticks(); ++t) {
         const float x = plot.x(axis.tick(t));
         const std::string text = attempt::tickText(axis, t, true);
@@ -123,26 +123,26 @@ void drawTimes(const Pen& pen, const TracePlot& plot) {
             plot.cursor_s && std::fabs(plot.x(*plot.cursor_s) - x) < half + pen.px(38.0f);
         if (covered) continue; // by the cursor's own time
         pen.list->AddLine(
-            {x, plot.curves.max.y}, {x, plot.curves.max.y + pen.px(4.0f)}, tone::inkSoft, 1.0f);
-        pen.centred(Face::Body, {x, y}, tone::inkSoft, text);
+            {x, plot.curves.max.y}, {x, plot.curves.max.y + pen.px(4.0f)}, tone::kInkSoft, 1.0f);
+        pen.centred(Face::Body, {x, y}, tone::kInkSoft, text);
     }
 }
 
 void drawCursor(const Pen& pen, const TracePlot& plot) {
     if (!plot.cursor_s || *plot.cursor_s < plot.from_s || *plot.cursor_s > plot.to_s) return;
     const float x = plot.x(*plot.cursor_s);
-    pen.list->AddLine({x, plot.curves.min.y}, {x, plot.curves.max.y}, tone::ink, pen.px(1.6f));
+    pen.list->AddLine({x, plot.curves.min.y}, {x, plot.curves.max.y}, tone::kInk, pen.px(1.6f));
     char text[32];
     std::snprintf(text, sizeof text, "%.2f s", *plot.cursor_s);
     const float half = 0.5f * pen.width(Face::Bold, text) + pen.px(6.0f);
     const float middle = std::clamp(
         x, plot.curves.min.x - pen.px(20.0f) + half, plot.curves.max.x - half + pen.px(20.0f));
-    const float y = plot.curves.max.y + pen.px(timeHigh * 0.5f + 3.0f);
+    const float y = plot.curves.max.y + pen.px(kTimeHigh * 0.5f + 3.0f);
     pen.list->AddRectFilled({middle - half, y - pen.px(11.0f)},
                             {middle + half, y + pen.px(11.0f)},
-                            tone::ink,
+                            tone::kInk,
                             pen.px(5.0f));
-    pen.centred(Face::Bold, {middle, y}, tone::paper, text);
+    pen.centred(Face::Bold, {middle, y}, tone::kPaper, text);
 }
 
 void drawField(const Pen& pen,
@@ -157,7 +157,7 @@ void drawField(const Pen& pen,
                                      sliceAt(plot.to_s),
                                      static_cast<std::size_t>(std::max(8.0f, curve.width())));
     const attempt::Axis axis = scaleOf(pen, points, label, curve);
-    const ImU32 colour = colours[i % std::size(colours)];
+    const ImU32 colour = kColours[i % std::size(kColours)];
     drawScale(pen, axis, curve);
     pen.list->PushClipRect(
         {curve.min.x, curve.min.y - 3.0f}, {curve.max.x, curve.max.y + 3.0f}, true);
@@ -165,18 +165,18 @@ void drawField(const Pen& pen,
     pen.list->PopClipRect();
     const std::string value = readingAt(trace, i, label, plot.cursor_s.value_or(plot.to_s));
     const float y = plot.fields[i].min.y + pen.px(10.0f);
-    const float left = plot.curves.min.x - pen.px(scaleWide - 8.0f);
+    const float left = plot.curves.min.x - pen.px(kScaleWide - 8.0f);
     const float room = curve.max.x - left - pen.width(Face::Bold, value) - pen.px(14.0f);
     pen.left(Face::Bold, {left, y}, colour, pen.cut(Face::Bold, label.name, room));
-    pen.right(Face::Bold, {curve.max.x, y}, tone::ink, value);
+    pen.right(Face::Bold, {curve.max.x, y}, tone::kInk, value);
 }
 
 } // namespace
 
 TracePlot layPlot(const Pen& pen, const Rect& area, const TraceUi& ui, std::size_t fields) {
     TracePlot plot;
-    plot.curves = {{area.min.x + pen.px(scaleWide), area.min.y},
-                   {area.max.x - pen.px(crossWide), area.max.y - pen.px(timeHigh)}};
+    plot.curves = {{area.min.x + pen.px(kScaleWide), area.min.y},
+                   {area.max.x - pen.px(kCrossWide), area.max.y - pen.px(kTimeHigh)}};
     const std::size_t count = std::max<std::size_t>(1, fields);
     const float high = plot.curves.height() / static_cast<float>(count);
     for (std::size_t i = 0; i < count; ++i)

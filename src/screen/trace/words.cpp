@@ -10,8 +10,8 @@ namespace {
 
 using Kind = attempt::Quantity::Kind;
 
-constexpr double rpmPerRad_s = 9.549296585513721; // 60 / (2 pi)
-constexpr double zeroCelsius_K = 273.15;
+constexpr double kRpmPerRad_s = 9.549296585513721; // 60 / (2 pi)
+constexpr double kZeroCelsius_K = 273.15;
 
 // The part's ref or the cable's label; words for what is gone.
 std::string thing(const bench::Bench& bench, const attempt::Quantity& quantity) {
@@ -41,9 +41,9 @@ attempt::TraceLabel traceLabel(const bench::Bench& bench, const attempt::Quantit
     case Kind::Current:
         return {words("trace/current", {name}), "A", 0.0, 1.0, 0.1};
     case Kind::Temperature:
-        return {words("trace/temperature", {name}), "°C", -zeroCelsius_K, 1.0, 10.0};
+        return {words("trace/temperature", {name}), "°C", -kZeroCelsius_K, 1.0, 10.0};
     case Kind::Speed:
-        return {words("trace/speed", {name}), words("unit/rpm"), 0.0, rpmPerRad_s, 20.0};
+        return {words("trace/speed", {name}), words("unit/rpm"), 0.0, kRpmPerRad_s, 20.0};
     case Kind::Charge:
         break;
     }

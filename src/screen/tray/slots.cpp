@@ -4,9 +4,9 @@
 #include "bench/catalogue.h"
 #include "screen/art/cable_art.h"
 #include "screen/art/part_art.h"
+#include "screen/kit/part_words.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
-#include "screen/kit/part_words.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -15,10 +15,10 @@
 namespace loom::screen {
 namespace {
 
-constexpr float sideGap = 11.0f, groupGap = 16.0f, startGap = 12.0f;
-constexpr float boxTop = 12.0f, boxHeight = 54.0f, captionMiddle = 82.0f; // one row
-constexpr float rowTop = 14.0f, rowHeight = 64.0f, rowPitch = 76.0f;      // two rows
-constexpr float twoRowsFrom = 150.0f; // height of a tray that takes two
+constexpr float kSideGap = 11.0f, kGroupGap = 16.0f, kStartGap = 12.0f;
+constexpr float kBoxTop = 12.0f, kBoxHeight = 54.0f, kCaptionMiddle = 82.0f; // one row
+constexpr float kRowTop = 14.0f, kRowHeight = 64.0f, kRowPitch = 76.0f;      // two rows
+constexpr float kTwoRowsFrom = 150.0f; // height of a tray that takes two
 
 // Pixels a metre at which a part fits into a box.
 float fittingScale(bench::PartKind kind, float width, float height) {
@@ -68,19 +68,19 @@ bool framedTogether(const Cell& cell) {
 
 std::vector<Slot> inOneRow(const Pen& pen, const std::vector<Cell>& cells, const Rect& tray) {
     std::vector<Slot> out;
-    float x = pen.px(startGap);
+    float x = pen.px(kStartGap);
     for (const Cell& cell : cells) {
         const Cell* before = out.empty() ? nullptr : &out.back().cell;
         if (before && before->group != cell.group)
-            x += pen.px(groupGap) - (framedTogether(*before) ? 0.0f : pen.px(sideGap));
+            x += pen.px(kGroupGap) - (framedTogether(*before) ? 0.0f : pen.px(kSideGap));
         const float wide = widthAlone(pen, cell);
         Slot slot;
         slot.cell = cell;
-        slot.box = rectAt(x, tray.min.y + pen.px(boxTop), wide, pen.px(boxHeight));
-        slot.target = {{slot.box.min.x, tray.min.y + pen.px(boxTop - 2.0f)},
-                       {slot.box.max.x, tray.min.y + pen.px(captionMiddle + 12.0f)}};
+        slot.box = rectAt(x, tray.min.y + pen.px(kBoxTop), wide, pen.px(kBoxHeight));
+        slot.target = {{slot.box.min.x, tray.min.y + pen.px(kBoxTop - 2.0f)},
+                       {slot.box.max.x, tray.min.y + pen.px(kCaptionMiddle + 12.0f)}};
         out.push_back(std::move(slot));
-        x += wide + (framedTogether(cell) ? 0.0f : pen.px(sideGap));
+        x += wide + (framedTogether(cell) ? 0.0f : pen.px(kSideGap));
     }
     return out;
 }
@@ -88,7 +88,7 @@ std::vector<Slot> inOneRow(const Pen& pen, const std::vector<Cell>& cells, const
 // Two by two, column after column; a group starts a column of its own.
 std::vector<Slot> inTwoRows(const Pen& pen, const std::vector<Cell>& cells, const Rect& tray) {
     std::vector<Slot> out;
-    float x = pen.px(startGap);
+    float x = pen.px(kStartGap);
     std::size_t i = 0;
     while (i < cells.size()) {
         const std::size_t start = i;
@@ -103,13 +103,13 @@ std::vector<Slot> inTwoRows(const Pen& pen, const std::vector<Cell>& cells, cons
             slot.beside = true;
             slot.box =
                 rectAt(x,
-                       tray.min.y + pen.px(rowTop + rowPitch * static_cast<float>(k - start)),
+                       tray.min.y + pen.px(kRowTop + kRowPitch * static_cast<float>(k - start)),
                        wide,
-                       pen.px(rowHeight));
+                       pen.px(kRowHeight));
             slot.target = slot.box;
             out.push_back(std::move(slot));
         }
-        x += wide + pen.px(sideGap);
+        x += wide + pen.px(kSideGap);
         if (end < cells.size() && cells[end].group != cells[start].group) x += pen.px(8.0f);
         i = end;
     }
@@ -120,7 +120,7 @@ Frame frameRound(const std::vector<Slot>& slots, std::size_t first, std::size_t 
     Frame frame;
     frame.box = {slots[first].box.min, slots[end - 1].box.max};
     const Cell& cell = slots[first].cell;
-    const float y = frame.box.min.y + (captionMiddle - boxTop) / boxHeight * frame.box.height();
+    const float y = frame.box.min.y + (kCaptionMiddle - kBoxTop) / kBoxHeight * frame.box.height();
     frame.captionAt = {frame.box.centre().x, y};
     std::size_t left = 0;
     for (std::size_t i = first; i < end; ++i)
@@ -170,7 +170,7 @@ void drawPartCell(const SlotPaint& paint, const Slot& slot, const Rect& box) {
     if (slot.beside)
         pen.right(Face::Bold,
                   {box.max.x - pen.px(10.0f), box.centre().y},
-                  slot.cell.out ? tone::onRoomSoft : tone::onRoom,
+                  slot.cell.out ? tone::kOnRoomSoft : tone::kOnRoom,
                   slot.cell.caption);
 }
 
@@ -179,18 +179,18 @@ void drawStripCell(const Pen& pen, const Cell& cell, ImVec2 centre) {
     const float half = pen.px(25.0f), high = pen.px(11.0f);
     pen.list->AddRectFilled({centre.x - half, centre.y - high},
                             {centre.x + half, centre.y + high},
-                            tone::steel,
+                            tone::kSteel,
                             pen.px(4.0f));
     pen.list->AddRect({centre.x - half, centre.y - high},
                       {centre.x + half, centre.y + high},
-                      tone::steelDark,
+                      tone::kSteelDark,
                       pen.px(4.0f),
                       0,
                       1.0f);
     for (const float side : {-1.0f, 1.0f})
         pen.list->AddCircleFilled(
-            {centre.x + side * (half - pen.px(6.0f)), centre.y}, pen.px(3.2f), tone::slot);
-    pen.centred(Face::Bold, centre, tone::ink, plainNumber(cell.rating_A));
+            {centre.x + side * (half - pen.px(6.0f)), centre.y}, pen.px(3.2f), tone::kSlot);
+    pen.centred(Face::Bold, centre, tone::kInk, plainNumber(cell.rating_A));
 }
 
 void drawFuseCell(const SlotPaint& paint, const Cell& cell, const Rect& box) {
@@ -209,12 +209,12 @@ void drawCableCell(const SlotPaint& paint, const Slot& slot, const Rect& box) {
     look.area_m2 = cell.area_m2;
     if (cell.out) look.alpha = 0.18f;
     art::drawHungCable(pen.list, paint.pictures, centre, pen.px(0.82f) * 1000.0f, look);
-    const ImU32 colour = cell.out ? tone::onRoomSoft : tone::onRoom;
+    const ImU32 colour = cell.out ? tone::kOnRoomSoft : tone::kOnRoom;
     if (slot.beside)
         pen.right(Face::Bold, {box.max.x - pen.px(10.0f), box.centre().y}, colour, cell.caption);
     else
         pen.centred(Face::Bold,
-                    {box.centre().x, box.max.y + pen.px(captionMiddle - boxTop - boxHeight)},
+                    {box.centre().x, box.max.y + pen.px(kCaptionMiddle - kBoxTop - kBoxHeight)},
                     colour,
                     cell.caption);
 }
@@ -225,12 +225,12 @@ void drawReelCell(const SlotPaint& paint, const Slot& slot, const Rect& box, boo
     const ImVec2 centre(box.min.x + pen.px(24.0f), box.centre().y);
     art::drawReel(pen.list, centre, pen.px(16.0f), slot.cell.sleeve);
     const float x = centre.x + pen.px(22.0f);
-    pen.left(Face::Bold, {x, centre.y - pen.px(11.5f)}, tone::onRoom, slot.cell.caption);
+    pen.left(Face::Bold, {x, centre.y - pen.px(11.5f)}, tone::kOnRoom, slot.cell.caption);
     pen.left(
-        Face::Body, {x, centre.y + pen.px(11.5f)}, tone::onRoom, sleeveWords(slot.cell.sleeve));
+        Face::Body, {x, centre.y + pen.px(11.5f)}, tone::kOnRoom, sleeveWords(slot.cell.sleeve));
     if (!chosen) return;
     const Rect ring = shrunk(box, pen.px(2.5f));
-    pen.list->AddRect(ring.min, ring.max, tone::attention, pen.px(7.0f), 0, pen.px(2.4f));
+    pen.list->AddRect(ring.min, ring.max, tone::kAttention, pen.px(7.0f), 0, pen.px(2.4f));
     drawMark(
         pen.list, {centre.x + pen.px(12.0f), centre.y + pen.px(12.0f)}, pen.px(8.5f), Mark::Done);
 }
@@ -242,8 +242,8 @@ Rect moved(const Rect& r, float shift_px) {
 } // namespace
 
 std::vector<Slot> slotsOf(const Pen& pen, const std::vector<Cell>& cells, const Rect& tray) {
-    return tray.height() >= pen.px(twoRowsFrom) ? inTwoRows(pen, cells, tray)
-                                                : inOneRow(pen, cells, tray);
+    return tray.height() >= pen.px(kTwoRowsFrom) ? inTwoRows(pen, cells, tray)
+                                                 : inOneRow(pen, cells, tray);
 }
 
 std::vector<Frame> framesOf(const std::vector<Slot>& slots) {
@@ -287,7 +287,7 @@ Group groupInSight(const std::vector<Slot>& slots, float at) {
 void drawFrame(const SlotPaint& paint, const Frame& frame, float shift_px) {
     const Pen& pen = paint.pen;
     const Rect box = moved(frame.box, shift_px);
-    pen.list->AddRectFilled(box.min, box.max, tone::slot, pen.px(8.0f));
+    pen.list->AddRectFilled(box.min, box.max, tone::kSlot, pen.px(8.0f));
     // Cut into the foam: dark at the upper edge.
     pen.list->AddRectFilled(box.min,
                             {box.max.x, box.min.y + pen.px(6.0f)},
@@ -301,7 +301,7 @@ void drawFrame(const SlotPaint& paint, const Frame& frame, float shift_px) {
     if (!frame.caption.empty())
         pen.centred(Face::Bold,
                     {frame.captionAt.x + shift_px, frame.captionAt.y},
-                    frame.dashed ? tone::onRoomSoft : tone::onRoom,
+                    frame.dashed ? tone::kOnRoomSoft : tone::kOnRoom,
                     frame.caption);
 }
 

@@ -28,29 +28,29 @@ struct Tray {
     const Pen& pen;
     Asked& out;
     std::vector<Slot> slots;
-    float length = 0.0f;        // of all slots
-    Rect area;                  // in which they are seen
+    float length = 0.0f;             // of all slots
+    Rect area;                       // in which they are seen
     const Cell* described = nullptr; // under the pointer or the keyboard
     Rect describedAt;
 };
 
-constexpr const char* groupKeys[] = {"tray/parts", "tray/fuses", "tray/cables", "tray/reels"};
+constexpr const char* kGroupKeys[] = {"tray/parts", "tray/fuses", "tray/cables", "tray/reels"};
 
 // Its front edge, the handle and the shine of a drawer.
 void drawFront(const Pen& pen, const Rect& tray) {
     const float round = pen.px(10.0f);
     drawSoftShadow(pen.list, tray, round, pen.px(6.0f), 0.25f);
-    pen.list->AddRectFilled(tray.min, tray.max, tone::trayFoot, round);
+    pen.list->AddRectFilled(tray.min, tray.max, tone::kTrayFoot, round);
     const Rect inner = shrunk(tray, 1.0f);
     pen.list->AddRectFilledMultiColor({inner.min.x, inner.min.y + round},
                                       {inner.max.x, inner.max.y - round},
-                                      tone::trayTop,
-                                      tone::trayTop,
-                                      tone::trayFoot,
-                                      tone::trayFoot);
+                                      tone::kTrayTop,
+                                      tone::kTrayTop,
+                                      tone::kTrayFoot,
+                                      tone::kTrayFoot);
     pen.list->AddRectFilled(inner.min,
                             {inner.max.x, inner.min.y + round},
-                            tone::trayTop,
+                            tone::kTrayTop,
                             round,
                             ImDrawFlags_RoundCornersTop);
     pen.list->AddRect(tray.min, tray.max, tone::trayLine, round, 0, 1.4f);
@@ -67,7 +67,7 @@ void drawHandle(Tray& tray) {
                       {x + pen.px(56.0f), box.min.y + pen.px(11.0f)}};
     const Touch touch = tray.items.add("tray/handle", words("tray/shut"), Zone::Tray, target);
     pen.list->AddRectFilled(
-        grip.min, grip.max, touch.hot ? tone::onRoomSoft : tone::handle, pen.px(4.0f));
+        grip.min, grip.max, touch.hot ? tone::kOnRoomSoft : tone::kHandle, pen.px(4.0f));
     if (touch.focused) drawFocusRing(pen.list, grip, pen.px(4.0f));
     if (touch.clicked) tray.ui.open = false;
 }
@@ -81,18 +81,18 @@ void drawShut(const View& view, Items& items, TrayUi& ui, const Pen& pen) {
     if (touch.hot)
         pen.list->AddRectFilled(bar.min, bar.max, art::fade(IM_COL32_WHITE, 0.05f), pen.px(10.0f));
     const float half = pen.width(Face::Bold, label) * 0.5f;
-    pen.centred(Face::Bold, bar.centre(), tone::onRoom, label);
+    pen.centred(Face::Bold, bar.centre(), tone::kOnRoom, label);
     drawChevron(pen.list,
                 {bar.centre().x + half + pen.px(18.0f), bar.centre().y},
                 pen.px(6.0f),
                 {0, -1},
-                tone::onRoom,
+                tone::kOnRoom,
                 pen.px(2.2f));
     if (touch.focused) drawFocusRing(pen.list, bar, pen.px(10.0f));
     if (touch.clicked) ui.open = true;
 }
 
-constexpr float chevron = 44.0f; // width of the button at an edge with more beyond it
+constexpr float kChevron = 44.0f; // width of the button at an edge with more beyond it
 
 // One button a group, in as many rows as there is height for. Returns the width used.
 float drawFinder(Tray& tray, const std::vector<Group>& groups) {
@@ -104,9 +104,10 @@ float drawFinder(Tray& tray, const std::vector<Group>& groups) {
     const int columns = (static_cast<int>(groups.size()) + rows - 1) / rows;
     float wide = pen.px(56.0f);
     for (const Group group : groups)
-        wide = std::max(
-            wide, pen.width(Face::Bold, words(groupKeys[static_cast<int>(group)])) + pen.px(16.0f));
-    const float clear = pen.px(chevron + 8.0f); // the way back lies over that much of the row
+        wide = std::max(wide,
+                        pen.width(Face::Bold, words(kGroupKeys[static_cast<int>(group)])) +
+                            pen.px(16.0f));
+    const float clear = pen.px(kChevron + 8.0f); // the way back lies over that much of the row
     const float finder = pad + (wide + gap) * static_cast<float>(columns) + pen.px(4.0f);
     const float most = tray.length - (tray.area.width() - finder);
     const bool atEnd = most > 1.0f && tray.ui.scroll >= most - 1.0f;
@@ -118,7 +119,7 @@ float drawFinder(Tray& tray, const std::vector<Group>& groups) {
                                box.min.y + pad + (high + gap) * static_cast<float>(row),
                                wide,
                                high);
-        const std::string label = words(groupKeys[static_cast<int>(groups[i])]);
+        const std::string label = words(kGroupKeys[static_cast<int>(groups[i])]);
         const Touch touch = tray.items.add("tray/to/" + std::to_string(static_cast<int>(groups[i])),
                                            words("tray/go-to", {label}),
                                            Zone::Tray,
@@ -126,12 +127,12 @@ float drawFinder(Tray& tray, const std::vector<Group>& groups) {
         const bool here = groups[i] == shown;
         if (here || touch.hot)
             pen.list->AddRectFilled(
-                at.min, at.max, here ? tone::toolChosen : tone::slotHot, pen.px(8.0f));
-        pen.centred(Face::Bold, at.centre(), tone::onRoom, label);
+                at.min, at.max, here ? tone::kToolChosen : tone::kSlotHot, pen.px(8.0f));
+        pen.centred(Face::Bold, at.centre(), tone::kOnRoom, label);
         if (here)
             pen.list->AddLine({at.min.x + pen.px(10.0f), at.max.y - pen.px(4.0f)},
                               {at.max.x - pen.px(10.0f), at.max.y - pen.px(4.0f)},
-                              tone::attention,
+                              tone::kAttention,
                               pen.px(2.5f));
         if (touch.focused) drawFocusRing(pen.list, shrunk(at, 2.0f), pen.px(8.0f));
         if (touch.clicked)
@@ -145,10 +146,10 @@ void drawMore(Tray& tray, bool forward) {
     const Pen& pen = tray.pen;
     const float at = tray.ui.scroll, most = tray.length - tray.area.width();
     if (forward ? at >= most - 1.0f : at <= 1.0f) return;
-    const float wide = pen.px(chevron);
+    const float wide = pen.px(kChevron);
     const Rect edge = forward ? Rect{{tray.area.max.x - wide, tray.area.min.y}, tray.area.max}
                               : Rect{tray.area.min, {tray.area.min.x + wide, tray.area.max.y}};
-    const ImU32 solid = art::blend(tone::trayTop, tone::trayFoot, 0.5f);
+    const ImU32 solid = art::blend(tone::kTrayTop, tone::kTrayFoot, 0.5f);
     const ImU32 clear = art::fade(solid, 0.0f);
     const ImU32 left = forward ? clear : solid, right = forward ? solid : clear;
     pen.list->AddRectFilledMultiColor(edge.min, edge.max, left, right, right, left);
@@ -158,10 +159,10 @@ void drawMore(Tray& tray, bool forward) {
                                        edge);
     const ImVec2 centre(edge.centre().x + pen.px(forward ? 8.0f : -8.0f), edge.centre().y);
     pen.list->AddCircleFilled(
-        centre, pen.px(15.0f), touch.hot ? tone::buttonHot : tone::roomRaised);
-    pen.list->AddCircle(centre, pen.px(15.0f), tone::buttonLine, 0, 1.2f);
+        centre, pen.px(15.0f), touch.hot ? tone::kButtonHot : tone::kRoomRaised);
+    pen.list->AddCircle(centre, pen.px(15.0f), tone::kButtonLine, 0, 1.2f);
     drawChevron(
-        pen.list, centre, pen.px(6.0f), {forward ? 1.0f : -1.0f, 0}, tone::onRoom, pen.px(2.2f));
+        pen.list, centre, pen.px(6.0f), {forward ? 1.0f : -1.0f, 0}, tone::kOnRoom, pen.px(2.2f));
     if (touch.focused) drawFocusRing(pen.list, edge, pen.px(8.0f));
     if (touch.clicked) {
         const float page = tray.area.width() - 2.0f * wide;
@@ -251,21 +252,25 @@ void drawSlots(Tray& tray) {
 void drawDescribed(const Tray& tray) {
     if (!tray.described || holdsSomething(tray.board)) return;
     const Pen& pen = tray.pen;
-    const float pad = pen.px(14.0f), wide = std::max(pen.width(Face::Bold, tray.described->first),
-                                                     pen.width(Face::Body, tray.described->second)) +
-                                            2.0f * pad;
+    const float pad = pen.px(14.0f),
+                wide = std::max(pen.width(Face::Bold, tray.described->first),
+                                pen.width(Face::Body, tray.described->second)) +
+                       2.0f * pad;
     const float high = pen.px(62.0f), edge = pen.px(6.0f);
     const float right = ImGui::GetIO().DisplaySize.x - edge;
     float x = tray.describedAt.centre().x - wide * 0.5f;
     x = std::max(edge, std::min(x, right - wide));
     const Rect slip = rectAt(x, tray.view.layout.tray.min.y - high - pen.px(8.0f), wide, high);
     drawSoftShadow(pen.list, slip, pen.px(8.0f), pen.px(8.0f), 0.35f);
-    pen.list->AddRectFilled(slip.min, slip.max, tone::paper, pen.px(8.0f));
-    pen.list->AddRect(slip.min, slip.max, tone::attention, pen.px(8.0f), 0, 1.6f);
+    pen.list->AddRectFilled(slip.min, slip.max, tone::kPaper, pen.px(8.0f));
+    pen.list->AddRect(slip.min, slip.max, tone::kAttention, pen.px(8.0f), 0, 1.6f);
     const float middle = slip.centre().y;
-    pen.centred(Face::Bold, {slip.centre().x, middle - pen.px(12.0f)}, tone::ink, tray.described->first);
     pen.centred(
-        Face::Body, {slip.centre().x, middle + pen.px(12.0f)}, tone::inkSoft, tray.described->second);
+        Face::Bold, {slip.centre().x, middle - pen.px(12.0f)}, tone::kInk, tray.described->first);
+    pen.centred(Face::Body,
+                {slip.centre().x, middle + pen.px(12.0f)},
+                tone::kInkSoft,
+                tray.described->second);
 }
 
 // While a part or a cable that can be put away is held over it.
@@ -280,9 +285,9 @@ void drawTakesBack(const Tray& tray) {
     const bool puts = fromBoard || (fromTray && tray.board.carried);
     if (!puts || !box.contains(tray.board.hand_px)) return;
     const Pen& pen = tray.pen;
-    pen.list->AddRectFilled(box.min, box.max, art::fade(tone::roomDeep, 0.55f), pen.px(10.0f));
-    pen.list->AddRect(box.min, box.max, tone::attention, pen.px(10.0f), 0, 2.5f);
-    pen.centred(Face::Title, box.centre(), tone::onRoom, words("tray/put-back"));
+    pen.list->AddRectFilled(box.min, box.max, art::fade(tone::kRoomDeep, 0.55f), pen.px(10.0f));
+    pen.list->AddRect(box.min, box.max, tone::kAttention, pen.px(10.0f), 0, 2.5f);
+    pen.centred(Face::Title, box.centre(), tone::kOnRoom, words("tray/put-back"));
 }
 
 // The row, with the finder when it does not all fit.
