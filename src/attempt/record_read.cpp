@@ -8,6 +8,8 @@
 #include "bench/file_words.h"
 #include "bench/limits.h"
 
+#include <nlohmann/json.hpp>
+
 namespace loom::attempt {
 
 namespace {

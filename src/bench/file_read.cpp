@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cstring>
+#include <nlohmann/json.hpp>
 #include <set>
 
 namespace loom::bench {

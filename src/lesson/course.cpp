@@ -5,6 +5,7 @@
 #include "bench/checked_json.h"
 
 #include <algorithm>
+#include <nlohmann/json.hpp>
 
 namespace loom::lesson {
 namespace {

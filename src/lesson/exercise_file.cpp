@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <nlohmann/json.hpp>
 
 namespace loom::lesson {
 namespace {

@@ -4,6 +4,7 @@
 #include "bench/catalogue.h"
 
 #include <algorithm>
+#include <nlohmann/json.hpp>
 #include <tuple>
 
 namespace loom::lesson {

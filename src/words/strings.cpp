@@ -5,6 +5,7 @@
 #include "bench/checked_json.h"
 
 #include <map>
+#include <nlohmann/json.hpp>
 #include <optional>
 
 namespace loom::words {
