@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include "circuit/cable.h"
+
 #include "circuit/models.h"
 
 #include <algorithm>

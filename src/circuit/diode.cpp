@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include "circuit/diode.h"
+
 #include "circuit/models.h"
 #include "circuit/portable_math.h"
 

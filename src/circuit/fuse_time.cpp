@@ -14,7 +14,7 @@ namespace {
 //   c1 x1' = n^2 (1 + x1/2) - g1 (x1 - x2),  c2 x2' = g1 (x1 - x2) - g2 x2
 struct Rise {
     double fast_per_s = 0.0, slow_per_s = 0.0; // eigenvalues, slow > fast
-    double fast = 0.0, slow = 0.0;             // shares of x1:  fast (e^(l t) - 1)/l + the same of slow
+    double fast = 0.0, slow = 0.0; // shares of x1:  fast (e^(l t) - 1)/l + the same of slow
 
     Rise(const FusePart& f, double multiple) {
         const double heat = multiple * multiple;
@@ -29,7 +29,9 @@ struct Rise {
         fast = rate - slow;
     }
 
-    double at(double t_s) const { return part(slow, slow_per_s, t_s) + part(fast, fast_per_s, t_s); }
+    double at(double t_s) const {
+        return part(slow, slow_per_s, t_s) + part(fast, fast_per_s, t_s);
+    }
 
     // What x1 tends to when both eigenvalues are negative.
     double end() const { return -slow / slow_per_s - fast / fast_per_s; }

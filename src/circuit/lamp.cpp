@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include "circuit/lamp.h"
+
 #include "circuit/models.h"
 
 namespace loom::circuit {

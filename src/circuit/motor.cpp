@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include "circuit/motor.h"
+
 #include "circuit/models.h"
 
 #include <algorithm>

@@ -329,6 +329,18 @@ def constants(path, text):
             yield number, f'expected a constant named like kArcLeast_A, found "{found.group(1)}"'
 
 
+def own_header_first(path, text):
+    """A source begins with the header of its name, so that the header is known to compile alone."""
+    header = path[4:-4] + ".h"
+    if not path.startswith("src/") or not path.endswith(".cpp"):
+        return
+    if not os.path.exists(os.path.join(ROOT, "src", header)):
+        return
+    first = re.search(r'^#include (.*)$', text, re.M)
+    if first and first.group(1) != f'"{header}"':
+        yield text[: first.start()].count("\n") + 1, f'expected "{header}" first, found {first.group(1)}'
+
+
 # rule, planted path, planted text
 RULES = [
     (arrows, "src/circuit/a.cpp", '#include "bench/bench.h"\n'),
@@ -339,6 +351,7 @@ RULES = [
     (exact, "src/circuit/a.cpp", "double f(double x) { return std::exp(x); }\n"),
     (joints, "src/yard/a.cpp", "b2RevoluteJointDef def;\n"),
     (wordless, "src/lesson/a.cpp", 'return "the screw is loose";\n'),
+    (own_header_first, "src/bench/edit.cpp", "#include <string>\n"),
     (constants, "src/desk/a.cpp", "constexpr double step_s = 0.1;\n"),
     (no_exceptions, "src/desk/a.cpp", "void f() { throw 1; }\n"),
     (size_and_name, "src/bench/utils.h", "\n"),
