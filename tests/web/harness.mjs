@@ -36,7 +36,8 @@ const chromiumFlags = ["--headless", "--no-sandbox", "--use-angle=swiftshader",
 
 const tests = [];
 
-// benchTest(name, async (page, browser) => …, {width, height, touch, scale, reducedMotion, limit_s})
+// benchTest(name, async (page, browser) => …, {width, height, touch, scale, reducedMotion, profile, limit_s})
+// profile: the test kills or reopens its browser.
 export function benchTest(name, body, options = {}) {
     tests.push({ name, body, options });
 }
@@ -68,33 +69,52 @@ export const check = {
 
 let server = null;
 
-// Chromium with a profile of its own, which outlives a kill, so that a test can reopen it.
+const program = {
+    executablePath: process.env.LOOM_CHROMIUM ?? "/usr/bin/chromium",
+    headless: true,
+    args: chromiumFlags,
+};
+
+// Chromium with storage of its own. With {shared: true} it is a context of a program that the next
+// test uses as well; otherwise a program with a profile, which outlives a kill, so that a test can
+// reopen it.
 export class Browser {
+    static idle = []; // programs that no test uses now
+
     constructor(options) {
         this.options = options;
-        this.profile = mkdtempSync(join(tmpdir(), "loom-chromium-"));
+        this.profile = options.shared ? null : mkdtempSync(join(tmpdir(), "loom-chromium-"));
         this.errors = [];
     }
 
     async launch() {
         const { width = 1280, height = 800, touch = false, scale = 1, reducedMotion } = this.options;
-        this.context = await chromium.launchPersistentContext(this.profile, {
-            executablePath: process.env.LOOM_CHROMIUM ?? "/usr/bin/chromium",
-            headless: true,
-            args: chromiumFlags,
+        const view = {
             viewport: { width, height },
             hasTouch: touch,
             deviceScaleFactor: scale,
             reducedMotion,
             acceptDownloads: true,
-        });
+        };
+        if (this.profile) {
+            this.context = await chromium.launchPersistentContext(this.profile, { ...program, ...view });
+        } else {
+            this.program = Browser.idle.pop() ?? (await chromium.launch(program));
+            this.context = await this.program.newContext(view);
+        }
         const page = this.context.pages()[0] ?? (await this.context.newPage());
         this.page = new BenchPage(this, page, await this.context.newCDPSession(page));
         return this.page;
     }
 
-    // SIGKILL to the browser and all its processes, as when the machine's power fails.
+    // SIGKILL to the browser and all its processes, as when the machine's power fails. A shared program
+    // is closed instead, and not used again.
     async kill() {
+        if (!this.profile) {
+            const { program: shared } = this;
+            this.program = this.context = null;
+            return shared?.close();
+        }
         const ours = processesUsing(this.profile);
         const closed = new Promise((done) => (this.context ? this.context.once("close", done) : done()));
         for (const pid of ours) {
@@ -111,6 +131,7 @@ export class Browser {
 
     // The same profile again: storage is what it was.
     async reopen(query) {
+        if (!this.profile) throw new Error("a test that reopens its browser asks for {profile: true}");
         if (this.context) await this.kill();
         await this.launch();
         await this.page.open(query);
@@ -119,7 +140,9 @@ export class Browser {
 
     async close() {
         await this.context?.close();
-        rmSync(this.profile, { recursive: true, force: true, maxRetries: 5 });
+        if (this.profile) rmSync(this.profile, { recursive: true, force: true, maxRetries: 5 });
+        if (this.program?.isConnected()) Browser.idle.push(this.program);
+        this.program = null;
     }
 }
 
@@ -389,7 +412,7 @@ async function withinLimit(browser, seconds, run) {
 }
 
 async function runOne(test) {
-    const browser = new Browser({ scale: testScale, ...test.options });
+    const browser = new Browser({ scale: testScale, shared: !test.options.profile, ...test.options });
     try {
         await withinLimit(browser, test.options.limit_s ?? limit_s, async () => {
             await test.body(await browser.launch(), browser);
@@ -443,6 +466,7 @@ async function runEach(chosen, atOnce) {
         }
     };
     await Promise.all(Array.from({ length: atOnce }, work));
+    await Promise.all(Browser.idle.map((each) => each.close()));
     const failed = [...results.values()].filter(({ fault }) => fault).length;
     return { passed: chosen.length - failed, failed };
 }

@@ -65,7 +65,7 @@ benchTest("the bench is as it was after the browser is killed in the middle of a
     await again.key("Control+z");
     await again.waitFor((p) => p.bench.parts.length === 1, "what was done before the kill can be undone");
     await again.shot("reopened-after-kill");
-});
+}, { profile: true });
 
 async function openJob(page, name) {
     await page.tap("leaf/course");
@@ -87,7 +87,7 @@ benchTest("each job keeps its own bench", async (page, browser) => {
     await page.waitFor((p) => p.document === "free", "the free bench is open");
     const again = await browser.reopen();
     check.equal((await again.probe("document")).document, "free", "what was open last opens again");
-});
+}, { profile: true });
 
 benchTest("starting again begins the job anew and keeps that", async (page, browser) => {
     await page.open("exercise=headlamp");
@@ -97,7 +97,7 @@ benchTest("starting again begins the job anew and keeps that", async (page, brow
     await page.waitFor((p) => p.bench.parts.length === 0 && p.saved === p.revision, "an empty bench, kept");
     const again = await browser.reopen();
     check.equal(refs(await again.probe("bench")), [], "parts after reopening");
-});
+}, { profile: true });
 
 async function storedText(page, key) {
     return page.page.evaluate((wanted) => new Promise((done) => {
@@ -259,7 +259,7 @@ benchTest("an opened file and the learner's own free bench keep apart", async (p
     await openJob(again, "paper/restart");
     await again.waitFor((p) => p.document === "free" && p.bench.parts.length === 1,
         "the learner's own free bench as it was");
-});
+}, { profile: true });
 
 // --- fingers
 
