@@ -5,6 +5,7 @@
 #include "bench/ends.h"
 #include "bench/joining.h"
 #include "bench/limits.h"
+#include "bench/terminal_phrase.h"
 
 #include <algorithm>
 #include <cmath>
@@ -51,7 +52,7 @@ std::optional<Refusal> whyNotStripped(const Cable& cable, int end) {
 std::optional<Refusal> whyNoScrew(const Bench& bench, TerminalRef at) {
     if (auto why = whyNotTerminal(bench, at)) return why;
     if (kindAt(bench, at) != TerminalKind::Tab) return std::nullopt;
-    return Refusal{Why::WrongEnd, terminalName(bench, at), phrase("screw"), phrase("tab")};
+    return Refusal{Why::WrongEnd, terminalPhrase(bench, at), phrase("screw"), phrase("tab")};
 }
 
 void mend(Bench& bench, TerminalRef at) {
@@ -188,7 +189,7 @@ Outcome<Bench> edited(Bench bench, const PushEnd& edit) {
     const TerminalKind kind = kindAt(bench, *end.at);
     if (kind == TerminalKind::StudM6 || kind == TerminalKind::StudM8)
         return Refusal{
-            Why::WrongEnd, terminalName(bench, *end.at), phrase("clamp-or-tab"), phrase("stud")};
+            Why::WrongEnd, terminalPhrase(bench, *end.at), phrase("clamp-or-tab"), phrase("stud")};
     EndMake make = makeOf(cable, edit.end);
     if (make.pushed_m == edit.pushed_m) return bench;
     if (auto why = whyClampClosed(bench, *end.at)) return *why;
@@ -199,7 +200,7 @@ Outcome<Bench> edited(Bench bench, const PushEnd& edit) {
 
 Outcome<Bench> edited(Bench bench, const TurnScrew& edit) {
     if (auto why = whyNoScrew(bench, edit.at)) return *why;
-    const std::string place = terminalName(bench, edit.at);
+    const Phrase place = terminalPhrase(bench, edit.at);
     if (auto why = whyNotWithin(place, edit.torque_Nm, 0.0, kTorqueMost_Nm)) return *why;
     const Screw now = screwAt(bench, edit.at);
     if (now.broken)

@@ -8,6 +8,7 @@
 #include "bench/file_words.h"
 #include "bench/joining.h"
 #include "bench/limits.h"
+#include "bench/terminal_phrase.h"
 
 #include <algorithm>
 #include <cstring>
@@ -266,7 +267,8 @@ private:
             at.refuse(Why::WrongEnd, phrase("a-clamp-or-a-stud"), phrase("a-tab"));
         for (const Screw& other : bench.screws)
             if (other.at == screw.at)
-                at.refuse(Why::Duplicate, phrase("each-screw-once"), terminalName(bench, screw.at));
+                at.refuse(
+                    Why::Duplicate, phrase("each-screw-once"), terminalPhrase(bench, screw.at));
         bench.screws.push_back(screw);
     }
 

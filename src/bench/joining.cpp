@@ -5,6 +5,7 @@
 #include "bench/edit.h"
 #include "bench/ends.h"
 #include "bench/limits.h"
+#include "bench/terminal_phrase.h"
 
 namespace loom::bench {
 namespace {
@@ -60,7 +61,7 @@ std::optional<Refusal> whyNoRoom(const Bench& bench, TerminalRef to, EndKind kin
     }
     if (load.ends < room) return std::nullopt;
     return Refusal{
-        Why::TerminalFull, terminalName(bench, to), expected, endsCounted("ends", load.ends)};
+        Why::TerminalFull, terminalPhrase(bench, to), expected, endsCounted("ends", load.ends)};
 }
 
 } // namespace
@@ -69,7 +70,7 @@ std::optional<Refusal> whyNotTerminal(const Bench& bench, TerminalRef terminal) 
     const Part* part = findPart(bench, terminal.part);
     if (!part)
         return Refusal{Why::UnknownPart,
-                       terminalName(bench, terminal),
+                       terminalPhrase(bench, terminal),
                        phrase("a-part-on-the-bench"),
                        phrase("none")};
     const std::size_t count = spec(part->kind).terminals.size();
@@ -84,7 +85,7 @@ std::optional<Refusal>
 whyNotJoinCable(const Bench& bench, const Cable& cable, int end, EndKind kind, TerminalRef to) {
     if (auto why = whyNotTerminal(bench, to)) return why;
     const TerminalKind terminal = kindOf(bench, to);
-    const std::string place = terminalName(bench, to);
+    const Phrase place = terminalPhrase(bench, to);
     if (!fits(kind, terminal))
         return Refusal{Why::WrongEnd, place, takenBy(terminal), wordPhrase(word(kind))};
     if (terminal == TerminalKind::Clamp && cable.area_m2 > kInClampMost_m2)
@@ -103,7 +104,7 @@ std::optional<Refusal> whyClampClosed(const Bench& bench, TerminalRef at) {
     const Screw screw = screwAt(bench, at);
     if (screw.torque_Nm == 0.0) return std::nullopt;
     return Refusal{Why::ScrewClosed,
-                   terminalName(bench, at),
+                   terminalPhrase(bench, at),
                    phrase("its-screw-open"),
                    phrase("tightened-with-n-n-m", {{"n", numeral(screw.torque_Nm)}})};
 }

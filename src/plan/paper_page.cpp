@@ -3,6 +3,7 @@
 
 #include "bench/catalogue.h"
 #include "bench/limits.h"
+#include "bench/terminal_phrase.h"
 
 #include <cstdio>
 
@@ -217,8 +218,8 @@ std::string placeWords(const PaperJob& job, const Spot& spot) {
     if (spot.terminal == "plus") return spot.ref + " +";
     if (spot.terminal == "minus") return spot.ref + " \u2212";
     for (const PlanPart& part : job.plan.parts)
-        if (part.ref == spot.ref) return placeName(part.kind, spot);
-    return spot.ref + " " + spot.terminal;
+        if (part.ref == spot.ref) return job.say.text(placeName(part.kind, spot));
+    return job.say.text(bench::terminalPhrase(spot.ref, spot.terminal));
 }
 
 } // namespace loom::plan

@@ -3,6 +3,7 @@
 
 #include "bench/catalogue.h"
 #include "bench/limits.h"
+#include "bench/terminal_phrase.h"
 
 #include <algorithm>
 #include <cmath>
@@ -237,14 +238,12 @@ private:
         }
     }
 
-    std::string named(const Spot& spot) const {
+    Phrase named(const Spot& spot) const {
         const bench::PartSpec* kind = specOf(plan, spot.ref);
-        return kind ? placeName(kind->kind, spot) : spot.ref + " " + spot.terminal;
+        return kind ? placeName(kind->kind, spot) : bench::terminalPhrase(spot.ref, spot.terminal);
     }
 
-    Phrase named(const Place& place) const {
-        return place ? Phrase(named(*place)) : phrase("loose");
-    }
+    Phrase named(const Place& place) const { return place ? named(*place) : phrase("loose"); }
 
     // Where a wrong end is; two terminals that look alike are told apart by what is joined there.
     Phrase namedWrong(const Place& place, const Spot& wanted) const {
@@ -270,10 +269,11 @@ private:
 
 } // namespace
 
-std::string placeName(bench::PartKind kind, const Spot& spot) {
+Phrase placeName(bench::PartKind kind, const Spot& spot) {
     if (bench::isA(kind, bench::PartClass::Block))
         return spot.ref + "/" + spot.terminal.substr(0, spot.terminal.find(' '));
-    return isEitherWay(bench::spec(kind)) ? spot.ref : spot.ref + " " + spot.terminal;
+    return isEitherWay(bench::spec(kind)) ? Phrase(spot.ref)
+                                          : bench::terminalPhrase(spot.ref, spot.terminal);
 }
 
 Phrase placeName(const bench::Bench& bench, bench::TerminalRef terminal) {

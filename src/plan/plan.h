@@ -66,7 +66,7 @@ std::vector<Difference> differences(const Plan& plan, const bench::Bench& bench)
 bench::Phrase describe(const Difference& difference);
 
 // A terminal as a plan names it: "X1/4", "K1 normally open"; "S3" where either terminal will do.
-std::string placeName(bench::PartKind kind, const Spot& spot);
+bench::Phrase placeName(bench::PartKind kind, const Spot& spot);
 bench::Phrase placeName(const bench::Bench& bench, bench::TerminalRef terminal);
 
 } // namespace loom::plan

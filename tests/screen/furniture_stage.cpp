@@ -187,6 +187,19 @@ std::string Stage::labelOf(const std::string& item) const {
     return found ? found->label : std::string();
 }
 
+void Stage::resize(int w, int h) {
+    width = w;
+    height = h;
+    ImGui::GetIO().DisplaySize = {static_cast<float>(w), static_cast<float>(h)};
+}
+
+void Stage::takeUp(const attempt::Record& record) {
+    if (const auto refused = sitting->takeUp(record))
+        throw std::runtime_error("take up: " + screen::sentence(*refused));
+    ++view.opened;
+    frames(2);
+}
+
 void Stage::takeCourse(std::vector<lesson::Exercise> course) {
     const bench::Bench free = sitting->attempt().bench();
     sitting = std::make_unique<lesson::Session>(std::move(course), free);
@@ -201,6 +214,11 @@ void Stage::begin(const std::string& exercise) {
 void Stage::open(const bench::Bench& bench) {
     sitting->openBench(bench);
     frames(2);
+}
+
+void Stage::unwatchAll() {
+    while (sitting->trace().size() > 0)
+        sitting->unwatch(sitting->trace().quantity(0));
 }
 
 bool Stage::ask(const attempt::Command& command) {

@@ -35,9 +35,15 @@ public:
     screen::Rect rectOf(const std::string& item) const; // an empty one when there is none
     std::string labelOf(const std::string& item) const;
 
+    void resize(int width, int height); // of the same unit: its fonts stay
+    void takeUp(const attempt::Record& record);
     void takeCourse(std::vector<lesson::Exercise> course); // in place of the built-in one
     void begin(const std::string& exercise);
-    void open(const bench::Bench& bench);      // as from a file
+    void open(const bench::Bench& bench); // as from a file
+
+    bool watch(const attempt::Quantity& quantity) { return sitting->watch(quantity); }
+
+    void unwatchAll();
     bool ask(const attempt::Command& command); // whether it was done
     bench::PartId lay(const std::string& ref, double x_m, double y_m);
     bench::TerminalRef terminal(const std::string& ref, const std::string& word) const;

@@ -4,6 +4,9 @@
 #include "screen/art/palette.h"
 
 #include <imgui_internal.h>
+#include <sstream>
+#include <string>
+#include <vector>
 
 namespace loom::art {
 
@@ -17,6 +20,21 @@ void quadUV(ImDrawList* list, Box box, ImVec2 uvMin, ImVec2 uvMax, ImU32 colour)
 
 ImVec2 onCircle(ImVec2 centre, float radius, float turn) {
     return ImVec2(centre.x + radius * ImCos(turn), centre.y + radius * ImSin(turn));
+}
+
+// Broken at spaces; none for an empty text.
+std::vector<std::string>
+linesOf(const FontSet& fonts, const Lettering& style, const std::string& text, float width_px) {
+    std::vector<std::string> lines;
+    std::istringstream words(text);
+    for (std::string word; words >> word;) {
+        const std::string longer = lines.empty() ? word : lines.back() + " " + word;
+        if (lines.empty() || textSize(fonts, style, longer.c_str()).x > width_px)
+            lines.push_back(word);
+        else
+            lines.back() = longer;
+    }
+    return lines;
 }
 
 } // namespace
@@ -155,9 +173,13 @@ Box drawTag(ImDrawList* list,
     const float k = fonts.scale;
     const Lettering head{15.0f * k, true, tone::kInk}, body{14.0f * k, false, tone::kInkSoft};
     const ImVec2 a = textSize(fonts, head, first);
-    const ImVec2 b = second[0] ? textSize(fonts, body, second) : ImVec2(0, 0);
+    const std::vector<std::string> lines = linesOf(fonts, body, second, bounds.width() - 36.0f * k);
+    ImVec2 b(0, 0);
+    for (const std::string& said : lines)
+        b.x = ImMax(b.x, textSize(fonts, body, said.c_str()).x);
+    b.y = static_cast<float>(lines.size()) * (body.size_px + 5.0f * k);
     const float w = ImMax(a.x, b.x) + 24.0f * k;
-    const float h = head.size_px + (second[0] ? body.size_px + 5.0f * k : 0.0f) + 16.0f * k;
+    const float h = head.size_px + b.y + 16.0f * k;
     const float beside = 30.0f * k;
     float x = at_px.x + beside, y = at_px.y - h - beside * 0.4f;
     if (x + w > bounds.max.x - 6.0f) x = at_px.x - beside - w;
@@ -179,12 +201,11 @@ Box drawTag(ImDrawList* list,
     const float middle = 0.5f * (box.min.x + box.max.x);
     const float firstY = box.min.y + 8.0f * k + head.size_px * 0.5f;
     drawText(list, fonts, head, ImVec2(middle, firstY), first);
-    if (second[0])
-        drawText(list,
-                 fonts,
-                 body,
-                 ImVec2(middle, firstY + head.size_px * 0.5f + 5.0f * k + body.size_px * 0.5f),
-                 second);
+    float lineY = firstY + head.size_px * 0.5f + 5.0f * k + body.size_px * 0.5f;
+    for (const std::string& said : lines) {
+        drawText(list, fonts, body, ImVec2(middle, lineY), said.c_str());
+        lineY += body.size_px + 5.0f * k;
+    }
     return box;
 }
 

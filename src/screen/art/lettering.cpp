@@ -21,6 +21,15 @@ ImFont* FontSet::pick(bool isBold, float size_px) const {
     return best;
 }
 
+void putText(
+    ImDrawList* list, ImFont* font, float size, ImVec2 at, ImU32 colour, std::string_view text) {
+    const char *begin = text.data(), *end = begin + text.size();
+    const int first = list->IdxBuffer.Size;
+    list->AddText(font, size, at, colour, begin, end);
+    if (whenTextIsPut)
+        whenTextIsPut({list, first, at, font->CalcTextSizeA(size, 1e9f, 0.0f, begin, end), text});
+}
+
 ImVec2 textSize(const FontSet& fonts, const Lettering& style, const char* text) {
     ImFont* font = fonts.pick(style.bold, style.size_px);
     if (!font) return ImVec2(0, 0);
@@ -37,7 +46,7 @@ void drawText(ImDrawList* list,
     const ImVec2 size = font->CalcTextSizeA(style.size_px * kLineOfEm, 1e9f, 0.0f, text);
     const ImVec2 at(static_cast<float>(static_cast<int>(centre.x - size.x * 0.5f + 0.5f)),
                     static_cast<float>(static_cast<int>(centre.y - size.y * 0.5f + 0.5f)));
-    list->AddText(font, style.size_px * kLineOfEm, at, style.colour, text);
+    putText(list, font, style.size_px * kLineOfEm, at, style.colour, text);
 }
 
 NumberText numberText(double value) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <imgui.h>
+#include <string_view>
 
 namespace loom::art {
 
@@ -36,6 +37,20 @@ struct Lettering {
     bool bold = true;
     ImU32 colour = 0xff000000u;
 };
+
+// The one way letters come onto a draw list; at: the upper left corner of their line.
+void putText(
+    ImDrawList* list, ImFont* font, float size, ImVec2 at, ImU32 colour, std::string_view text);
+
+// For tests: told of each text just after it was put. Nothing listens in the page.
+struct PutText {
+    const ImDrawList* list;
+    int firstIndex; // of what the list holds for it
+    ImVec2 at, size;
+    std::string_view text;
+};
+
+inline void (*whenTextIsPut)(const PutText&) = nullptr;
 
 ImVec2 textSize(const FontSet& fonts, const Lettering& style, const char* text);
 // Centred on a point; nothing is drawn under 6 px, which nobody can read.

@@ -11,6 +11,7 @@
 #include "screen/board/ends.h"
 #include "screen/board/hit.h"
 #include "screen/board/tie_art.h"
+#include "screen/kit/part_words.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -125,7 +126,7 @@ void drawTargetTag(const Drawing& d) {
     const Rect& board = d.scene.view->layout.board;
     const auto refusal = whyNot(bench, d.ui, *near);
     const float radius = std::max(11.0f, 0.026f * d.scene.board.px_per_m);
-    const std::string name = terminalName(bench, *near);
+    const std::string name = terminalWords(bench, *near);
     if (refusal) {
         art::drawRefusesRing(d.list, at, radius);
         const std::string why = sentence(*refusal);
@@ -166,7 +167,7 @@ art::CableLook cableLook(const Drawing& d, const bench::Cable& cable) {
 
 std::string spokenCable(const Scene& scene, const bench::Cable& cable) {
     const auto where = [&](const bench::CableEnd& end) {
-        return end.at ? terminalName(scene.bench, *end.at) : words("spoken.loose");
+        return end.at ? terminalWords(scene.bench, *end.at) : words("spoken.loose");
     };
     return words("spoken.cable", {cable.label, where(cable.ends[0]), where(cable.ends[1])});
 }

@@ -6,6 +6,7 @@
 #include "screen/art/board_art.h"
 #include "screen/art/fitting_art.h"
 #include "screen/art/palette.h"
+#include "screen/kit/part_words.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -111,7 +112,7 @@ void drawEndsByHand(const Scene& scene,
 }
 
 std::string spokenTerminal(const bench::Bench& bench, bench::TerminalRef terminal) {
-    std::string said = bench::terminalName(bench, terminal);
+    std::string said = terminalWords(bench, terminal);
     for (const bench::EndRef& ref : bench::endsAt(bench, terminal)) {
         const bench::Cable* cable = bench::findCable(bench, ref.cable);
         if (cable != nullptr && isUnmade(bench, *cable, ref.end))

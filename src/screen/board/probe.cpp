@@ -3,6 +3,7 @@
 
 #include "bench/catalogue.h"
 #include "screen/art/fitting_art.h"
+#include "screen/kit/part_words.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -19,7 +20,8 @@ ImVec2 toScreen(const SceneCache& scene, bench::Point at) {
 }
 
 // The bare metal of an end: its tip when it lies loose, else its fitting beside the terminal.
-ImVec2 metalAt(const SceneCache& scene, const bench::Bench& bench, std::size_t cable, std::size_t end) {
+ImVec2
+metalAt(const SceneCache& scene, const bench::Bench& bench, std::size_t cable, std::size_t end) {
     const bench::CableEnd& made = bench.cables[cable].ends[end];
     if (!made.at || cable >= scene.routes.size()) return toScreen(scene, bench::endAt(bench, made));
     const art::Route& route = scene.routes[cable];
@@ -51,8 +53,10 @@ std::vector<ProbeTarget> probeTargets(const bench::Bench& bench, const SceneCach
     return out;
 }
 
-std::optional<ProbeTarget>
-probeTargetNear(const View& view, const bench::Bench& bench, const SceneCache& scene, ImVec2 at_px) {
+std::optional<ProbeTarget> probeTargetNear(const View& view,
+                                           const bench::Bench& bench,
+                                           const SceneCache& scene,
+                                           ImVec2 at_px) {
     std::optional<ProbeTarget> best;
     float least = kFinger_px * 0.5f * view.layout.unit;
     for (const ProbeTarget& target : probeTargets(bench, scene)) {
@@ -65,12 +69,12 @@ probeTargetNear(const View& view, const bench::Bench& bench, const SceneCache& s
 }
 
 std::string probePlace(const bench::Bench& bench, const bench::ProbeTip& tip) {
-    if (tip.terminal) return bench::terminalName(bench, *tip.terminal);
+    if (tip.terminal) return terminalWords(bench, *tip.terminal);
     const bench::Cable* cable = bench::findCable(bench, tip.cable);
     if (cable == nullptr) return words("meter/lying");
     const bench::CableEnd& end = cable->ends[static_cast<std::size_t>(tip.end & 1)];
     if (!end.at) return words("meter/loose-end", {cable->label});
-    return words("meter/end-at", {cable->label, bench::terminalName(bench, *end.at)});
+    return words("meter/end-at", {cable->label, terminalWords(bench, *end.at)});
 }
 
 } // namespace loom::screen

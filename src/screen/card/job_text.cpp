@@ -4,6 +4,7 @@
 #include "bench/catalogue.h"
 #include "screen/art/route.h"
 #include "screen/card/text.h"
+#include "screen/kit/part_words.h"
 #include "screen/sentences.h"
 
 #include <cmath>
@@ -22,7 +23,7 @@ Action asks(std::string name, std::string label, attempt::Command command) {
 }
 
 std::string endName(const bench::Bench& bench, const bench::CableEnd& end) {
-    return end.at ? bench::terminalName(bench, *end.at) : words("card/loose");
+    return end.at ? terminalWords(bench, *end.at) : words("card/loose");
 }
 
 void offerNaming(const bench::Bench& bench, const Chosen& chosen, CardText& card) {

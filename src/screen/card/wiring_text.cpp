@@ -15,7 +15,7 @@ constexpr double kLeastCurrent_A = 0.5e-3; // less is said to be none
 constexpr double kBesideTerminal_m = 0.06; // where an end comes to lie when it is taken off
 
 std::string endPlace(const bench::Bench& bench, const bench::CableEnd& end) {
-    return end.at ? bench::terminalName(bench, *end.at) : words("card/loose");
+    return end.at ? terminalWords(bench, *end.at) : words("card/loose");
 }
 
 // "18.4 A from X1 1 upper to K1 normally open"
@@ -83,8 +83,7 @@ void addVoltage(const attempt::Attempt& attempt, bench::TerminalRef terminal, Ca
         return;
     }
     card.facts.push_back({words("fact/voltage"), amount(against->voltage_V, "V")});
-    card.facts.push_back(
-        {words("fact/against"), bench::terminalName(attempt.bench(), against->minus)});
+    card.facts.push_back({words("fact/against"), terminalWords(attempt.bench(), against->minus)});
 }
 
 } // namespace
@@ -145,7 +144,7 @@ void tellTerminal(const attempt::Attempt& attempt, bench::TerminalRef terminal, 
     const bench::TerminalSpec& spec = bench::spec(part->kind).terminals[terminal.terminal];
     card.item = "terminal/" + part->ref + "/" + spec.word;
     card.around = "part/" + part->ref;
-    card.title = bench::terminalName(bench, terminal);
+    card.title = terminalWords(bench, terminal);
     card.second = takesWords(spec.kind);
     addVoltage(attempt, terminal, card);
     std::string labels;

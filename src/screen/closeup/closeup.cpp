@@ -4,6 +4,7 @@
 #include "screen/board/ends.h"
 #include "screen/closeup/scene.h"
 #include "screen/kit/keep_clear.h"
+#include "screen/kit/part_words.h"
 #include "screen/kit/tones.h"
 #include "screen/sentences.h"
 
@@ -138,7 +139,7 @@ Rect placePanel(
 }
 
 std::string titleOf(const EndAtHand& at) {
-    const std::string where = at.terminal ? bench::terminalName(*at.bench, *at.terminal) : "";
+    const std::string where = at.terminal ? terminalWords(*at.bench, *at.terminal) : "";
     if (at.cable == nullptr) return words("closeup/title-terminal", {where});
     const bool cut = at.terminalKind == bench::TerminalKind::Clamp;
     if (at.joined)

@@ -162,7 +162,17 @@ void drawScale(const CloseupScene& s, const Stage& stage) {
                             ink);
     const std::string bare =
         words("closeup/bare", {valueWords(MakingStep::Strip, stage.end.strip_mm * 1e-3)});
-    s.pen.left(Face::Bold, {f.at(tip, 0).x + s.pen.px(14.0f), grip.y + s.pen.px(2.0f)}, ink, bare);
+    const ImVec2 at{f.at(tip, 0).x + s.pen.px(14.0f), grip.y + s.pen.px(2.0f)};
+    const float room = s.area.max.x - s.pen.px(kSideWidth) - at.x; // up to the dial
+    if (s.pen.width(Face::Bold, bare) <= room + s.pen.px(28.0f))
+        s.pen.left(Face::Bold, at, ink, bare);
+    else { // over the scale's figures, which it says
+        const float wide = s.pen.width(Face::Bold, bare), right = at.x + room;
+        const float figures = f.at(0, y + 1.0f).y + s.pen.px(11.0f), half = s.pen.px(11.0f);
+        list->AddRectFilled(
+            {right - wide, figures - half}, {right, figures + half}, tone::kBoard, s.pen.px(4.0f));
+        s.pen.right(Face::Bold, {right, figures}, ink, bare);
+    }
     const Rect rect{{f.at(tip - std::max(reach, 8.0f), 0).x, f.at(0, y).y - s.pen.px(22.0f)},
                     {f.at(tip + 2.5f, 0).x, f.at(0, y).y + s.pen.px(22.0f)}};
     const Touch touch =
@@ -252,10 +262,12 @@ void drawDial(const CloseupScene& s) {
                 {hub.x - radius, under - pen.px(10.0f)},
                 tone::kInkSoft,
                 words("closeup/loose"));
-    pen.centred(Face::Body,
-                {hub.x + radius - pen.px(6.0f), under - pen.px(10.0f)},
-                tone::kInkSoft,
-                words("closeup/too-tight"));
+    const float tightX = hub.x + radius - pen.px(6.0f), reach = side.max.x + pen.px(4.0f) - tightX;
+    pen.centredIn(
+        Face::Body,
+        {{tightX - reach, under - pen.px(30.0f)}, {tightX + reach, under + pen.px(10.0f)}},
+        tone::kInkSoft,
+        words("closeup/too-tight"));
     const std::string tightness = tightnessWords(s.at, torque_Nm, s.at.screw.broken);
     const std::string said =
         s.at.screw.broken

@@ -2,6 +2,7 @@
 #include "screen/closeup/steps.h"
 
 #include "bench/edit.h"
+#include "screen/kit/part_words.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -288,14 +289,14 @@ FaultWords faultWords(const EndAtHand& at, EndFault fault) {
         return {at.state.copperShows_m > 0.0
                     ? words("closeup/fault/copper", {millimetres(at.state.copperShows_m)})
                     : words("closeup/fault/strip-long"),
-                at.state.copperOn ? words("closeup/why/copper-on",
-                                          {bench::terminalName(*at.bench, *at.state.copperOn)})
-                                  : words("closeup/why/strip-long")};
+                at.state.copperOn
+                    ? words("closeup/why/copper-on", {terminalWords(*at.bench, *at.state.copperOn)})
+                    : words("closeup/why/strip-long")};
     case EndFault::StrandOut:
         return {words("closeup/fault/strand"),
-                at.state.strandOn ? words("closeup/why/strand-on",
-                                          {bench::terminalName(*at.bench, *at.state.strandOn)})
-                                  : words("closeup/why/strand")};
+                at.state.strandOn
+                    ? words("closeup/why/strand-on", {terminalWords(*at.bench, *at.state.strandOn)})
+                    : words("closeup/why/strand")};
     case EndFault::NotPressed:
         return {words("closeup/fault/not-pressed"), words("closeup/why/not-pressed")};
     case EndFault::NotPushedIn:

@@ -2,6 +2,7 @@
 #include "screen/kit/part_words.h"
 
 #include "bench/catalogue.h"
+#include "bench/terminal_phrase.h"
 #include "screen/sentences.h"
 
 namespace loom::screen {
@@ -16,6 +17,10 @@ std::string sleeveWords(bench::Sleeve sleeve) {
 
 std::string endWords(bench::EndKind end) {
     return words(std::string("end/") + bench::word(end));
+}
+
+std::string terminalWords(const bench::Bench& bench, bench::TerminalRef terminal) {
+    return text(bench::terminalPhrase(bench, terminal));
 }
 
 } // namespace loom::screen

@@ -11,5 +11,7 @@ namespace loom::screen {
 std::string kindWords(bench::PartKind kind); // "relay"
 std::string sleeveWords(bench::Sleeve sleeve);
 std::string endWords(bench::EndKind end);
+// "K1 normally open"
+std::string terminalWords(const bench::Bench& bench, bench::TerminalRef terminal);
 
 } // namespace loom::screen

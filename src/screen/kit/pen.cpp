@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "screen/kit/pen.h"
 
+#include "screen/art/lettering.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -27,6 +29,7 @@ constexpr float emOf(Face face) {
 constexpr float kCapMiddle = (2189.0f - 731.0f) / 2789.0f;
 
 constexpr float kLinePitch = 1.1f; // 24 px for letters of 16 px
+constexpr float kSmaller = 0.82f;   // 13 px, as the legends on parts, where a box is too narrow
 
 float widthOf(ImFont* font, float size, std::string_view text) {
     return font->CalcTextSizeA(size, 1e9f, 0.0f, text.data(), text.data() + text.size()).x;
@@ -169,13 +172,13 @@ float Pen::width(Face face, std::string_view text) const {
     return widthOf(font(face), size(face), text);
 }
 
-std::string Pen::cut(Face face, std::string_view text, float width_px) const {
-    if (width(face, text) <= width_px) return std::string(text);
-    const float room = width_px - width(face, "…");
+std::string Pen::cut(Face face, std::string_view text, float width_px, float share) const {
+    if (share * width(face, text) <= width_px) return std::string(text);
+    const float room = width_px - share * width(face, "…");
     std::size_t end = 0;
     while (end < text.size()) {
         const std::size_t next = nextLetter(text, end);
-        if (width(face, text.substr(0, next)) > room) break;
+        if (share * width(face, text.substr(0, next)) > room) break;
         end = next;
     }
     while (end > 0 && text[end - 1] == ' ')
@@ -183,10 +186,22 @@ std::string Pen::cut(Face face, std::string_view text, float width_px) const {
     return std::string(text.substr(0, end)) + "…";
 }
 
-void Pen::write(Face face, float x, float middle_y, ImU32 colour, std::string_view text) const {
-    const float s = size(face);
+std::string Pen::cutWords(Face face, std::string_view text, float width_px, float share) const {
+    std::string out;
+    for (std::size_t from = 0; from < text.size();) {
+        const std::size_t end = std::min(text.find_first_of(" \n", from), text.size());
+        out += cut(face, text.substr(from, end - from), width_px, share);
+        out += text.substr(end, 1);
+        from = end + 1;
+    }
+    return out;
+}
+
+void Pen::write(
+    Face face, float x, float middle_y, ImU32 colour, std::string_view text, float share) const {
+    const float s = share * size(face);
     const ImVec2 at(std::round(x), std::round(middle_y - s * kCapMiddle));
-    list->AddText(font(face), s, at, colour, text.data(), text.data() + text.size());
+    art::putText(list, font(face), s, at, colour, text);
 }
 
 void Pen::left(Face face, ImVec2 at, ImU32 colour, std::string_view text) const {
@@ -209,6 +224,23 @@ void Pen::upward(Face face, ImVec2 at, ImU32 colour, std::string_view text) cons
     centred(face, at, colour, text);
     turnDrawn(list, from, at, -1.57079633f);
     list->PopClipRect();
+}
+
+void Pen::centredIn(Face face, const Rect& box, ImU32 colour, std::string_view text) const {
+    if (width(face, text) <= box.width()) return centred(face, box.centre(), colour, text);
+    const float s = kSmaller * size(face), pitch = kSmaller * line(face);
+    const std::string whole = cutWords(face, text, box.width(), kSmaller);
+    const auto lines = wrapped(font(face), s, box.width(), whole);
+    const std::size_t shown =
+        std::clamp<std::size_t>(static_cast<std::size_t>(box.height() / pitch), 1, lines.size());
+    float y = box.centre().y - pitch * 0.5f * static_cast<float>(shown - 1);
+    for (std::size_t i = 0; i < shown; ++i, y += pitch) {
+        const auto from = static_cast<std::size_t>(lines[i].data() - whole.data());
+        const std::string said = i + 1 == shown && shown < lines.size()
+                                     ? cut(face, whole.substr(from), box.width(), kSmaller)
+                                     : std::string(lines[i]);
+        write(face, box.centre().x - 0.5f * kSmaller * width(face, said), y, colour, said, kSmaller);
+    }
 }
 
 float Pen::paragraph(

@@ -28,7 +28,11 @@ public:
     float line(Face face) const;
     float width(Face face, std::string_view text) const;
     // The text, cut with "…" when it is wider than that.
-    std::string cut(Face face, std::string_view text, float width_px) const;
+    std::string cut(Face face, std::string_view text, float width_px, float share = 1.0f) const;
+
+    // The same of each word by itself, for a column that is wrapped.
+    std::string
+    cutWords(Face face, std::string_view text, float width_px, float share = 1.0f) const;
 
     // The middle of the capitals stands at y.
     void left(Face face, ImVec2 at, ImU32 colour, std::string_view text) const;
@@ -36,6 +40,10 @@ public:
     void right(Face face, ImVec2 at, ImU32 colour, std::string_view text) const;
     // The same, turned anticlockwise by a right angle about the point.
     void upward(Face face, ImVec2 at, ImU32 colour, std::string_view text) const;
+
+    // In a box: on one line where it fits, else in smaller letters on as many lines as there is
+    // height for, the last cut with "…".
+    void centredIn(Face face, const Rect& box, ImU32 colour, std::string_view text) const;
 
     // Wrapped lines from the top left corner; returns the height used.
     float
@@ -47,7 +55,12 @@ public:
     Window* window = nullptr; // what is written in scrolls in this
 
 private:
-    void write(Face face, float x, float middle_y, ImU32 colour, std::string_view text) const;
+    void write(Face face,
+               float x,
+               float middle_y,
+               ImU32 colour,
+               std::string_view text,
+               float share = 1.0f) const; // of the face's size
 
     const Fonts& fonts;
 };

@@ -116,10 +116,11 @@ bool button(const Pen& pen,
             bool enabled) {
     const Touch touch = press(pen, items, name, spoken(label, enabled), zone, rect);
     const Paint paint = drawButton(pen.list, rect, look, touch, enabled);
-    pen.centred(Face::Bold,
-                rect.centre(),
-                paint.letters,
-                pen.cut(Face::Bold, label, rect.width() - pen.px(8.0f)));
+    const float side = pen.px(4.0f);
+    pen.centredIn(Face::Bold,
+                  {{rect.min.x + side, rect.min.y}, {rect.max.x - side, rect.max.y}},
+                  paint.letters,
+                  label);
     return touch.clicked && enabled;
 }
 

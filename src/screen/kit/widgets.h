@@ -3,38 +3,57 @@
 // gauge, sheet, note. Used everywhere; nothing of Dear ImGui's stock look appears.
 #pragma once
 
+#include "imgui.h"
 #include "screen/kit/items.h"
 #include "screen/kit/pen.h"
-
-#include "imgui.h"
 
 #include <string_view>
 
 namespace loom::screen {
 
 // Items::add, but what is scrolled out of the pen's window cannot be pressed.
-Touch press(const Pen& pen, Items& items, std::string_view name, std::string_view label, Zone zone,
+Touch press(const Pen& pen,
+            Items& items,
+            std::string_view name,
+            std::string_view label,
+            Zone zone,
             const Rect& rect);
 
 // Items::note for something to be read: found by the keyboard, ringed then, brought into sight.
-void readable(const Pen& pen, Items& items, std::string_view name, std::string_view label, Zone zone,
-              const Rect& rect, float rounding);
+void readable(const Pen& pen,
+              Items& items,
+              std::string_view name,
+              std::string_view label,
+              Zone zone,
+              const Rect& rect,
+              float rounding);
 
 enum class ButtonLook {
-    Room,   // on the dark room: undo, redo
-    Paper,  // outlined on paper: hint
-    Main    // the screen's one main action
+    Room,  // on the dark room: undo, redo
+    Paper, // outlined on paper: hint
+    Main   // the screen's one main action
 };
 
 // Returns whether it was clicked; never when it is not enabled, though it can still be found. The
-// label is cut to the button's width.
-bool button(const Pen& pen, Items& items, std::string_view name, std::string_view label, Zone zone,
-            const Rect& rect, ButtonLook look, bool enabled = true);
+// label is fitted into the button.
+bool button(const Pen& pen,
+            Items& items,
+            std::string_view name,
+            std::string_view label,
+            Zone zone,
+            const Rect& rect,
+            ButtonLook look,
+            bool enabled = true);
 // The width that shows the label whole.
 float buttonWidth(const Pen& pen, std::string_view label);
 // A pressable line of text on paper: a row of a list, a link. chosen: it is the one shown.
-Touch row(const Pen& pen, Items& items, std::string_view name, std::string_view label, Zone zone,
-          const Rect& rect, bool chosen);
+Touch row(const Pen& pen,
+          Items& items,
+          std::string_view name,
+          std::string_view label,
+          Zone zone,
+          const Rect& rect,
+          bool chosen);
 // A square button with a cross: closes a card or a panel.
 bool closeButton(const Pen& pen, Items& items, std::string_view name, Zone zone, ImVec2 centre);
 
@@ -51,8 +70,8 @@ void drawGauge(ImDrawList* list, const Rect& rect, float share, float tooMuch);
 // A dashed rounded box: the place of something that is elsewhere.
 void drawDashedBox(ImDrawList* list, const Rect& rect, float rounding, ImU32 colour, float stroke);
 // A chevron pointing right (1, 0), left, up or down.
-void drawChevron(ImDrawList* list, ImVec2 centre, float size, ImVec2 towards, ImU32 colour,
-                 float stroke);
+void drawChevron(
+    ImDrawList* list, ImVec2 centre, float size, ImVec2 towards, ImU32 colour, float stroke);
 
 // Raised panel, paper sheet, warm note; with the one soft shadow where it lies on something.
 void drawSoftShadow(ImDrawList* list, const Rect& rect, float rounding, float reach, float alpha);
@@ -62,4 +81,4 @@ void drawClip(const Pen& pen, ImVec2 middleOfTopEdge);
 void drawNote(ImDrawList* list, const Rect& rect);
 void drawFocusRing(ImDrawList* list, const Rect& rect, float rounding);
 
-}  // namespace loom::screen
+} // namespace loom::screen

@@ -169,12 +169,18 @@ void writeDisplay(const Desk& d, const MeterFace& face) {
                   d.at(m::kDisplayRight - 12.0f, m::kDisplayTop + (button ? 16.0f : 30.0f)),
                   tone::kInk,
                   face.word);
-    if (!face.line.empty())
-        pen.right(
-            Face::Body,
-            d.at(m::kDisplayRight - 10.0f, m::kDisplayBottom - 12.0f),
-            tone::kInk,
-            pen.cut(Face::Body, face.line, pen.px(m::kDisplayRight - m::kDisplayLeft - 16.0f)));
+    const float room = pen.px(m::kDisplayRight - m::kDisplayLeft - 16.0f);
+    if (!face.line.empty() && pen.width(Face::Body, face.line) <= room)
+        pen.right(Face::Body,
+                  d.at(m::kDisplayRight - 10.0f, m::kDisplayBottom - 12.0f),
+                  tone::kInk,
+                  face.line);
+    else if (!face.line.empty())
+        pen.centredIn(Face::Body,
+                      {d.at(m::kDisplayLeft + 8.0f, m::kDisplayBottom - 43.0f),
+                       d.at(m::kDisplayRight - 8.0f, m::kDisplayBottom - 2.0f)},
+                      tone::kInk,
+                      face.line);
 }
 
 void drawFuseButton(const Desk& d) {
@@ -204,8 +210,9 @@ void drawRanges(const Desk& d) {
         if (chosen) said = words("spoken/chosen", {said});
         const Touch touch = d.items.add(kRangeItems[i], said, Zone::Board, rect);
         const std::string symbol = rangeSymbol(kRanges[i]);
-        const float half =
-            std::max(d.pen.px(18.0f), 0.5f * d.pen.width(Face::Bold, symbol) + d.pen.px(7.0f));
+        const float half = std::clamp(0.5f * d.pen.width(Face::Bold, symbol) + d.pen.px(7.0f),
+                                      d.pen.px(18.0f),
+                                      d.pen.px(28.0f));
         const Rect mark{{centre.x - half, centre.y - d.pen.px(18.0f)},
                         {centre.x + half, centre.y + d.pen.px(18.0f)}};
         if (chosen)
@@ -213,7 +220,8 @@ void drawRanges(const Desk& d) {
         else if (touch.hot || touch.down)
             d.pen.list->AddRectFilled(
                 mark.min, mark.max, art::rgb(0xffffff, touch.down ? 110u : 70u), d.pen.px(8.0f));
-        d.pen.centred(Face::Bold, centre, chosen ? tone::kPaper : tone::kInk, symbol);
+        d.pen.centredIn(
+            Face::Bold, shrunk(mark, d.pen.px(1.0f)), chosen ? tone::kPaper : tone::kInk, symbol);
         if (touch.focused) drawFocusRing(d.pen.list, mark, d.pen.px(8.0f));
         if (touch.clicked && !chosen) d.ask(bench::SetMeter{kRanges[i]});
     }

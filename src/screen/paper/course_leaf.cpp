@@ -91,35 +91,35 @@ void addExercise(const Leaf& leaf, Stack& stack, const lesson::Exercise& exercis
     const bool open = leaf.job.exercise == &exercise;
     const float textX = pen.px(40.0f), width = stack.width - textX - pen.px(6.0f);
     const float title = pen.paragraphHeight(Face::Bold, width, text(exercise.title));
-    stack.add(
-        title + pen.line(Face::Body) + pen.px(16.0f), [=, &leaf, &pen, &exercise](const Rect& at) {
-            const Standing standing = standingOf(leaf, exercise);
-            const std::string second = open ? words("course/open", {standing.text}) : standing.text;
-            const Touch touch = row(
-                pen,
-                leaf.items,
-                choice.name,
-                text(exercise.title) + ", " + second,
-                Zone::Paper,
-                shrunk({{at.min.x - pen.px(6.0f), at.min.y}, {at.max.x + pen.px(6.0f), at.max.y}},
-                       1.0f),
-                open);
-            const float top = at.min.y + pen.px(8.0f);
-            drawMark(pen.list,
-                     {at.min.x + pen.px(16.0f), top + pen.line(Face::Bold) * 0.5f},
-                     pen.px(12.0f),
-                     standing.done ? Mark::Done : Mark::Empty);
-            const float high = pen.paragraph(
-                Face::Bold, {at.min.x + textX, top}, width, tone::kInk, text(exercise.title));
-            pen.paragraph(
-                Face::Body, {at.min.x + textX, top + high}, width, tone::kInkSoft, second);
-            if (!touch.clicked) return;
-            // The one that is open is only shown again; to begin it anew is asked for below.
-            if (open)
-                leaf.ui.coursesOpen = false;
-            else
-                carryOut(leaf, choice); // each job keeps its own bench
-        });
+    const Standing standing = standingOf(leaf, exercise);
+    const std::string second = open ? words("course/open", {standing.text}) : standing.text;
+    stack.add(title + pen.paragraphHeight(Face::Body, width, second) + pen.px(16.0f),
+              [=, &leaf, &pen, &exercise](const Rect& at) {
+                  const Touch touch = row(pen,
+                                          leaf.items,
+                                          choice.name,
+                                          text(exercise.title) + ", " + second,
+                                          Zone::Paper,
+                                          shrunk({{at.min.x - pen.px(6.0f), at.min.y},
+                                                  {at.max.x + pen.px(6.0f), at.max.y}},
+                                                 1.0f),
+                                          open);
+                  const float top = at.min.y + pen.px(8.0f);
+                  drawMark(pen.list,
+                           {at.min.x + pen.px(16.0f), top + pen.line(Face::Bold) * 0.5f},
+                           pen.px(12.0f),
+                           standing.done ? Mark::Done : Mark::Empty);
+                  const float high = pen.paragraph(
+                      Face::Bold, {at.min.x + textX, top}, width, tone::kInk, text(exercise.title));
+                  pen.paragraph(
+                      Face::Body, {at.min.x + textX, top + high}, width, tone::kInkSoft, second);
+                  if (!touch.clicked) return;
+                  // The one that is open is only shown again; to begin it anew is asked for below.
+                  if (open)
+                      leaf.ui.coursesOpen = false;
+                  else
+                      carryOut(leaf, choice); // each job keeps its own bench
+              });
     stack.space(pen.px(2.0f));
 }
 

@@ -3,6 +3,7 @@
 
 #include "bench/catalogue.h"
 #include "bench/limits.h"
+#include "bench/terminal_phrase.h"
 #include "screen/sentences.h"
 
 #include <algorithm>
@@ -106,8 +107,8 @@ std::string placeOf(const plan::Plan& plan, const plan::Spot& spot) {
     if (spot.terminal == "plus") return spot.ref + " +";
     if (spot.terminal == "minus") return spot.ref + " \u2212";
     for (const plan::PlanPart& part : plan.parts)
-        if (part.ref == spot.ref) return plan::placeName(part.kind, spot);
-    return spot.ref + " " + spot.terminal;
+        if (part.ref == spot.ref) return text(plan::placeName(part.kind, spot));
+    return text(bench::terminalPhrase(spot.ref, spot.terminal));
 }
 
 std::string makeOf(const plan::PlanCable& cable) {

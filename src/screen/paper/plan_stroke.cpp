@@ -3,6 +3,7 @@
 
 #include "bench/catalogue.h"
 #include "plan/paper.h"
+#include "screen/art/lettering.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
 #include "screen/sentences.h"
@@ -41,7 +42,7 @@ struct Stroke {
         // The capitals of Open Sans stand between 0.714 em over the baseline, which is 1.069 em
         // under the line's top (its head and hhea tables).
         const float top = middle.y - mm(em_mm) * (1.069f - 0.357f);
-        pen.list->AddText(font, size, {middle.x - wide.x * 0.5f, top}, colour, text.c_str());
+        art::putText(pen.list, font, size, {middle.x - wide.x * 0.5f, top}, colour, text);
     }
 };
 
@@ -119,8 +120,12 @@ void strokeFrame(const Stroke& stroke) {
         drawing.frontAt, plan::kPlanLegends_mm, false, tone::kInkSoft, words("plan/front"));
     if (drawing.wheels.empty()) return;
     const int from = pen.list->VtxBuffer.Size;
-    stroke.write(drawing.axleAt, plan::kPlanLegends_mm, false, tone::kInkSoft, words("plan/axle"));
-    turnDrawn(pen.list, from, stroke.scale.px(drawing.axleAt), -1.5707963f);
+    const std::string axle = words("plan/axle");
+    plan::Mm at = drawing.axleAt; // a longer word stands higher, clear of the wheel
+    const double half_mm = 0.5 * plan::textWidth_em(axle) * plan::kPlanLegends_mm;
+    at.y = std::min(at.y, drawing.wheels.front().min.y - half_mm);
+    stroke.write(at, plan::kPlanLegends_mm, false, tone::kInkSoft, axle);
+    turnDrawn(pen.list, from, stroke.scale.px(at), -1.5707963f);
 }
 
 void strokeParts(const Stroke& stroke) {

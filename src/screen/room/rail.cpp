@@ -79,10 +79,11 @@ struct Rail {
                             {at.centre().x, at.min.y + (at.height() - letters) * 0.5f},
                             side);
         if (lettered)
-            pen.centred(Face::Bold,
-                        {at.centre().x, at.max.y - pen.px(13.0f)},
-                        tone::kOnRoom,
-                        pen.cut(Face::Bold, words(thing.label), at.width()));
+            pen.centredIn(
+                Face::Bold,
+                {{at.min.x, at.max.y - pen.px(23.0f)}, {at.max.x, at.max.y - pen.px(3.0f)}},
+                tone::kOnRoom,
+                words(thing.label));
         if (touch.focused) drawFocusRing(pen.list, shrunk(at, 3.0f), pen.px(9.0f));
         if (touch.clicked) use(thing);
     }
@@ -172,8 +173,9 @@ void drawKeyPlace(const Rail& rail, const Rect& at, const char* key) {
     std::replace(spoken.begin(), spoken.end(), '\n', ' ');
     readable(pen, rail.items, "rail/key", spoken, Zone::Rail, at, pen.px(9.0f));
     const float pitch = pen.px(20.0f);
-    const auto lines =
-        wrapped(pen.font(Face::Body), pen.size(Face::Body), at.width() - pen.px(6.0f), text);
+    const float room = at.width() - pen.px(6.0f);
+    const std::string fitting = pen.cutWords(Face::Body, text, room);
+    const auto lines = wrapped(pen.font(Face::Body), pen.size(Face::Body), room, fitting);
     float y = at.centre().y - pitch * 0.5f * static_cast<float>(lines.size() - 1);
     for (const std::string_view line : lines) {
         pen.centred(Face::Body, {at.centre().x, y}, tone::kOnRoomSoft, line);
@@ -192,8 +194,10 @@ void drawKeyOnHook(const Rail& rail, const Rect& at) {
     drawHook(pen, {at.centre().x + pen.px(2.0f), at.min.y + pen.px(4.0f)});
     art::drawKey(
         pen.list, {at.centre().x, at.min.y + pen.px(6.0f) + keyHeight * 0.5f}, scale, 0.08f);
-    pen.centred(
-        Face::Body, {at.centre().x, at.max.y - pen.px(10.0f)}, tone::kOnRoom, words("rail/key"));
+    pen.centredIn(Face::Body,
+                  {{at.min.x, at.max.y - pen.px(20.0f)}, at.max},
+                  tone::kOnRoom,
+                  words("rail/key"));
     if (touch.focused) drawFocusRing(pen.list, shrunk(at, 3.0f), pen.px(9.0f));
     const ImGuiIO& io = ImGui::GetIO();
     const float moved = std::hypot(io.MousePos.x - io.MouseClickedPos[0].x,

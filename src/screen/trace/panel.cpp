@@ -220,12 +220,17 @@ void drawTools(const Panel& p) {
     for (std::size_t i = 0; i < std::size(kTools); ++i)
         used +=
             std::max(pen.px(44.0f), pen.width(Face::Bold, toolLabel(p, i)) + pen.px(12.0f)) + gap;
-    const float more = (right - left - used) / static_cast<float>(std::size(kTools));
+    const float count = static_cast<float>(std::size(kTools));
+    const float more = (right - left - used) / count;
+    // Where they are too wide together, what each has over the least gives way.
+    const float least = pen.px(44.0f), over = used + gap - count * (least + gap);
+    const float share =
+        more < 0.0f && over > 0.0f ? std::max(0.0f, 1.0f + more * count / over) : 1.0f;
     float x = left;
     for (std::size_t i = 0; i < std::size(kTools); ++i) {
         const std::string label = toolLabel(p, i);
-        const float wide = std::max(pen.px(44.0f), pen.width(Face::Bold, label) + pen.px(12.0f)) +
-                           std::max(0.0f, more);
+        const float asked = std::max(least, pen.width(Face::Bold, label) + pen.px(12.0f));
+        const float wide = least + share * (asked - least) + std::max(0.0f, more);
         const Rect at = rectAt(x,
                                p.at.max.y - pen.px(kPad + kButtonsHigh),
                                std::min(wide, right - x),

@@ -2,6 +2,7 @@
 #include "screen/trace/words.h"
 
 #include "bench/catalogue.h"
+#include "screen/kit/part_words.h"
 #include "screen/sentences.h"
 
 namespace loom::screen {
@@ -21,7 +22,7 @@ std::string thing(const bench::Bench& bench, const attempt::Quantity& quantity) 
 }
 
 std::string terminal(const bench::Bench& bench, bench::TerminalRef at) {
-    return bench::findPart(bench, at.part) ? bench::terminalName(bench, at) : words("trace/gone");
+    return bench::findPart(bench, at.part) ? terminalWords(bench, at) : words("trace/gone");
 }
 
 } // namespace

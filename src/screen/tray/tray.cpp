@@ -287,7 +287,14 @@ void drawTakesBack(const Tray& tray) {
     const Pen& pen = tray.pen;
     pen.list->AddRectFilled(box.min, box.max, art::fade(tone::kRoomDeep, 0.55f), pen.px(10.0f));
     pen.list->AddRect(box.min, box.max, tone::kAttention, pen.px(10.0f), 0, 2.5f);
-    pen.centred(Face::Title, box.centre(), tone::kOnRoom, words("tray/put-back"));
+    const std::string said = words("tray/put-back");
+    const ImVec2 middle = box.centre(),
+                 half{pen.width(Face::Title, said) * 0.5f + pen.px(12.0f), pen.px(18.0f)};
+    pen.list->AddRectFilled({middle.x - half.x, middle.y - half.y},
+                            {middle.x + half.x, middle.y + half.y},
+                            tone::kRoomDeep,
+                            pen.px(8.0f));
+    pen.centred(Face::Title, middle, tone::kOnRoom, said);
 }
 
 // The row, with the finder when it does not all fit.
