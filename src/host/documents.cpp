@@ -23,6 +23,11 @@ std::string fromAddress(const char* name) {
     return stringArgument();
 }
 
+std::string setting(const char* name) {
+    loom_setting(name);
+    return stringArgument();
+}
+
 void notice(App& app, std::string sentence) {
     screen::showNotice(app.room, std::move(sentence));
 }
@@ -74,7 +79,9 @@ void showOpened(App& app) {
 }
 
 void openAtStart(App& app) {
-    words::setLanguage(fromAddress("language")); // English for one that there is not
+    // English for one that there is not.
+    if (!words::setLanguage(fromAddress("language"))) words::setLanguage(setting("language"));
+    loom_language(words::language().c_str());
     std::string wanted = fromAddress("exercise");
     const std::string bench = fromAddress("bench");
     if (!bench.empty()) wanted = embeddedBench + bench;

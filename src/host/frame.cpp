@@ -9,6 +9,7 @@
 #include "plan/paper.h"
 #include "screen/sentences.h"
 #include "words/sentences.h"
+#include "words/strings.h"
 
 #include <GLES2/gl2.h>
 #include <algorithm>
@@ -104,6 +105,16 @@ std::string savedWord(const App& app) {
     return app.autosave.keepsNothingHere() ? screen::words("saved/nowhere") : std::string();
 }
 
+const std::vector<screen::Language>& languages() {
+    static const std::vector<screen::Language> all = [] {
+        std::vector<screen::Language> found;
+        for (const std::string& name : words::languages())
+            found.push_back({name, words::languageTitle(name)});
+        return found;
+    }();
+    return all;
+}
+
 screen::View viewOf(App& app, const screen::Layout& layout) {
     screen::View view;
     view.session = &app.session;
@@ -116,6 +127,7 @@ screen::View viewOf(App& app, const screen::Layout& layout) {
     view.reducedMotion = app.reducedMotion;
     view.opened = app.opened;
     view.savedWord = savedWord(app);
+    view.languages = &languages();
     return view;
 }
 
@@ -183,6 +195,12 @@ struct Apply {
     void operator()(const screen::Unwatch& intent) const { app.session.unwatch(intent.quantity); }
 
     void operator()(const screen::Print& intent) const { print(app, intent.which); }
+
+    void operator()(const screen::Speak& intent) const {
+        if (!words::setLanguage(intent.language)) return;
+        loom_keep_setting("language", intent.language.c_str());
+        loom_language(intent.language.c_str());
+    }
 };
 
 void apply(App& app, const screen::Intents& intents) {

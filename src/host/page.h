@@ -8,6 +8,9 @@ extern "C" {
 // page.js
 void loom_listen();
 void loom_address(const char* name); // the answer is the string argument
+void loom_setting(const char* name); // the answer is the string argument
+void loom_keep_setting(const char* name, const char* text);
+void loom_language(const char* name); // the page is in it from now on
 void loom_first_frame();
 void loom_no_graphics(); // the page says what that means
 [[noreturn]] void loom_give_up(const char* text);

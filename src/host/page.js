@@ -127,6 +127,29 @@ mergeInto(LibraryManager.library, {
         loomSend(new URLSearchParams(location.search).get(UTF8ToString(name)) || '');
     },
 
+    // What a learner chose, kept by this browser; empty when nothing is kept or nothing can be.
+    loom_setting__deps: ['$loomSend'],
+    loom_setting: function (name) {
+        var text = null;
+        try {
+            text = localStorage.getItem('loomwright.' + UTF8ToString(name));
+        } catch (refused) {
+        }
+        loomSend(text || '');
+    },
+
+    loom_keep_setting: function (name, text) {
+        try {
+            localStorage.setItem('loomwright.' + UTF8ToString(name), UTF8ToString(text));
+        } catch (refused) {
+        }
+    },
+
+    // For screen readers, which speak as this says.
+    loom_language: function (name) {
+        document.documentElement.lang = UTF8ToString(name);
+    },
+
     loom_first_frame: function () {
         performance.mark('loom-first-frame');
     },

@@ -9,6 +9,7 @@ namespace loom::screen {
 using words::amount;
 using words::celsius;
 using words::hasWords;
+using words::language;
 using words::plainNumber;
 using words::sentence;
 using words::setStrings;

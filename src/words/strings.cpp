@@ -109,6 +109,12 @@ const std::string& language() {
     return chosen().name;
 }
 
+std::string languageTitle(std::string_view name) {
+    const Table table = builtIn(name).value_or(Table());
+    const auto title = table.find("language/name");
+    return title == table.end() ? std::string() : title->second;
+}
+
 bool setStrings(std::string_view json) {
     auto table = tableFrom(json);
     if (!table) return false;

@@ -21,6 +21,8 @@ std::vector<std::string> languages();
 // there is not.
 bool setLanguage(std::string_view name);
 const std::string& language();
+// What a language calls itself: "English". Empty for one that there is not.
+std::string languageTitle(std::string_view name);
 
 // The words under a key, {0}, {1}, … filled in. An unknown key gives the key itself, so that it is
 // seen.

@@ -4,6 +4,7 @@
 #include "bench/catalogue.h"
 #include "screen/furniture_stage.h"
 #include "screen/kit/keep_clear.h"
+#include "screen/sentences.h"
 
 #include <doctest/doctest.h>
 #include <vector>
@@ -190,6 +191,27 @@ TEST_CASE("an empty trace is small and has nothing to press but its cross") {
     CHECK(stage.rectOf("trace/sheet").height() < 0.4f * stage.view.layout.board.height());
     CHECK(stage.has("trace/close"));
     CHECK_FALSE(stage.has("trace/csv"));
+}
+
+TEST_CASE("a learner chooses the language in the help, where there are several") {
+    Stage stage(1280, 800);
+    stage.click("header/help");
+    CHECK_FALSE(stage.has("help/language/en")); // nothing to choose between
+
+    const std::vector<screen::Language> two{{"en", "English"}, {"pseudo", "Other"}};
+    for (const auto& [width, height] : {std::pair(1280, 800), std::pair(768, 1024)}) {
+        CAPTURE(width);
+        Stage other(width, height);
+        other.view.languages = &two;
+        other.click("header/help");
+        const std::string english = other.labelOf("help/sheet");
+        other.click("help/language/pseudo");
+        CHECK(screen::language() == "pseudo");
+        CHECK(other.labelOf("help/sheet") != english);
+        CHECK(other.rectOf("help/language/pseudo").max.x <= other.rectOf("help/close").min.x);
+        other.click("help/language/en");
+        CHECK(other.labelOf("help/sheet") == english);
+    }
 }
 
 TEST_CASE("the help tells of every tool of the wall and every leaf of the paper") {

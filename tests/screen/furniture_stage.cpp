@@ -117,6 +117,8 @@ void Stage::apply(const screen::Intents& intents) {
         if (const auto* wish = std::get_if<screen::Unwatch>(&intent))
             sitting->unwatch(wish->quantity);
         opened = opened || std::holds_alternative<screen::OpenBench>(intent);
+        if (const auto* wish = std::get_if<screen::Speak>(&intent))
+            words::setLanguage(wish->language);
     }
 }
 

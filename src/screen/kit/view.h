@@ -41,6 +41,10 @@ struct Pinch {
 // What lies over the board and the rest, and takes what is pressed or scrolled there.
 enum class Over { Nothing, Paper, Help };
 
+struct Language {
+    std::string name, title; // "en", "English"
+};
+
 struct View {
     const lesson::Session* session = nullptr;
     const yard::Yard* yard = nullptr; // where cables lie; without one they are as first laid
@@ -53,6 +57,7 @@ struct View {
     Over over = Over::Nothing; // the room says
     int opened = 0;            // counts the documents put on the bench: another one starts afresh
     std::string savedWord;     // "" or a sentence about saving that concerns the learner
+    const std::vector<Language>* languages = nullptr; // to choose from, when there are several
 };
 
 struct Do {
@@ -87,8 +92,12 @@ struct Print {
     std::string which; // pages of lesson/paper.h: "plan", "sheet", "parts", "labels"
 };
 
+struct Speak {
+    std::string language; // from now on, and when the page is opened again
+};
+
 using Intent =
-    std::variant<Do, Begin, SaveBench, OpenBench, HandOver, SaveText, Watch, Unwatch, Print>;
+    std::variant<Do, Begin, SaveBench, OpenBench, HandOver, SaveText, Watch, Unwatch, Print, Speak>;
 using Intents = std::vector<Intent>;
 
 } // namespace loom::screen

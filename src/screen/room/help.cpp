@@ -121,9 +121,29 @@ std::string spokenHelp() {
     return out;
 }
 
+// From the right end of the sheet's head, each by the name it has for itself.
+void drawLanguages(const View& view, const Pen& pen, Items& items, ImVec2 rightEnd, Intents& out) {
+    if (!view.languages || view.languages->size() < 2) return;
+    float right = rightEnd.x;
+    for (auto one = view.languages->rbegin(); one != view.languages->rend(); ++one) {
+        const float wide = buttonWidth(pen, one->title), high = pen.px(40.0f);
+        const Rect at = rectAt(right - wide, rightEnd.y - 0.5f * high, wide, high);
+        const bool now = one->name == language();
+        if (button(pen,
+                   items,
+                   "help/language/" + one->name,
+                   one->title,
+                   Zone::Sheet,
+                   at,
+                   now ? ButtonLook::Main : ButtonLook::Paper))
+            out.push_back(Speak{one->name});
+        right = at.min.x - pen.px(8.0f);
+    }
+}
+
 } // namespace
 
-void drawHelp(const View& view, Items& items, HelpUi& ui, ImDrawList* list) {
+void drawHelp(const View& view, Items& items, HelpUi& ui, ImDrawList* list, Intents& out) {
     const Pen pen(view, list);
     const ImVec2 window = ImGui::GetIO().DisplaySize;
     list->AddRectFilled({0, 0}, window, art::fade(IM_COL32_BLACK, 0.35f));
@@ -159,6 +179,8 @@ void drawHelp(const View& view, Items& items, HelpUi& ui, ImDrawList* list) {
     const Rect side{area.min, {area.max.x + pen.px(14.0f), area.max.y}};
     drawScrollBar(list, side, Axis::Down, stack.height(), ui.scroll, tone::kPaperLine);
 
+    drawLanguages(
+        view, pen, items, {sheet.max.x - pen.px(64.0f), sheet.min.y + pen.px(34.0f)}, out);
     const bool closed = closeButton(pen,
                                     items,
                                     "help/close",

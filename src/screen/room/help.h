@@ -13,6 +13,6 @@ struct HelpUi {
     Grip grip;
 };
 
-void drawHelp(const View& view, Items& items, HelpUi& ui, ImDrawList* list);
+void drawHelp(const View& view, Items& items, HelpUi& ui, ImDrawList* list, Intents& out);
 
 } // namespace loom::screen

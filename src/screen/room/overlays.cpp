@@ -71,7 +71,7 @@ const std::vector<Overlay>& overlays() {
          [](RoomUi& ui) { ui.help.open = false; },
          OnHelp,
          [](Painting& p) {
-             if (p.ui.help.open) drawHelp(p.view, p.ui.items, p.ui.help, p.list);
+             if (p.ui.help.open) drawHelp(p.view, p.ui.items, p.ui.help, p.list, p.out.intents);
          },
          nullptr},
         {"all jobs",
@@ -84,9 +84,7 @@ const std::vector<Overlay>& overlays() {
          [](const RoomUi& ui) { return ui.trace.open; },
          [](RoomUi& ui) { ui.trace.open = false; },
          OnTrace,
-         [](Painting& p) {
-             drawTrace(p.board, p.ui.items, p.ui.trace, p.list, p.out.intents);
-         },
+         [](Painting& p) { drawTrace(p.board, p.ui.items, p.ui.trace, p.list, p.out.intents); },
          "trace/sheet"},
         {"events",
          [](const RoomUi& ui) { return ui.events.open; },
@@ -111,8 +109,7 @@ const std::vector<Overlay>& overlays() {
          [](RoomUi& ui) { closeCloseup(ui.closeup); },
          OnCloseup,
          [](Painting& p) {
-             p.moves |=
-                 drawCloseup(p.board, p.ui.items, p.ui.closeup, p.ui.board, p.list, p.out);
+             p.moves |= drawCloseup(p.board, p.ui.items, p.ui.closeup, p.ui.board, p.list, p.out);
          },
          nullptr},
         {"card",
@@ -129,8 +126,7 @@ const std::vector<Overlay>& overlays() {
          [](RoomUi& ui) { ui.board.tool = Tool::BareHand; },
          OnRail,
          [](Painting& p) {
-             drawRail(
-                 p.view, p.ui.items, p.ui.board, p.ui.trace.open, p.pictures, p.list, p.out);
+             drawRail(p.view, p.ui.items, p.ui.board, p.ui.trace.open, p.pictures, p.list, p.out);
          },
          nullptr},
         {"board",
@@ -138,13 +134,8 @@ const std::vector<Overlay>& overlays() {
          nullptr,
          OnBoard,
          [](Painting& p) {
-             p.moves |= drawBoard(p.board,
-                                  p.ui.items,
-                                  p.ui.board,
-                                  p.ui.closeup.open,
-                                  p.pictures,
-                                  p.list,
-                                  p.out);
+             p.moves |= drawBoard(
+                 p.board, p.ui.items, p.ui.board, p.ui.closeup.open, p.pictures, p.list, p.out);
          },
          nullptr},
         {"meter",
@@ -152,8 +143,8 @@ const std::vector<Overlay>& overlays() {
          nullptr,
          OnMeter,
          [](Painting& p) {
-             p.moves |= drawMeter(
-                 p.board, p.ui.items, p.ui.meter, p.ui.board, p.pictures, p.list, p.out);
+             p.moves |=
+                 drawMeter(p.board, p.ui.items, p.ui.meter, p.ui.board, p.pictures, p.list, p.out);
          },
          "meter/body"},
         {"view controls",
