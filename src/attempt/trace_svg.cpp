@@ -13,7 +13,7 @@ namespace {
 
 // All lengths in the drawing's own units; a page of A4 lying is about 1000 wide.
 constexpr double kWidth = 1000.0, kLeft = 90.0, kRight = 30.0, kFieldHigh = 150.0, kFieldGap = 54.0,
-                 top = 60.0, markLine = 24.0;
+                 kTop = 60.0, kMarkLine = 24.0;
 constexpr std::size_t kPointsAcross = 900;
 constexpr const char* kDashes[] = {"none", "9 5", "2.5 4", "12 4 2.5 4"};
 
@@ -155,7 +155,7 @@ void Drawing::markList(double y) {
         char time_text[32];
         std::snprintf(time_text, sizeof time_text, "%.3f s", marks[m]->time_s);
         out += write(kLeft,
-                     y + markLine * static_cast<double>(m),
+                     y + kMarkLine * static_cast<double>(m),
                      "start",
                      "font-size=\"15\"",
                      std::to_string(m + 1) + "  " + time_text + "  " + marks[m]->words);
@@ -175,10 +175,10 @@ std::string traceSvg(const Trace& trace, const TraceSheet& sheet) {
     for (const TraceMark& mark : sheet.marks)
         if (mark.slice >= sheet.from && mark.slice <= sheet.to) d.marks.push_back(&mark);
     const std::size_t fields = std::min(trace.size(), sheet.labels.size());
-    const double first = top + kFieldGap, pitch = kFieldHigh + kFieldGap;
+    const double first = kTop + kFieldGap, pitch = kFieldHigh + kFieldGap;
     const double foot =
         fields ? first + pitch * static_cast<double>(fields - 1) + kFieldHigh : first;
-    const double high = foot + 70.0 + markLine * static_cast<double>(d.marks.size());
+    const double high = foot + 70.0 + kMarkLine * static_cast<double>(d.marks.size());
     d.out = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
             "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" viewBox=\"0 0 " +
             coordinate(kWidth) + " " + coordinate(high) +

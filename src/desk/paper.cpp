@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include "plan/paper.h"
-
 #include "desk/commands.h"
 #include "desk/exercise_input.h"
+#include "plan/print.h"
 #include "words/sentences.h"
 
 namespace loom::desk {
@@ -21,7 +20,7 @@ Said paper(const std::vector<std::string>& arguments) {
                        {bench::Why::Missing, arguments[0], "an exercise with a plan", "none"});
     const plan::Say say = words::printed();
     const auto pages =
-        plan::paperPages(arguments[1], {*exercise.value().plan, exercise.value().title, say});
+        plan::printedPages(arguments[1], {*exercise.value().plan, exercise.value().title, say});
     if (!pages) return failure(WrongUse, pages.refusal());
     return {Done, plan::onOneSheet(pages.value()), ""};
 }

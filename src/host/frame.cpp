@@ -6,7 +6,7 @@
 #include "host/handover.h"
 #include "host/page.h"
 #include "host/typefaces.h"
-#include "plan/paper.h"
+#include "plan/print.h"
 #include "screen/sentences.h"
 #include "words/sentences.h"
 #include "words/strings.h"
@@ -159,7 +159,7 @@ void print(App& app, const std::string& which) {
     const lesson::Exercise* exercise = app.session.exercise();
     if (!exercise || !exercise->plan) return;
     const plan::Say say = words::printed();
-    const auto pages = plan::paperPages(which, {*exercise->plan, exercise->title, say});
+    const auto pages = plan::printedPages(which, {*exercise->plan, exercise->title, say});
     if (!pages) return;
     loom_print_clear();
     for (const std::string& page : pages.value())

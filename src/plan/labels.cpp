@@ -14,7 +14,7 @@ constexpr double kStep_mm = 1.0;
 // What a place costs, by eye: a label beside its line is better than one across a foreign line, one
 // across a line is better than one along it.
 constexpr double kCrossCost = 60.0, kAlongCost = 160.0, kTurnedCost = 14.0, kAcrossOwnCost = 8.0,
-                 overhangCost = 30.0, besideCost = 70.0;
+                 kOverhangCost = 30.0, besideCost = 70.0;
 
 struct Place {
     MmBox box;
@@ -110,7 +110,7 @@ void alongStretch(
             Place place{about(centre, width, height), turned, std::nullopt, 0.0};
             if (!table.free(place.box, self)) continue;
             const double over = std::fabs(off) + along / 2 + 1.0 - run / 2;
-            place.cost = (over > 0 ? overhangCost + over : 0.0) + std::fabs(off) * 0.1 -
+            place.cost = (over > 0 ? kOverhangCost + over : 0.0) + std::fabs(off) * 0.1 -
                          std::min(run, 60.0) * 0.1 + (turned ? kTurnedCost : 0.0) +
                          (!level && !turned ? kAcrossOwnCost : 0.0) +
                          table.linesUnder(place.box, self) + table.leadersUnder(place.box, self);

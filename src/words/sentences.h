@@ -5,7 +5,7 @@
 
 #include "attempt/attempt.h"
 #include "bench/refusal.h"
-#include "plan/paper.h"
+#include "plan/print.h"
 #include "words/numbers.h"
 #include "words/strings.h"
 

@@ -14,7 +14,7 @@ namespace {
 // Trouble is counted in metres of cable that lie badly, each kind weighed by how much it hides.
 constexpr double kOffBoardWeighs = 20.0, kWheelWeighs = 40.0, kTerminalWeighs = 12.0;
 constexpr double kBodyWeighs = 1.0, kAlongWeighs = 3.0, kNameWeighs = 3.0, kSharpWeighs = 0.15,
-                 lengthWeighs = 0.25, unusualWeighs = 0.01;
+                 kLengthWeighs = 0.25, unusualWeighs = 0.01;
 constexpr double kTerminalRoom_m = 0.018, kWheelRoom_m = 0.02, kLineRoom_m = 0.016;
 
 double inside(double distance_m, double room_m) {
@@ -97,7 +97,7 @@ void Board::change(std::size_t number, const std::vector<Point>& line) {
 }
 
 double Board::trouble(const Span& span, const CableLine& laid, std::size_t number) const {
-    double sum = lengthWeighs * laid.length_m;
+    double sum = kLengthWeighs * laid.length_m;
     // The fitting is its first piece and its last.
     Point before = laid.ends[0].leaves;
     for (std::size_t i = 1; i < laid.points_m.size(); ++i) {

@@ -89,7 +89,7 @@ struct HandOver {
 }; // the attempt, to somebody else
 
 struct Print {
-    std::string which; // pages of lesson/paper.h: "plan", "sheet", "parts", "labels"
+    std::string which; // pages of plan/print.h: "plan", "sheet", "parts", "labels"
 };
 
 struct Speak {

@@ -2,7 +2,7 @@
 #include "screen/paper/plan_stroke.h"
 
 #include "bench/catalogue.h"
-#include "plan/paper.h"
+#include "plan/print.h"
 #include "screen/art/lettering.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"

@@ -15,7 +15,7 @@ namespace loom::screen {
 namespace {
 
 constexpr float kScaleWide = 54.0f, kCrossWide = 40.0f, kTimeHigh = 26.0f, kWordsHigh = 30.0f,
-                tickApart = 22.0f;
+                kTickApart = 22.0f;
 
 // Told apart by their fields; the colours only help the eye.
 constexpr ImU32 kColours[] = {tone::kFault, art::rgb(0x2b5f9e), tone::kDone, tone::kLink};
@@ -40,7 +40,7 @@ attempt::Axis scaleOf(const Pen& pen,
         low = std::min(low, label.shown(point.least));
         high = std::max(high, label.shown(point.greatest));
     }
-    const int steps = std::clamp(static_cast<int>(curve.height() / pen.px(tickApart)), 2, 5);
+    const int steps = std::clamp(static_cast<int>(curve.height() / pen.px(kTickApart)), 2, 5);
     return attempt::roundAxis(low, high, steps, label.leastSpan);
 }
 
@@ -50,7 +50,7 @@ void drawScale(const Pen& pen, const attempt::Axis& axis, const Rect& curve) {
     for (int t = 0; t <= last; ++t) {
         const float y = curve.max.y - curve.height() * static_cast<float>(axis.share(axis.tick(t)));
         pen.list->AddLine({curve.min.x, y}, {curve.max.x, y}, tone::kPaperLine, 1.0f);
-        const bool room = apart >= pen.px(tickApart) - 4.0f;
+        const bool room = apart >= pen.px(kTickApart) - 4.0f;
         if (room || t == 0 || t == last)
             pen.right(Face::Body,
                       {curve.min.x - pen.px(6.0f), y},

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Labels to cut out, one for each end of each cable, with where that end goes; and the choice of
 // pages by a word.
-#include "plan/paper_page.h"
+#include "plan/print_page.h"
 
 namespace loom::plan {
 namespace {
@@ -13,7 +13,7 @@ struct EndLabel {
     std::string label, place, make;
 };
 
-std::vector<EndLabel> endLabels(const PaperJob& job) {
+std::vector<EndLabel> endLabels(const PrintJob& job) {
     std::vector<EndLabel> out;
     for (const PlanCable& cable : job.plan.cables) {
         const std::string make =
@@ -46,7 +46,7 @@ void append(std::vector<std::string>& pages, std::vector<std::string> more) {
 
 } // namespace
 
-std::vector<std::string> labelPages(const PaperJob& job) {
+std::vector<std::string> labelPages(const PrintJob& job) {
     const std::vector<EndLabel> labels = endLabels(job);
     constexpr std::size_t kEach = kAcross * kDown;
     const std::size_t pages = labels.empty() ? 1 : (labels.size() + kEach - 1) / kEach;
@@ -63,7 +63,7 @@ std::vector<std::string> labelPages(const PaperJob& job) {
     return out;
 }
 
-bench::Outcome<std::vector<std::string>> paperPages(std::string_view which, const PaperJob& job) {
+bench::Outcome<std::vector<std::string>> printedPages(std::string_view which, const PrintJob& job) {
     if (which == "plan") return planPages(job);
     if (which == "sheet") return sheetPages(job);
     if (which == "parts") return partsPages(job);

@@ -2,7 +2,7 @@
 // What to get and what to cut: the parts, the cables off each reel with their totals, the fittings.
 #include "bench/catalogue.h"
 #include "bench/limits.h"
-#include "plan/paper_page.h"
+#include "plan/print_page.h"
 
 #include <algorithm>
 #include <map>
@@ -10,7 +10,7 @@
 namespace loom::plan {
 namespace {
 
-Table partsTable(const PaperJob& job) {
+Table partsTable(const PrintJob& job) {
     Table table{{{job.say("print/ref"), 24.0, true},
                  {job.say("print/part"), 70.0},
                  {job.say("print/rating"), 40.0},
@@ -40,7 +40,7 @@ bool sameReel(const PlanCable& a, const PlanCable& b) {
     return a.area_m2 == b.area_m2 && a.sleeve == b.sleeve;
 }
 
-Table cuttingTable(const PaperJob& job) {
+Table cuttingTable(const PrintJob& job) {
     Table table{{{job.say("print/reel"), 56.0, true},
                  {job.say("print/cable"), 26.0, true},
                  {job.say("print/cut"), 24.0},
@@ -72,7 +72,7 @@ Table cuttingTable(const PaperJob& job) {
     return table;
 }
 
-Table fittingsTable(const PaperJob& job) {
+Table fittingsTable(const PrintJob& job) {
     // By kind and the conductor it is pressed on; a bare end needs none.
     std::map<std::pair<int, double>, int> counts;
     for (const PlanCable& cable : job.plan.cables)
@@ -93,7 +93,7 @@ Table fittingsTable(const PaperJob& job) {
 
 } // namespace
 
-std::vector<std::string> partsPages(const PaperJob& job) {
+std::vector<std::string> partsPages(const PrintJob& job) {
     std::vector<std::string> out = tablePages(job, job.say("print/parts"), partsTable(job));
     for (std::string& each : tablePages(job, job.say("print/cutting"), cuttingTable(job)))
         out.push_back(std::move(each));

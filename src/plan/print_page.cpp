@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "plan/paper_page.h"
+#include "plan/print_page.h"
 
 #include "bench/catalogue.h"
 #include "bench/limits.h"
@@ -56,7 +56,7 @@ const char* word(Anchor anchor) {
 
 } // namespace
 
-Page::Page(const PaperJob& job, const std::string& name, std::size_t number_, std::size_t of) {
+Page::Page(const PrintJob& job, const std::string& name, std::size_t number_, std::size_t of) {
     out = std::string(kPageBegins) + kPageSize +
           " viewBox=\"0 0 297 210\" font-family=\"'Open Sans', sans-serif\">\n";
     text({kPageLeft_mm, 11.0}, job.say.text(job.title), {5.0, true});
@@ -160,9 +160,9 @@ std::size_t drawTable(Page& page, const Table& table, std::size_t first, double 
 }
 
 std::vector<std::string>
-tablePages(const PaperJob& job, const std::string& name, const Table& table) {
+tablePages(const PrintJob& job, const std::string& name, const Table& table) {
     const std::size_t each =
-        static_cast<std::size_t>((pageFoot_mm - kPageTop_mm) / kTableRow_mm) - 1;
+        static_cast<std::size_t>((kPageFoot_mm - kPageTop_mm) / kTableRow_mm) - 1;
     const std::size_t pages = table.rows.empty() ? 1 : (table.rows.size() + each - 1) / each;
     std::vector<std::string> out;
     for (std::size_t i = 0; i < pages; ++i) {
@@ -206,15 +206,15 @@ std::string metresWords(double length_m) {
     return text;
 }
 
-std::string sleeveWords(const PaperJob& job, bench::Sleeve sleeve) {
+std::string sleeveWords(const PrintJob& job, bench::Sleeve sleeve) {
     return job.say(std::string("sleeve/") + bench::word(sleeve)) + " " + sleeveInk(sleeve).letters;
 }
 
-std::string endWords(const PaperJob& job, bench::EndKind end) {
+std::string endWords(const PrintJob& job, bench::EndKind end) {
     return job.say(std::string("end/") + bench::word(end));
 }
 
-std::string placeWords(const PaperJob& job, const Spot& spot) {
+std::string placeWords(const PrintJob& job, const Spot& spot) {
     if (spot.terminal == "plus") return spot.ref + " +";
     if (spot.terminal == "minus") return spot.ref + " \u2212";
     for (const PlanPart& part : job.plan.parts)

@@ -2,14 +2,14 @@
 // The wiring plan on paper: the drawing with its key, and the cables as a table.
 #include "bench/catalogue.h"
 #include "bench/limits.h"
-#include "plan/paper_page.h"
+#include "plan/print_page.h"
 
 #include <algorithm>
 
 namespace loom::plan {
 namespace {
 
-void drawFrame(Page& page, const PaperJob& job, const PlanDrawing& drawing) {
+void drawFrame(Page& page, const PrintJob& job, const PlanDrawing& drawing) {
     page.box(drawing.frame, 6.0, 0.4);
     for (const MmBox& wheel : drawing.wheels)
         page.box(wheel, 1.4, 0.4, "#ddd");
@@ -19,7 +19,7 @@ void drawFrame(Page& page, const PaperJob& job, const PlanDrawing& drawing) {
             drawing.axleAt, job.say("plan/axle"), {kPlanLegends_mm, false, Anchor::Middle, -90.0});
 }
 
-void drawParts(Page& page, const PaperJob& job, const PlanDrawing& drawing) {
+void drawParts(Page& page, const PrintJob& job, const PlanDrawing& drawing) {
     for (const DrawnPart& part : drawing.parts) {
         const PlanPart& row = job.plan.parts[part.part];
         page.box(part.box, 1.8, 0.4, "#f4f1ea");
@@ -47,7 +47,7 @@ void drawParts(Page& page, const PaperJob& job, const PlanDrawing& drawing) {
     }
 }
 
-void drawLabels(Page& page, const PaperJob& job, const PlanDrawing& drawing) {
+void drawLabels(Page& page, const PrintJob& job, const PlanDrawing& drawing) {
     for (const DrawnCable& cable : drawing.cables)
         if (cable.leader) page.line(*cable.leader, cable.label.centre(), 0.3);
     for (const DrawnCable& cable : drawing.cables) {
@@ -60,7 +60,7 @@ void drawLabels(Page& page, const PaperJob& job, const PlanDrawing& drawing) {
 }
 
 // The sleeves in use with their words, in the heading.
-void drawKey(Page& page, const PaperJob& job) {
+void drawKey(Page& page, const PrintJob& job) {
     double x = 82.0;
     for (int i = 0; i < 10; ++i) {
         const bench::Sleeve sleeve = static_cast<bench::Sleeve>(i);
@@ -75,7 +75,7 @@ void drawKey(Page& page, const PaperJob& job) {
     }
 }
 
-Table cableTable(const PaperJob& job) {
+Table cableTable(const PrintJob& job) {
     Table table{{{job.say("print/cable"), 17.0, true},
                  {job.say("print/from"), 38.0},
                  {job.say("print/to"), 38.0},
@@ -117,7 +117,7 @@ std::string underRef(const PlanPart& part, const Say& say) {
     return {};
 }
 
-std::vector<std::string> planPages(const PaperJob& job) {
+std::vector<std::string> planPages(const PrintJob& job) {
     const PlanDrawing drawing = drawPlan(job.plan);
     Page page(job, job.say("print/plan"), 1, 1);
     drawKey(page, job);

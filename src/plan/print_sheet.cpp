@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
 // The check sheet on paper: a row a cable, boxes to tick for each end and both persons.
-#include "plan/paper_page.h"
+#include "plan/print_page.h"
 #include "plan/step.h"
 
 namespace loom::plan {
 namespace {
 
-Table checkTable(const PaperJob& job) {
+Table checkTable(const PrintJob& job) {
     Table table{{{job.say("print/cable"), 18.0, true},
                  {job.say("print/from"), 42.0},
                  {job.say("print/to"), 42.0},
@@ -32,7 +32,7 @@ Table checkTable(const PaperJob& job) {
 }
 
 // Who built, who checked, when; and the order of powering up to tick.
-std::string signingPage(const PaperJob& job) {
+std::string signingPage(const PrintJob& job) {
     Page page(job, job.say("print/power"), 1, 1);
     double y = kPageTop_mm + 4.0;
     for (const char* key : kStepWords) {
@@ -52,7 +52,7 @@ std::string signingPage(const PaperJob& job) {
 
 } // namespace
 
-std::vector<std::string> sheetPages(const PaperJob& job) {
+std::vector<std::string> sheetPages(const PrintJob& job) {
     std::vector<std::string> out = tablePages(job, job.say("print/sheet"), checkTable(job));
     out.push_back(signingPage(job));
     return out;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The pages of paper: what a builder needs to find on them.
 #include "lessons/paper_pippin.h"
-#include "plan/paper.h"
+#include "plan/print.h"
 #include "words/sentences.h"
 
 #include <doctest/doctest.h>
@@ -17,7 +17,7 @@ const plan::Say say{
     [](std::string_view key) { return std::string(key.substr(key.rfind('/') + 1)); }, words::text};
 
 std::vector<std::string> pagesOf(const char* which, const Plan& plan) {
-    const auto pages = plan::paperPages(which, {plan, "Pippin", say});
+    const auto pages = plan::printedPages(which, {plan, "Pippin", say});
     REQUIRE(pages);
     return pages.value();
 }
@@ -119,7 +119,7 @@ TEST_CASE("Names with signs of their own do no harm to a page") {
 
 TEST_CASE("Another word than the papers' is refused, and an empty plan still has its pages") {
     const Plan plan = test::pippinPlan();
-    CHECK_FALSE(plan::paperPages("poster", {plan, "Pippin", say}));
+    CHECK_FALSE(plan::printedPages("poster", {plan, "Pippin", say}));
     for (const std::string& page : pagesOf("all", Plan{}))
         CHECK(balanced(page));
 }

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 // A page of paper being written: lines, boxes, letters and tables in millimetres, as SVG. Used by
-// paper_*.cpp only. Make a Page, draw on it, take finish().
+// print_*.cpp only. Make a Page, draw on it, take finish().
 #pragma once
 
 #include "plan/drawing.h"
-#include "plan/paper.h"
+#include "plan/print.h"
 
 #include <string>
 #include <vector>
@@ -23,7 +23,7 @@ struct Letters {
 class Page {
 public:
     // With its heading, a line of cautions at the foot, and its number.
-    Page(const PaperJob& job, const std::string& name, std::size_t number, std::size_t of);
+    Page(const PrintJob& job, const std::string& name, std::size_t number, std::size_t of);
 
     // The middle of the capitals stands at the point.
     void text(Mm at, const std::string& words, const Letters& letters = {});
@@ -43,7 +43,7 @@ private:
 };
 
 inline constexpr double kPageLeft_mm = 12.0, kPageRight_mm = 285.0, kPageTop_mm = 22.0,
-                        pageFoot_mm = 196.0;
+                        kPageFoot_mm = 196.0;
 
 // A table: its columns, and rows of cells; a cell "[]" is a box to tick.
 struct Column {
@@ -63,7 +63,7 @@ inline constexpr double kTableRow_mm = 4.7;
 std::size_t drawTable(Page& page, const Table& table, std::size_t first, double top, double foot);
 // As many pages as it takes.
 std::vector<std::string>
-tablePages(const PaperJob& job, const std::string& name, const Table& table);
+tablePages(const PrintJob& job, const std::string& name, const Table& table);
 
 // How a sleeve is drawn: its colour over white, in a pattern that tells it without colour; and its
 // letters (IEC 60757).
@@ -79,8 +79,8 @@ void drawSleeve(Page& page, const std::vector<Mm>& points, bench::Sleeve sleeve,
 // "6", "0.75"; "0.35"; "red RD"; "ring M6".
 std::string mm2Words(double area_m2);
 std::string metresWords(double length_m);
-std::string sleeveWords(const PaperJob& job, bench::Sleeve sleeve);
-std::string endWords(const PaperJob& job, bench::EndKind end);
-std::string placeWords(const PaperJob& job, const Spot& spot);
+std::string sleeveWords(const PrintJob& job, bench::Sleeve sleeve);
+std::string endWords(const PrintJob& job, bench::EndKind end);
+std::string placeWords(const PrintJob& job, const Spot& spot);
 
 } // namespace loom::plan
