@@ -14,7 +14,7 @@ constexpr double kStep_mm = 1.0;
 // What a place costs, by eye: a label beside its line is better than one across a foreign line, one
 // across a line is better than one along it.
 constexpr double kCrossCost = 60.0, kAlongCost = 160.0, kTurnedCost = 14.0, kAcrossOwnCost = 8.0,
-                 kOverhangCost = 30.0, besideCost = 70.0;
+                 kOverhangCost = 30.0, kBesideCost = 70.0;
 
 struct Place {
     MmBox box;
@@ -131,7 +131,7 @@ void beside(const Table& table, std::size_t self, double length, std::optional<P
                 Place place{about(centre, length, kHeight_mm), false, foot, 0.0};
                 if (place.box.contains(foot) || !table.free(place.box, self)) continue;
                 const double away = std::sqrt(static_cast<double>(dx * dx + dy * dy));
-                place.cost = besideCost + away;
+                place.cost = kBesideCost + away;
                 if (best && place.cost >= best->cost) continue;
                 place.cost += table.linesUnder(place.box, self) +
                               underCost(place.box, cable) * 0.5 +
@@ -168,7 +168,7 @@ void put(Table& table, std::size_t self, const std::string& label) {
     std::optional<Place> best;
     for (std::size_t i = 0; i + 1 < cable.points.size(); ++i)
         alongStretch(table, self, cable.points[i], cable.points[i + 1], length, best);
-    if (!best || best->cost > besideCost) beside(table, self, length, best);
+    if (!best || best->cost > kBesideCost) beside(table, self, length, best);
     if (!best) best = anywhere(table, self, length);
     cable.label = best->box;
     cable.turned = best->turned;
