@@ -194,16 +194,15 @@ TEST_CASE("an empty trace is small and has nothing to press but its cross") {
 }
 
 TEST_CASE("a learner chooses the language in the help, where there are several") {
-    Stage stage(1280, 800);
-    stage.click("header/help");
-    CHECK_FALSE(stage.has("help/language/en")); // nothing to choose between
-
     const std::vector<screen::Language> two{{"en", "English"}, {"pseudo", "Other"}};
     for (const auto& [width, height] : {std::pair(1280, 800), std::pair(768, 1024)}) {
         CAPTURE(width);
         Stage other(width, height);
-        other.view.languages = &two;
         other.click("header/help");
+        CHECK_FALSE(other.has("help/language/en")); // nothing to choose between
+        other.view.languages = &two;
+        other.frames(2);
+        REQUIRE(other.has("help/language/en"));
         const std::string english = other.labelOf("help/sheet");
         other.click("help/language/pseudo");
         CHECK(screen::language() == "pseudo");
