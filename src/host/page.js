@@ -132,7 +132,7 @@ mergeInto(LibraryManager.library, {
     loom_setting: function (name) {
         var text = null;
         try {
-            text = localStorage.getItem('loomwright.' + UTF8ToString(name));
+            text = window['localStorage']['getItem']('loomwright.' + UTF8ToString(name));
         } catch (refused) {
         }
         loomSend(text || '');
@@ -140,14 +140,14 @@ mergeInto(LibraryManager.library, {
 
     loom_keep_setting: function (name, text) {
         try {
-            localStorage.setItem('loomwright.' + UTF8ToString(name), UTF8ToString(text));
+            window['localStorage']['setItem']('loomwright.' + UTF8ToString(name), UTF8ToString(text));
         } catch (refused) {
         }
     },
 
     // For screen readers, which speak as this says.
     loom_language: function (name) {
-        document.documentElement.lang = UTF8ToString(name);
+        document.documentElement['lang'] = UTF8ToString(name);
     },
 
     loom_first_frame: function () {
