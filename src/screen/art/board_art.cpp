@@ -3,8 +3,8 @@
 
 #include "screen/art/palette.h"
 
+#include <algorithm>
 #include <imgui_internal.h>
-#include <sstream>
 #include <string>
 #include <vector>
 
@@ -26,8 +26,11 @@ ImVec2 onCircle(ImVec2 centre, float radius, float turn) {
 std::vector<std::string>
 linesOf(const FontSet& fonts, const Lettering& style, const std::string& text, float width_px) {
     std::vector<std::string> lines;
-    std::istringstream words(text);
-    for (std::string word; words >> word;) {
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t end = std::min(text.find(' ', at), text.size());
+        const std::string word = text.substr(at, end - at);
+        at = end + 1;
+        if (word.empty()) continue;
         const std::string longer = lines.empty() ? word : lines.back() + " " + word;
         if (lines.empty() || textSize(fonts, style, longer.c_str()).x > width_px)
             lines.push_back(word);
