@@ -187,7 +187,7 @@ def libraries(path, text):
             if re.match(library, name.split("/")[-1]) or re.match(library, name):
                 if room not in rooms:
                     yield number, f"<{name}> belongs in {rooms}, found in {room}"
-        if name in ("iostream", "regex", "fstream") and room != "desk" or name in ("iostream", "regex"):
+        if name in ("iostream", "regex", "fstream", "sstream") and room != "desk" or name in ("iostream", "regex"):
             yield number, f"<{name}> costs the page too much"
 
 
