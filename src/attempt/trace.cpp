@@ -23,10 +23,8 @@ double openedAt_A(const Attempt& attempt, const Quantity& quantity, std::int64_t
     if (quantity.kind != Quantity::Kind::Current) return 0.0;
     const auto& all = attempt.events();
     for (std::size_t i = all.size(); i-- > 0 && all[i].slice > since;) {
-        const circuit::EventRow& row = circuit::rowOf(all[i].kind);
-        const bool opens =
-            row.first == circuit::Unit::Ampere &&
-            (row.lasting == circuit::Lasting::Opened || row.lasting == circuit::Lasting::Parted);
+        const circuit::EventKind kind = all[i].kind;
+        const bool opens = circuit::opensByCurrent(kind) || kind == circuit::EventKind::CableParted;
         const bool same = (quantity.part && all[i].part == quantity.part) ||
                           (quantity.cable && all[i].cable == quantity.cable);
         if (opens && same) return all[i].first;

@@ -113,6 +113,12 @@ constexpr const EventRow& rowOf(EventKind kind) {
     return kEventRows[static_cast<std::size_t>(kind)];
 }
 
+// A fuse or a breaker has opened.
+constexpr bool opensByCurrent(EventKind kind) {
+    const EventRow& row = rowOf(kind);
+    return row.lasting == Lasting::Opened && row.first == Unit::Ampere;
+}
+
 struct Event {
     double time_s = 0.0;
     EventKind kind = EventKind::FuseMelted;

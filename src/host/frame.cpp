@@ -196,7 +196,7 @@ struct Apply {
 
     void operator()(const screen::Print& intent) const { print(app, intent.which); }
 
-    void operator()(const screen::Speak& intent) const {
+    void operator()(const screen::SetLanguage& intent) const {
         if (!words::setLanguage(intent.language)) return;
         loom_keep_setting("language", intent.language.c_str());
         loom_language(intent.language.c_str());

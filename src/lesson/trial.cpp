@@ -76,12 +76,6 @@ bool isFault(const circuit::Event& event) {
     return circuit::rowOf(event.kind).weight == circuit::Weight::Fault;
 }
 
-// A fuse or a breaker.
-bool opensByCurrent(circuit::EventKind kind) {
-    const circuit::EventRow& row = circuit::rowOf(kind);
-    return row.lasting == circuit::Lasting::Opened && row.first == circuit::Unit::Ampere;
-}
-
 // A cable has its temperature; a fuse that opens, a contact that welds and a lamp their first number.
 bench::Phrase::Amount amountOf(const circuit::Event& event) {
     using circuit::Unit;
@@ -180,7 +174,7 @@ void Trial::note(const circuit::Event& event) {
     harm.after_s = event.time_s;
     harm.cable =
         circuit::rowOf(event.kind).second == circuit::Unit::Kelvin; // so are cables told of
-    harm.fuse = opensByCurrent(event.kind);
+    harm.fuse = circuit::opensByCurrent(event.kind);
     if (const auto* part = bench::findPart(tried, bench::partOf(event.element)))
         harm.name = part->ref;
     const auto strand = bench::strandOf(event.element);

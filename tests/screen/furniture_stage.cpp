@@ -117,7 +117,7 @@ void Stage::apply(const screen::Intents& intents) {
         if (const auto* wish = std::get_if<screen::Unwatch>(&intent))
             sitting->unwatch(wish->quantity);
         opened = opened || std::holds_alternative<screen::OpenBench>(intent);
-        if (const auto* wish = std::get_if<screen::Speak>(&intent))
+        if (const auto* wish = std::get_if<screen::SetLanguage>(&intent))
             words::setLanguage(wish->language);
     }
 }

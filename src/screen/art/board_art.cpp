@@ -3,7 +3,6 @@
 
 #include "screen/art/palette.h"
 
-#include <algorithm>
 #include <imgui_internal.h>
 #include <string>
 #include <vector>
@@ -20,24 +19,6 @@ void quadUV(ImDrawList* list, Box box, ImVec2 uvMin, ImVec2 uvMax, ImU32 colour)
 
 ImVec2 onCircle(ImVec2 centre, float radius, float turn) {
     return ImVec2(centre.x + radius * ImCos(turn), centre.y + radius * ImSin(turn));
-}
-
-// Broken at spaces; none for an empty text.
-std::vector<std::string>
-linesOf(const FontSet& fonts, const Lettering& style, const std::string& text, float width_px) {
-    std::vector<std::string> lines;
-    for (std::size_t at = 0; at < text.size();) {
-        const std::size_t end = std::min(text.find(' ', at), text.size());
-        const std::string word = text.substr(at, end - at);
-        at = end + 1;
-        if (word.empty()) continue;
-        const std::string longer = lines.empty() ? word : lines.back() + " " + word;
-        if (lines.empty() || textSize(fonts, style, longer.c_str()).x > width_px)
-            lines.push_back(word);
-        else
-            lines.back() = longer;
-    }
-    return lines;
 }
 
 } // namespace
@@ -176,7 +157,9 @@ Box drawTag(ImDrawList* list,
     const float k = fonts.scale;
     const Lettering head{15.0f * k, true, tone::kInk}, body{14.0f * k, false, tone::kInkSoft};
     const ImVec2 a = textSize(fonts, head, first);
-    const std::vector<std::string> lines = linesOf(fonts, body, second, bounds.width() - 36.0f * k);
+    std::vector<std::string> lines;
+    for (const std::string_view said : linesOf(fonts, body, bounds.width() - 36.0f * k, second))
+        lines.emplace_back(said);
     ImVec2 b(0, 0);
     for (const std::string& said : lines)
         b.x = ImMax(b.x, textSize(fonts, body, said.c_str()).x);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "screen/art/lettering.h"
 
+#include "screen/art/wrap.h"
+
 #include <cstdio>
 
 namespace loom::art {
@@ -34,6 +36,13 @@ ImVec2 textSize(const FontSet& fonts, const Lettering& style, const char* text) 
     ImFont* font = fonts.pick(style.bold, style.size_px);
     if (!font) return ImVec2(0, 0);
     return font->CalcTextSizeA(style.size_px * kLineOfEm, 1e9f, 0.0f, text);
+}
+
+std::vector<std::string_view>
+linesOf(const FontSet& fonts, const Lettering& style, float width_px, std::string_view text) {
+    ImFont* font = fonts.pick(style.bold, style.size_px);
+    if (!font || text.empty()) return {};
+    return wrapped(font, style.size_px * kLineOfEm, width_px, text);
 }
 
 void drawText(ImDrawList* list,

@@ -4,6 +4,7 @@
 
 #include <imgui.h>
 #include <string_view>
+#include <vector>
 
 namespace loom::art {
 
@@ -53,6 +54,9 @@ struct PutText {
 inline void (*whenTextIsPut)(const PutText&) = nullptr;
 
 ImVec2 textSize(const FontSet& fonts, const Lettering& style, const char* text);
+// As wrapped() in wrap.h; none for an empty text.
+std::vector<std::string_view>
+linesOf(const FontSet& fonts, const Lettering& style, float width_px, std::string_view text);
 // Centred on a point; nothing is drawn under 6 px, which nobody can read.
 void drawText(ImDrawList* list,
               const FontSet& fonts,

@@ -3,6 +3,7 @@
 // frame, then write with it. Lengths are screen pixels; px() gives them from design pixels.
 #pragma once
 
+#include "screen/art/wrap.h"
 #include "screen/kit/scroll.h"
 #include "screen/kit/view.h"
 
@@ -29,7 +30,6 @@ public:
     float width(Face face, std::string_view text) const;
     // The text, cut with "…" when it is wider than that.
     std::string cut(Face face, std::string_view text, float width_px, float share = 1.0f) const;
-
     // The same of each word by itself, for a column that is wrapped.
     std::string
     cutWords(Face face, std::string_view text, float width_px, float share = 1.0f) const;
@@ -65,10 +65,7 @@ private:
     const Fonts& fonts;
 };
 
-// Lines of a text in a column; views into it. Breaks at spaces, but not between a number and its
-// unit; a word wider than the column is cut between letters.
-std::vector<std::string_view>
-wrapped(ImFont* font, float size, float width_px, std::string_view text);
+using art::wrapped;
 
 // Turns what was drawn since the list had `from` vertices about a point, clockwise.
 void turnDrawn(ImDrawList* list, int from, ImVec2 about, float angle_rad);

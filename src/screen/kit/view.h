@@ -92,12 +92,20 @@ struct Print {
     std::string which; // pages of plan/print.h: "plan", "sheet", "parts", "labels"
 };
 
-struct Speak {
+struct SetLanguage {
     std::string language; // from now on, and when the page is opened again
 };
 
-using Intent =
-    std::variant<Do, Begin, SaveBench, OpenBench, HandOver, SaveText, Watch, Unwatch, Print, Speak>;
+using Intent = std::variant<Do,
+                            Begin,
+                            SaveBench,
+                            OpenBench,
+                            HandOver,
+                            SaveText,
+                            Watch,
+                            Unwatch,
+                            Print,
+                            SetLanguage>;
 using Intents = std::vector<Intent>;
 
 } // namespace loom::screen

@@ -3,10 +3,10 @@
 // gauge, sheet, note. Used everywhere; nothing of Dear ImGui's stock look appears.
 #pragma once
 
-#include "imgui.h"
 #include "screen/kit/items.h"
 #include "screen/kit/pen.h"
 
+#include <imgui.h>
 #include <string_view>
 
 namespace loom::screen {

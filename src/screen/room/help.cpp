@@ -136,7 +136,7 @@ void drawLanguages(const View& view, const Pen& pen, Items& items, ImVec2 rightE
                    Zone::Sheet,
                    at,
                    now ? ButtonLook::Main : ButtonLook::Paper))
-            out.push_back(Speak{one->name});
+            out.push_back(SetLanguage{one->name});
         right = at.min.x - pen.px(8.0f);
     }
 }
