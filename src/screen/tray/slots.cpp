@@ -27,6 +27,9 @@ float fittingScale(bench::PartKind kind, float width, float height) {
                     height / static_cast<float>(spec.height_m));
 }
 
+// A cell with its picture at the left and its name at the right end, in design pixels.
+constexpr float kPictureLeft = 8.0f, kPictureWide = 76.0f, kNameGap = 8.0f, kNameRight = 10.0f;
+
 float widthAlone(const Pen& pen, const Cell& cell) {
     switch (cell.group) {
     case Group::Parts: {
@@ -51,7 +54,9 @@ float widthAlone(const Pen& pen, const Cell& cell) {
 float widthBeside(const Pen& pen, const Cell& cell) {
     switch (cell.group) {
     case Group::Parts:
-        return std::max(pen.px(150.0f), pen.width(Face::Bold, cell.caption) + pen.px(92.0f));
+        return std::max(pen.px(150.0f),
+                        pen.width(Face::Bold, cell.caption) +
+                            pen.px(kPictureLeft + kPictureWide + kNameGap + kNameRight));
     case Group::Fuses:
         return pen.px(cell.strip ? 84.0f : 64.0f);
     case Group::Cables:
@@ -157,10 +162,12 @@ art::PartLook lookOf(const Cell& cell, ImVec2 centre, float scale) {
 
 void drawPartCell(const SlotPaint& paint, const Slot& slot, const Rect& box) {
     const Pen& pen = paint.pen;
-    const float wide = slot.beside ? pen.px(76.0f) : box.width() - pen.px(16.0f);
+    const float wide = slot.beside ? pen.px(kPictureWide) : box.width() - pen.px(16.0f);
     const float high = box.height() - pen.px(slot.beside ? 16.0f : 12.0f);
     const float scale = fittingScale(slot.cell.part.kind, wide, high);
-    const ImVec2 centre(slot.beside ? box.min.x + pen.px(46.0f) : box.centre().x, box.centre().y);
+    const ImVec2 centre(slot.beside ? box.min.x + pen.px(kPictureLeft + 0.5f * kPictureWide)
+                                    : box.centre().x,
+                        box.centre().y);
     const art::PartLook look = lookOf(slot.cell, centre, scale);
     if (slot.cell.out)
         art::drawCutOut(pen.list, look);
@@ -169,7 +176,7 @@ void drawPartCell(const SlotPaint& paint, const Slot& slot, const Rect& box) {
         art::drawPart(pen.list, paint.pictures, art::FontSet{}, look);
     if (slot.beside)
         pen.right(Face::Bold,
-                  {box.max.x - pen.px(10.0f), box.centre().y},
+                  {box.max.x - pen.px(kNameRight), box.centre().y},
                   slot.cell.out ? tone::kOnRoomSoft : tone::kOnRoom,
                   slot.cell.caption);
 }
