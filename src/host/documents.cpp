@@ -52,11 +52,11 @@ std::string startAfresh(App& app, const std::string& document) {
     if (document.rfind(embeddedBench, 0) == 0) {
         const std::string name = document.substr(embeddedBench.size());
         if (openEmbedded(app, name)) return document;
-        notice(app, screen::words("open/no-such-bench", {name}));
+        notice(app, screen::words("open/no-such-bench", {{"name", name}}));
     } else if (app.session.begin(document, app.nextSeed++)) {
         return document;
     } else {
-        notice(app, screen::words("open/no-such-exercise", {document}));
+        notice(app, screen::words("open/no-such-exercise", {{"name", document}}));
     }
     if (app.session.course().empty()) return startAfresh(app, "free");
     return startAfresh(app, app.session.course().front().id);
@@ -107,7 +107,8 @@ void documentRead(App& app, const std::string& document, const std::string& text
         read = !refused;
         if (refused) {
             loom_storage_set_aside(document.c_str());
-            notice(app, screen::words("open/record-set-aside", {screen::sentence(*refused)}));
+            notice(app,
+                   screen::words("open/record-set-aside", {{"why", screen::sentence(*refused)}}));
         }
     }
     if (!read && document.empty() && !app.session.course().empty())
@@ -158,7 +159,9 @@ std::optional<bench::Outcome<attempt::Record>> attemptIn(const std::string& text
 void openFile(App& app, const std::string& name, const std::string& text) {
     wake(app);
     const auto refuse = [&](const bench::Refusal& refusal) {
-        notice(app, screen::words("open/file-refused", {name, screen::sentence(refusal)}));
+        notice(app,
+               screen::words("open/file-refused",
+                             {{"file", name}, {"why", screen::sentence(refusal)}}));
     };
     if (const auto record = attemptIn(text)) {
         if (!*record) return refuse(record->refusal());

@@ -142,8 +142,9 @@ EXPORTED int loom_file_named(double size_bytes) {
                                  file,
                                  megabytes(static_cast<double>(bench::kGreatestFile_bytes)),
                                  megabytes(size_bytes)};
-    screen::showNotice(app().room,
-                       screen::words("open/file-refused", {file, screen::sentence(refusal)}));
+    screen::showNotice(
+        app().room,
+        screen::words("open/file-refused", {{"file", file}, {"why", screen::sentence(refusal)}}));
     wake(app());
     return 0;
 }
@@ -154,7 +155,7 @@ EXPORTED void loom_file_read(int works) {
         openFile(app(), file, text);
         return;
     }
-    screen::showNotice(app().room, screen::words("open/file-unreadable", {file}));
+    screen::showNotice(app().room, screen::words("open/file-unreadable", {{"file", file}}));
     wake(app());
 }
 

@@ -71,7 +71,8 @@ void linkRead(App& app, const std::string& text) {
     auto refused = record ? takeUpHanded(app, record.value())
                           : std::optional<bench::Refusal>(record.refusal());
     if (refused)
-        screen::showNotice(app.room, screen::words("link/refused", {screen::sentence(*refused)}));
+        screen::showNotice(app.room,
+                           screen::words("link/refused", {{"why", screen::sentence(*refused)}}));
     wake(app);
 }
 

@@ -227,14 +227,15 @@ private:
 
     static Phrase missing(const CrossChecked& wanted, const SheetFinding& finding) {
         using Kind = SheetFinding::Kind;
-        const bench::Slot label{"label", finding.label};
         if (wanted.everyCable && finding.kind == Kind::NotMarked)
-            return phrase("found/no-mark", {label});
+            return phrase("found/no-mark", {{"label", finding.label}});
         if (wanted.noneMissed && finding.kind == Kind::Missed)
-            return phrase("found/missed", {label, {"difference", finding.difference}});
+            return phrase("found/missed",
+                          {{"label", finding.label}, {"difference", finding.difference}});
         if (wanted.noFalseAlarm && finding.kind == Kind::FalseAlarm)
-            return phrase("found/false-alarm", {label});
-        if (wanted.bothEnds && !finding.lookedAtBoth) return phrase("found/not-looked", {label});
+            return phrase("found/false-alarm", {{"label", finding.label}});
+        if (wanted.bothEnds && !finding.lookedAtBoth)
+            return phrase("found/not-looked", {{"label", finding.label}});
         return {};
     }
 

@@ -109,11 +109,11 @@ std::string timeOf(double seconds) {
     const long tenths = std::lround(seconds * 10.0);
     if (tenths < 1000) {
         std::snprintf(text, sizeof text, "%ld.%ld", tenths / 10, tenths % 10);
-        return words("time/seconds", {marked(text)});
+        return words("time/seconds", {{"seconds", marked(text)}});
     }
     const long whole = std::lround(seconds);
     std::snprintf(text, sizeof text, "%02ld", whole % 60);
-    return words("time/minutes", {std::to_string(whole / 60), text});
+    return words("time/minutes", {{"minutes", std::to_string(whole / 60)}, {"seconds", text}});
 }
 
 std::string celsius(double temp_K) {

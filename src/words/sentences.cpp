@@ -99,7 +99,7 @@ struct PhraseText {
     std::string operator()(Phrase::Amount read) const { return amount(read.value, read.unit); }
 
     std::string operator()(const Phrase::Key& phrase) const {
-        return filled("phrase/" + phrase.key, slotTexts(phrase.slots), countOf(phrase.slots));
+        return words("phrase/" + phrase.key, slotTexts(phrase.slots));
     }
 
     std::string operator()(const Phrase::List& list) const {
@@ -125,13 +125,6 @@ private:
         for (const bench::Slot& slot : slots)
             texts.emplace_back(slot.name, text(slot.value));
         return texts;
-    }
-
-    static double countOf(const std::vector<bench::Slot>& slots) {
-        for (const bench::Slot& slot : slots)
-            if (const auto* count = std::get_if<Phrase::Number>(&slot.value.content))
-                if (slot.name == "count") return count->value;
-        return 0.0;
     }
 };
 
@@ -168,25 +161,25 @@ plan::Say printed() {
 }
 
 std::string sentence(const bench::Refusal& refusal) {
-    return filled(keyOf(refusal.why),
-                  {{"place", text(refusal.place)},
-                   {"expected", text(refusal.expected)},
-                   {"found", text(refusal.found)}});
+    return words(keyOf(refusal.why),
+                 {{"place", text(refusal.place)},
+                  {"expected", text(refusal.expected)},
+                  {"found", text(refusal.found)}});
 }
 
 std::string inShort(const bench::Refusal& refusal) {
-    return filled("refusal/in-short",
-                  {{"place", text(refusal.place)},
-                   {"expected", text(refusal.expected)},
-                   {"found", text(refusal.found)}});
+    return words("refusal/in-short",
+                 {{"place", text(refusal.place)},
+                  {"expected", text(refusal.expected)},
+                  {"found", text(refusal.found)}});
 }
 
 std::string sentence(const attempt::BenchEvent& event) {
     const circuit::EventRow& row = attempt::rowOf(event);
-    return filled("event/" + std::string(row.word),
-                  {{"name", event.name.empty() ? words("remark/something") : event.name},
-                   {"first", amountOf(event.first, row.first)},
-                   {"second", amountOf(event.second, row.second)}});
+    return words("event/" + std::string(row.word),
+                 {{"name", event.name.empty() ? words("remark/something") : event.name},
+                  {"first", amountOf(event.first, row.first)},
+                  {"second", amountOf(event.second, row.second)}});
 }
 
 std::string sentence(const circuit::Diagnosis& diagnosis, const bench::Bench& bench) {
@@ -195,7 +188,7 @@ std::string sentence(const circuit::Diagnosis& diagnosis, const bench::Bench& be
     std::string names;
     for (const circuit::Key element : diagnosis.elements)
         names += (names.empty() ? "" : words("list/comma")) + nameOf(element, bench);
-    return filled(key, {{"names", names.empty() ? words("remark/some-moment") : names}});
+    return words(key, {{"names", names.empty() ? words("remark/some-moment") : names}});
 }
 
 } // namespace loom::words

@@ -65,24 +65,16 @@ std::size_t slotLength(std::string_view text, std::size_t at) {
     return end == std::string_view::npos ? 0 : end + 1 - at;
 }
 
-template <class Value> std::string fill(const std::string& text, Value value) {
-    std::string out;
-    for (std::size_t i = 0; i < text.size();) {
-        const std::size_t length = slotLength(text, i);
-        const std::string* filling =
-            length ? value(std::string_view(text).substr(i + 1, length - 2)) : nullptr;
-        if (filling)
-            out += *filling;
-        else
-            out += text[i];
-        i += filling ? length : 1;
-    }
-    return out;
+const std::string* fillingOf(std::string_view name, const Slots& slots) {
+    for (const auto& [slot, filling] : slots)
+        if (slot == name) return &filling;
+    return nullptr;
 }
 
 // Of the rule a language file names: "one" has a form of its own for 1; without one there is none.
-bool asksForOne(double count) {
-    return count == 1.0 && words("language/plural") == "one";
+bool asksForOne(const Slots& slots) {
+    const std::string* count = fillingOf("count", slots);
+    return count && *count == "1" && words("language/plural") == "one";
 }
 
 } // namespace
@@ -126,31 +118,26 @@ bool hasWords(std::string_view key) {
     return chosen().table.find(key) != chosen().table.end();
 }
 
-std::string words(std::string_view key, std::initializer_list<std::string> filling) {
-    const auto found = chosen().table.find(key);
-    if (found == chosen().table.end()) return std::string(key);
-    if (filling.size() == 0) return found->second;
-    return fill(found->second, [&](std::string_view slot) -> const std::string* {
-        const bool digit = slot.size() == 1 && slot[0] >= '0' && slot[0] <= '9';
-        const std::size_t which = digit ? static_cast<std::size_t>(slot[0] - '0') : filling.size();
-        return which < filling.size() ? filling.begin() + which : nullptr;
-    });
-}
-
-std::string filled(std::string_view key, const Slots& slots, double count) {
-    if (asksForOne(count)) {
-        const std::string singular = std::string(key) + "/one";
-        if (hasWords(singular)) return filled(singular, slots);
-    }
-    return filledText(words(key), slots);
+std::string words(std::string_view key, const Slots& slots) {
+    const Table& table = chosen().table;
+    auto found = asksForOne(slots) ? table.find(std::string(key) + "/one") : table.end();
+    if (found == table.end()) found = table.find(key);
+    return found == table.end() ? std::string(key) : filledText(found->second, slots);
 }
 
 std::string filledText(const std::string& text, const Slots& slots) {
-    return fill(text, [&](std::string_view name) -> const std::string* {
-        for (const auto& [slot, filling] : slots)
-            if (slot == name) return &filling;
-        return nullptr;
-    });
+    std::string out;
+    for (std::size_t i = 0; i < text.size();) {
+        const std::size_t length = slotLength(text, i);
+        const std::string* filling =
+            length ? fillingOf(std::string_view(text).substr(i + 1, length - 2), slots) : nullptr;
+        if (filling)
+            out += *filling;
+        else
+            out += text[i];
+        i += filling ? length : 1;
+    }
+    return out;
 }
 
 std::string lengthened(std::string_view text) {

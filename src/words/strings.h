@@ -3,7 +3,6 @@
 // chooses. Sentences from outcomes are made in sentences.h.
 #pragma once
 
-#include <initializer_list>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -24,15 +23,14 @@ const std::string& language();
 // What a language calls itself: "English". Empty for one that there is not.
 std::string languageTitle(std::string_view name);
 
-// The words under a key, {0}, {1}, … filled in. An unknown key gives the key itself, so that it is
-// seen.
-std::string words(std::string_view key, std::initializer_list<std::string> fill = {});
-bool hasWords(std::string_view key);
-
-// Named slots, "{place}". With a slot "count" the plural form that the language has for it is taken:
-// the words under "<key>/one" where they are there and it asks for them, else those under the key.
+// What stands for {name} in a text: {{"name", "K1"}}.
 using Slots = std::vector<std::pair<std::string, std::string>>;
-std::string filled(std::string_view key, const Slots& slots, double count = 0.0);
+
+// The words under a key, its slots filled. With a slot "count" the plural form that the language has
+// for it is taken: the words under "<key>/one" where they are there and it asks for them, else those
+// under the key. An unknown key gives the key itself, so that it is seen.
+std::string words(std::string_view key, const Slots& slots = {});
+bool hasWords(std::string_view key);
 
 // The same with a text instead of a key.
 std::string filledText(const std::string& text, const Slots& slots);

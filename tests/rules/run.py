@@ -341,6 +341,70 @@ def own_header_first(path, text):
         yield text[: first.start()].count("\n") + 1, f'expected "{header}" first, found {first.group(1)}'
 
 
+def arguments(text, start):
+    """The arguments of a call, from behind its opening parenthesis or brace."""
+    found, depth, begin = [], 0, start
+    for match in re.compile(r"""'(?:\\.|[^'\\])'|"(?:\\.|[^"\\])*"|[(\[{}\]),]""").finditer(text, start):
+        depth += {"(": 1, "[": 1, "{": 1, ")": -1, "]": -1, "}": -1}.get(match.group(0), 0)
+        if depth < 0 or depth == 0 and match.group(0) == ",":
+            found.append(text[begin:match.start()].strip())
+            begin = match.end()
+        if depth < 0:
+            break
+    return found
+
+
+def sentences_asked(path, text):
+    """(line, keys, slots given, whether the keys are all) of each words(…) and phrase(…) of a source."""
+    if not is_code(path) or room_of(path) in (None, "circuit"):
+        return
+    text = re.sub(r"//[^\n]*", "", text)
+    for match in re.finditer(r"(?<![.>])\b(words|phrase)\(", text):
+        first, slots = (arguments(text, match.end()) + ["", ""])[:2]
+        prefix = "phrase/" if match.group(1) == "phrase" else ""
+        keys = [prefix + each for each in re.findall(r'"([^"]+)"', first)]
+        given = {each.group(1) for inner in arguments(slots, 1)
+                 if (each := re.match(r'{\s*"(\w+)"', inner))} if slots.startswith("{") else set()
+        yield text.count("\n", 0, match.start()) + 1, keys, given, re.fullmatch(r'"[^"]+"', first)
+
+
+STRINGS = "assets/strings/en.json"
+
+
+def slots_in(sentence):
+    return set(re.findall(r"{([^{}\s\"]*)}", sentence))
+
+
+def slots(path, text):
+    """A call gives the slots that its text has, and all of them; another language has those of English."""
+    english = json.loads(read(STRINGS))
+    every = set().union(*map(slots_in, english.values()))
+    for number, keys, given, whole in sentences_asked(path, text):
+        if given - every:
+            yield number, f"expected slots of some text, found {sorted(given - every)}"
+        for key in keys:
+            if key not in english and whole:
+                yield number, f'expected a key of {STRINGS}, found "{key}"'
+            for each in (key, key + "/one"):
+                wanted = slots_in(english.get(each, ""))
+                if each in english and wanted != given - ({"count"} if each != key else set()):
+                    yield number, f'"{each}": expected the slots {sorted(wanted)}, found {sorted(given)}'
+    if re.fullmatch(r"lessons/[\w-]+\.json", path) and slots_in(text) - {"found"}:
+        yield 1, f"expected the slot found, which a check fills, found {sorted(slots_in(text))}"
+    if not re.fullmatch(r"assets/strings/\w+\.json", path):
+        return
+    asked = [each for source, code in sources().items() for each in sentences_asked(source, code)]
+    named = {key for _, keys, _, _ in asked for key in keys}
+    for key, sentence in json.loads(text).items():
+        wanted, its = slots_in(english.get(key, "")), slots_in(sentence)
+        if (its ^ wanted) - ({"count"} if key.endswith("/one") else set()):
+            yield 1, f'"{key}": expected the slots {sorted(wanted)}, found {sorted(its)}'
+        # A key that is put together takes what some call with a key put together gives.
+        if its and key.replace("/one", "") not in named:
+            if not any(its <= given for _, keys, given, whole in asked if not whole):
+                yield 1, f'"{key}": expected a call that gives {sorted(its)}, found none'
+
+
 # rule, planted path, planted text
 RULES = [
     (arrows, "src/circuit/a.cpp", '#include "bench/bench.h"\n'),
@@ -351,6 +415,11 @@ RULES = [
     (exact, "src/circuit/a.cpp", "double f(double x) { return std::exp(x); }\n"),
     (joints, "src/yard/a.cpp", "b2RevoluteJointDef def;\n"),
     (wordless, "src/lesson/a.cpp", 'return "the screw is loose";\n'),
+    (slots, "src/screen/a.cpp", 'words("card/off", {{"part", f(x, "y")}});\n'),
+    (slots, "src/screen/a.cpp", 'words("no/such-key");\n'),
+    (slots, "assets/strings/xx.json", '{"card/off": "Ab"}'),
+    (slots, "lessons/xx.json", '{"say": "It takes {fuond}."}'),
+    (slots, STRINGS, '{"nobody/asks": "Take {that}"}'),
     (own_header_first, "src/bench/edit.cpp", "#include <string>\n"),
     (constants, "src/desk/a.cpp", "constexpr double step_s = 0.1;\n"),
     (no_exceptions, "src/desk/a.cpp", "void f() { throw 1; }\n"),

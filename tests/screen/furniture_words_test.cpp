@@ -232,8 +232,8 @@ TEST_CASE("an unknown key shows itself, and other strings take over whole or not
     CHECK_FALSE(screen::setStrings("{\"close\": 3}"));
     CHECK(screen::words("close") == "Close");
     const std::string own = textOf(LOOM_SOURCE_DIR "/assets/strings/en.json");
-    REQUIRE(screen::setStrings("{\"close\": \"Zu {1} {0}\"}"));
-    CHECK(screen::words("close", {"a", "b"}) == "Zu b a");
+    REQUIRE(screen::setStrings("{\"close\": \"Zu {that} {this}\"}"));
+    CHECK(screen::words("close", {{"this", "a"}, {"that", "b"}}) == "Zu b a");
     REQUIRE(screen::setStrings(own));
     CHECK(screen::words("close") == "Close");
 }

@@ -145,8 +145,8 @@ TEST_CASE("there is English, the pseudo-language is not among the languages, and
 
 TEST_CASE(
     "the pseudo-language brackets and lengthens each word and leaves slots, numbers and signs") {
-    CHECK(words::lengthened("Take {0} off") == "[Takeoo] {0} [offoo]");
-    CHECK(words::lengthened("{0} · {1}") == "{0} · {1}");
+    CHECK(words::lengthened("Take {it} off") == "[Takeoo] {it} [offoo]");
+    CHECK(words::lengthened("{a} · {b}") == "{a} · {b}");
     CHECK(words::lengthened("{name}’s coil") == "{name}[’so] [coiloo]");
     CHECK(words::lengthened("key is\nin") == "[keyoo] [iso]\n[ino]");
     CHECK(words::lengthened("12 34") == "12 34");

@@ -46,10 +46,8 @@ bool drawParts(const Drawing& d) {
         art::PartLook look = lookOf(d.scene, part);
         const art::Box box = art::partBox(look);
         if (!look.held && !holdsEnd(d.ui.hand))
-            look.focused = d.items.note("part/" + part.ref,
-                                        words("spoken.part", {part.ref}),
-                                        Zone::Board,
-                                        {box.min, box.max});
+            look.focused =
+                d.items.note("part/" + part.ref, part.ref, Zone::Board, {box.min, box.max});
         const auto* chosen = std::get_if<bench::PartId>(&d.ui.chosen);
         look.selected = chosen != nullptr && *chosen == part.id;
         look.nameLater = true;
@@ -112,9 +110,9 @@ void drawTakers(const Drawing& d) {
 std::string countLine(const bench::Bench& bench, bench::TerminalRef to) {
     const bench::Part* part = findPart(bench, to.part);
     const auto kind = bench::spec(part->kind).terminals[to.terminal].kind;
-    return words(
-        "tag.count",
-        {std::to_string(bench::endsAt(bench, to).size()), std::to_string(bench::capacity(kind))});
+    return words("tag.count",
+                 {{"ends", std::to_string(bench::endsAt(bench, to).size())},
+                  {"most", std::to_string(bench::capacity(kind))}});
 }
 
 void drawTargetTag(const Drawing& d) {
@@ -141,7 +139,7 @@ void drawTargetTag(const Drawing& d) {
         return;
     }
     art::drawTakesRing(d.list, at, radius, static_cast<float>(d.scene.view->clock_s));
-    const std::string fits = words("tag.fits", {name});
+    const std::string fits = words("tag.fits", {{"what", name}});
     const std::string count = countLine(bench, *near);
     art::drawTag(
         d.list, d.pictures, d.scene.fonts, {board.min, board.max}, at, fits.c_str(), count.c_str());
@@ -169,7 +167,9 @@ std::string spokenCable(const Scene& scene, const bench::Cable& cable) {
     const auto where = [&](const bench::CableEnd& end) {
         return end.at ? terminalWords(scene.bench, *end.at) : words("spoken.loose");
     };
-    return words("spoken.cable", {cable.label, where(cable.ends[0]), where(cable.ends[1])});
+    return words(
+        "spoken.cable",
+        {{"cable", cable.label}, {"from", where(cable.ends[0])}, {"to", where(cable.ends[1])}});
 }
 
 // A loose end can be grabbed and focused by itself.
@@ -180,7 +180,8 @@ void noteLooseEnds(const Drawing& d, const bench::Cable& cable) {
         if (end.at) continue;
         const std::string name = "end/" + std::to_string(cable.id.number) + "/" + std::to_string(e);
         const ImVec2 at = px(d.scene, end.loose_m);
-        if (d.items.note(name, words("spoken.end", {cable.label}), Zone::Board, square(at, side)))
+        if (d.items.note(
+                name, words("spoken.end", {{"cable", cable.label}}), Zone::Board, square(at, side)))
             art::drawRing(d.list, at, 14.0f, true);
     }
 }

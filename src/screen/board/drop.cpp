@@ -217,12 +217,12 @@ void dropOnPart(const Scene& scene, BoardUi& ui, bench::PartId id, Asked& out) {
         if (takesFuse(part->kind, fuse->rating_A))
             ask(out, bench::FitFuse{id, fuse->rating_A});
         else
-            ui.notice = words("notice.fuseWrongPlace", {part->ref});
+            ui.notice = words("notice.fuseWrongPlace", {{"part", part->ref}});
     } else if (std::holds_alternative<KeyInHand>(ui.hand)) {
         if (bench::isA(*part, bench::PartClass::Isolator))
             ask(out, bench::Operate{id, 1});
         else
-            ui.notice = words("notice.keyWrongPlace", {part->ref});
+            ui.notice = words("notice.keyWrongPlace", {{"part", part->ref}});
     }
     letGo(ui);
 }

@@ -73,8 +73,9 @@ std::string probePlace(const bench::Bench& bench, const bench::ProbeTip& tip) {
     const bench::Cable* cable = bench::findCable(bench, tip.cable);
     if (cable == nullptr) return words("meter/lying");
     const bench::CableEnd& end = cable->ends[static_cast<std::size_t>(tip.end & 1)];
-    if (!end.at) return words("meter/loose-end", {cable->label});
-    return words("meter/end-at", {cable->label, terminalWords(bench, *end.at)});
+    if (!end.at) return words("meter/loose-end", {{"cable", cable->label}});
+    return words("meter/end-at",
+                 {{"cable", cable->label}, {"place", terminalWords(bench, *end.at)}});
 }
 
 } // namespace loom::screen

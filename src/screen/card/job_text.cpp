@@ -29,19 +29,22 @@ std::string endName(const bench::Bench& bench, const bench::CableEnd& end) {
 void offerNaming(const bench::Bench& bench, const Chosen& chosen, CardText& card) {
     if (const auto* id = std::get_if<bench::PartId>(&chosen)) {
         const bench::Part* part = bench::findPart(bench, *id);
-        card.actions.push_back(asks(
-            "card/fault", words("card/fault", {part->ref}), attempt::NameFault{part->ref, -1}));
+        card.actions.push_back(asks("card/fault",
+                                    words("card/fault", {{"name", part->ref}}),
+                                    attempt::NameFault{part->ref, -1}));
     }
     const auto* id = std::get_if<bench::CableId>(&chosen);
     if (id == nullptr) return;
     const bench::Cable* cable = bench::findCable(bench, *id);
-    card.actions.push_back(asks(
-        "card/fault", words("card/fault", {cable->label}), attempt::NameFault{cable->label, -1}));
+    card.actions.push_back(asks("card/fault",
+                                words("card/fault", {{"name", cable->label}}),
+                                attempt::NameFault{cable->label, -1}));
     for (int end = 0; end < 2; ++end)
-        card.actions.push_back(asks(
-            "card/fault/" + std::to_string(end),
-            words("card/fault-end", {endName(bench, cable->ends[static_cast<std::size_t>(end)])}),
-            attempt::NameFault{cable->label, end}));
+        card.actions.push_back(
+            asks("card/fault/" + std::to_string(end),
+                 words("card/fault-end",
+                       {{"end", endName(bench, cable->ends[static_cast<std::size_t>(end)])}}),
+                 attempt::NameFault{cable->label, end}));
 }
 
 // Where the other cable passes nearest to a point, and how far along that is.
@@ -79,16 +82,18 @@ void offerTies(const bench::Bench& bench, const BoardUi& ui, bench::CableId id, 
     if (const Passing other = passingBy(bench, ui.scene, id, at); other.cable != nullptr) {
         tie.other = other.cable->id;
         tie.otherAlong = other.along;
-        card.actions.push_back(
-            asks("card/tie-to", words("card/tie-to", {other.cable->label}), bench::Edit{tie}));
+        card.actions.push_back(asks("card/tie-to",
+                                    words("card/tie-to", {{"cable", other.cable->label}}),
+                                    bench::Edit{tie}));
     }
     for (const bench::Tie& made : bench.ties) {
         if (!(made.cable == id) && !(made.other == id)) continue;
         const bench::Cable* other = otherOf(bench, made, id);
-        card.actions.push_back(
-            asks("card/cut/" + std::to_string(made.id),
-                 other != nullptr ? words("card/cut-from", {other->label}) : words("card/cut"),
-                 bench::Edit{bench::CutTie{made.id}}));
+        card.actions.push_back(asks("card/cut/" + std::to_string(made.id),
+                                    other != nullptr
+                                        ? words("card/cut-from", {{"cable", other->label}})
+                                        : words("card/cut"),
+                                    bench::Edit{bench::CutTie{made.id}}));
     }
 }
 

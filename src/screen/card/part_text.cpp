@@ -202,7 +202,7 @@ void addFuses(const bench::Bench& bench, const bench::Part& part, CardText& card
 
 void tellPart(const attempt::Attempt& attempt, const bench::Part& part, CardText& card) {
     card.item = "part/" + part.ref;
-    card.title = words("card/part", {kindWords(part.kind), part.ref});
+    card.title = words("card/part", {{"kind", kindWords(part.kind)}, {"part", part.ref}});
     const bench::PartSpec& spec = bench::spec(part.kind);
     card.second = words(std::string("about/") + spec.word);
     if (spec.ratingOnCard) card.second = amount(part.rating, spec.rating->unit);

@@ -104,10 +104,11 @@ std::optional<Against> againstBattery(const attempt::Attempt& attempt,
 void tellCable(const attempt::Attempt& attempt, const bench::Cable& cable, CardText& card) {
     const bench::Bench& bench = attempt.bench();
     card.item = "cable/" + std::to_string(cable.id.number);
-    card.title = words("card/cable", {cable.label});
-    card.second = words(
-        "card/cable-about",
-        {squareMillimetres(cable.area_m2), sleeveWords(cable.sleeve), amount(cable.length_m, "m")});
+    card.title = words("card/cable", {{"cable", cable.label}});
+    card.second = words("card/cable-about",
+                        {{"size", squareMillimetres(cable.area_m2)},
+                         {"colour", sleeveWords(cable.sleeve)},
+                         {"length", amount(cable.length_m, "m")}});
     const circuit::Reading reading = attempt.reading(cable.id);
     if (const char* key = conditionKey(cable.condition)) {
         Fact said{words("fact/state"), words(key)};
@@ -121,18 +122,20 @@ void tellCable(const attempt::Attempt& attempt, const bench::Cable& cable, CardT
         const std::string number = std::to_string(end);
         card.actions.push_back(
             lookCloser("card/closeup/" + number,
-                       words("card/closeup-at", {endPlace(bench, cable.ends[end])}),
+                       words("card/closeup-at", {{"place", endPlace(bench, cable.ends[end])}}),
                        {cable.id, end, {}}));
         if (cable.ends[end].at)
-            card.actions.push_back(takeOff(bench,
-                                           cable,
-                                           end,
-                                           "card/off/" + number,
-                                           words("card/off", {endPlace(bench, cable.ends[end])})));
+            card.actions.push_back(
+                takeOff(bench,
+                        cable,
+                        end,
+                        "card/off/" + number,
+                        words("card/off", {{"place", endPlace(bench, cable.ends[end])}})));
         else
-            card.actions.push_back({"card/take/" + number,
-                                    words("card/take", {endWords(cable.ends[end].kind)}),
-                                    PickUp{EndInHand{cable.id, end}}});
+            card.actions.push_back(
+                {"card/take/" + number,
+                 words("card/take", {{"fitting", endWords(cable.ends[end].kind)}}),
+                 PickUp{EndInHand{cable.id, end}}});
     }
     card.actions.push_back(
         {"card/remove", words("card/remove"), Do{bench::Edit{bench::RemoveCable{cable.id}}}, true});
@@ -156,7 +159,7 @@ void tellTerminal(const attempt::Attempt& attempt, bench::TerminalRef terminal, 
                     *cable,
                     ref.end,
                     "card/off/" + std::to_string(ref.cable.number) + "/" + std::to_string(ref.end),
-                    words("card/off-cable", {cable->label})));
+                    words("card/off-cable", {{"cable", cable->label}})));
     }
     const std::vector<bench::EndRef> there = bench::endsAt(bench, terminal);
     if (!there.empty())

@@ -140,11 +140,12 @@ Rect placePanel(
 
 std::string titleOf(const EndAtHand& at) {
     const std::string where = at.terminal ? terminalWords(*at.bench, *at.terminal) : "";
-    if (at.cable == nullptr) return words("closeup/title-terminal", {where});
+    if (at.cable == nullptr) return words("closeup/title-terminal", {{"place", where}});
     const bool cut = at.terminalKind == bench::TerminalKind::Clamp;
     if (at.joined)
-        return words(cut ? "closeup/title" : "closeup/title-plain", {at.cable->label, where});
-    return words("closeup/title-loose", {at.cable->label});
+        return words(cut ? "closeup/title" : "closeup/title-plain",
+                     {{"cable", at.cable->label}, {"place", where}});
+    return words("closeup/title-loose", {{"cable", at.cable->label}});
 }
 
 void applyTile(const Panel& p, const StepTile& tile) {
@@ -210,7 +211,7 @@ void drawTile(const Panel& p, const StepTile& tile, const Rect& at) {
     CloseupUi& ui = p.ui;
     const bool inHand = ui.hand && ui.hand->step == tile.step;
     const std::string state = inHand ? valueWords(tile.step, ui.hand->value) : tile.state;
-    std::string said = words("closeup/tile-said", {tile.title, state});
+    std::string said = words("closeup/tile-said", {{"step", tile.title}, {"state", state}});
     if (tile.steps) said += " " + words("closeup/tile-keys");
     const Touch touch = p.items.add(tile.item, said, Zone::Card, at);
     const TilePaint paint = paintOf(tile, touch, inHand);
@@ -308,7 +309,7 @@ std::string sentenceOf(const Panel& p) {
         return words(p.at.screw.torque_Nm > 0.0 ? "closeup/open-first" : "closeup/is-open");
     for (const StepTile& tile : tilesOf(p.at))
         if (!tile.good && tile.possible)
-            return words(tile.wrong ? "closeup/not-right" : "closeup/next", {tile.title});
+            return words(tile.wrong ? "closeup/not-right" : "closeup/next", {{"step", tile.title}});
     return words(p.at.joined ? "closeup/all-good" : "closeup/join-it");
 }
 

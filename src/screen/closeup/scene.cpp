@@ -160,8 +160,8 @@ void drawScale(const CloseupScene& s, const Stage& stage) {
                             {grip.x + arm, grip.y - s.pen.px(13.0f)},
                             grip,
                             ink);
-    const std::string bare =
-        words("closeup/bare", {valueWords(MakingStep::Strip, stage.end.strip_mm * 1e-3)});
+    const std::string bare = words(
+        "closeup/bare", {{"length", valueWords(MakingStep::Strip, stage.end.strip_mm * 1e-3)}});
     const ImVec2 at{f.at(tip, 0).x + s.pen.px(14.0f), grip.y + s.pen.px(2.0f)};
     const float room = s.area.max.x - s.pen.px(kSideWidth) - at.x; // up to the dial
     if (s.pen.width(Face::Bold, bare) <= room + s.pen.px(28.0f))
@@ -175,8 +175,8 @@ void drawScale(const CloseupScene& s, const Stage& stage) {
     }
     const Rect rect{{f.at(tip - std::max(reach, 8.0f), 0).x, f.at(0, y).y - s.pen.px(22.0f)},
                     {f.at(tip + 2.5f, 0).x, f.at(0, y).y + s.pen.px(22.0f)}};
-    const Touch touch =
-        s.items.add("closeup/scale", words("closeup/scale-said", {bare}), Zone::Card, rect);
+    const Touch touch = s.items.add(
+        "closeup/scale", words("closeup/scale-said", {{"bare", bare}}), Zone::Card, rect);
     if (touch.focused) drawFocusRing(list, rect, s.pen.px(8.0f));
     dragged(s, touch, MakingStep::Strip, [&] {
         return wholeMillimetres((f.at(tip, 0).x - ImGui::GetIO().MousePos.x) / f.px_per_mm);
@@ -269,14 +269,15 @@ void drawDial(const CloseupScene& s) {
         tone::kInkSoft,
         words("closeup/too-tight"));
     const std::string tightness = tightnessWords(s.at, torque_Nm, s.at.screw.broken);
-    const std::string said =
-        s.at.screw.broken
-            ? tightness
-            : words("closeup/torque", {valueWords(MakingStep::Tighten, torque_Nm), tightness});
+    const std::string said = s.at.screw.broken
+                                 ? tightness
+                                 : words("closeup/torque",
+                                         {{"torque", valueWords(MakingStep::Tighten, torque_Nm)},
+                                          {"tightness", tightness}});
     pen.centred(Face::Bold, {hub.x, under + pen.px(18.0f)}, tone::kInk, said);
     const Rect rect{{side.min.x, s.area.min.y}, {side.max.x, under + pen.px(4.0f)}};
-    const Touch touch =
-        s.items.add("closeup/screw", words("closeup/screw-said", {said}), Zone::Card, rect);
+    const Touch touch = s.items.add(
+        "closeup/screw", words("closeup/screw-said", {{"tightness", said}}), Zone::Card, rect);
     if (touch.focused) drawFocusRing(pen.list, rect, pen.px(8.0f));
     if (!s.at.screw.broken) turnByHand(s, touch, hub);
 }
@@ -412,7 +413,8 @@ bool toolIsOn(const CloseupScene& s) {
 
 std::string comesOff(const EndAtHand& at) {
     if (at.state.faults.empty()) return words("closeup/came-off");
-    return words("closeup/came-off-because", {faultSentence(at, at.state.faults.front())});
+    return words("closeup/came-off-because",
+                 {{"fault", faultSentence(at, at.state.faults.front())}});
 }
 
 } // namespace

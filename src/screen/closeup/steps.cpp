@@ -45,8 +45,8 @@ void tellStrip(const EndAtHand& at, StepTile& tile) {
     }
     const std::string bare = millimetres(at.make.strip_m);
     tile.wrong = hasAny(at, {EndFault::StripTooShort, EndFault::StripTooLong});
-    tile.state = hasFault(at, EndFault::StripTooShort)  ? words("closeup/short", {bare})
-                 : hasFault(at, EndFault::StripTooLong) ? words("closeup/long", {bare})
+    tile.state = hasFault(at, EndFault::StripTooShort)  ? words("closeup/short", {{"length", bare}})
+                 : hasFault(at, EndFault::StripTooLong) ? words("closeup/long", {{"length", bare}})
                                                         : bare;
     tile.good = !tile.wrong;
 }
@@ -286,17 +286,18 @@ FaultWords faultWords(const EndAtHand& at, EndFault fault) {
                 words(at.kind == EndKind::Bare ? "closeup/why/strip-short"
                                                : "closeup/why/strip-short-fitting")};
     case EndFault::StripTooLong:
-        return {at.state.copperShows_m > 0.0
-                    ? words("closeup/fault/copper", {millimetres(at.state.copperShows_m)})
-                    : words("closeup/fault/strip-long"),
-                at.state.copperOn
-                    ? words("closeup/why/copper-on", {terminalWords(*at.bench, *at.state.copperOn)})
-                    : words("closeup/why/strip-long")};
+        return {
+            at.state.copperShows_m > 0.0
+                ? words("closeup/fault/copper", {{"length", millimetres(at.state.copperShows_m)}})
+                : words("closeup/fault/strip-long"),
+            at.state.copperOn ? words("closeup/why/copper-on",
+                                      {{"place", terminalWords(*at.bench, *at.state.copperOn)}})
+                              : words("closeup/why/strip-long")};
     case EndFault::StrandOut:
         return {words("closeup/fault/strand"),
-                at.state.strandOn
-                    ? words("closeup/why/strand-on", {terminalWords(*at.bench, *at.state.strandOn)})
-                    : words("closeup/why/strand")};
+                at.state.strandOn ? words("closeup/why/strand-on",
+                                          {{"place", terminalWords(*at.bench, *at.state.strandOn)}})
+                                  : words("closeup/why/strand")};
     case EndFault::NotPressed:
         return {words("closeup/fault/not-pressed"), words("closeup/why/not-pressed")};
     case EndFault::NotPushedIn:
@@ -335,7 +336,7 @@ bool isUndone(const EndAtHand& at, EndFault fault) {
 
 std::string faultSentence(const EndAtHand& at, EndFault fault) {
     const FaultWords said = faultWords(at, fault);
-    return words("closeup/fault-sentence", {said.heading, said.clause});
+    return words("closeup/fault-sentence", {{"fault", said.heading}, {"clause", said.clause}});
 }
 
 } // namespace loom::screen

@@ -43,7 +43,7 @@ Paint paintOf(ButtonLook look, const Touch& touch, bool enabled) {
 }
 
 std::string spoken(std::string_view label, bool enabled) {
-    return enabled ? std::string(label) : words("spoken/off", {std::string(label)});
+    return enabled ? std::string(label) : words("spoken/off", {{"what", std::string(label)}});
 }
 
 // What the keyboard is on in a window that scrolls.

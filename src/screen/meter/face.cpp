@@ -82,7 +82,7 @@ MeterFace faceOf(const Measured& reading, double shown) {
     case Measured::Kind::Value:
         face.digits = fixed(shown / scale.size, placesOf(reading.digit / scale.size));
         face.unit = scale.unit;
-        face.line = words("meter/give", {give(reading, scale)});
+        face.line = words("meter/give", {{"tolerance", give(reading, scale)}});
         return face;
     case Measured::Kind::Over:
         face.word = words("meter/over");
@@ -121,7 +121,7 @@ std::string spokenReading(const Measured& reading) {
     std::string number = fixed(reading.value / scale.size, placesOf(reading.digit / scale.size));
     if (number[0] == '-') number = "−" + number.substr(1);
     return words(reading.sounds ? "meter/said-tone" : "meter/said",
-                 {number + " " + scale.unit, give(reading, scale)});
+                 {{"reading", number + " " + scale.unit}, {"tolerance", give(reading, scale)}});
 }
 
 double settled(double from, double to, double time_s, double digit) {

@@ -128,7 +128,7 @@ void moveByKeys(const Desk& d) {
 }
 
 std::string countWords(std::size_t count) {
-    return count == 1 ? words("meter/count-one") : words("meter/count", {std::to_string(count)});
+    return words("meter/count", {{"count", std::to_string(count)}});
 }
 
 // Lets the display come to rest on the value. Returns whether it is still on its way.
@@ -207,7 +207,7 @@ void drawRanges(const Desk& d) {
         const Rect rect = d.around(centre, 44.0f);
         const bool chosen = kRanges[i] == d.meter.range;
         std::string said = words(kRangeSaid[i]);
-        if (chosen) said = words("spoken/chosen", {said});
+        if (chosen) said = words("spoken/chosen", {{"what", said}});
         const Touch touch = d.items.add(kRangeItems[i], said, Zone::Board, rect);
         const std::string symbol = rangeSymbol(kRanges[i]);
         const float half = std::clamp(0.5f * d.pen.width(Face::Bold, symbol) + d.pen.px(7.0f),
@@ -247,10 +247,11 @@ void drawHang(const Desk& d) {
 // The knob itself turns to the next range.
 void useKnob(const Desk& d) {
     namespace m = art::meter;
-    const Touch touch = d.items.add("meter/knob",
-                                    words("meter/said-knob", {rangeSymbol(d.meter.range)}),
-                                    Zone::Board,
-                                    d.around(d.at(m::kKnobX, m::kKnobY), 2.0f * m::kKnobRadius));
+    const Touch touch =
+        d.items.add("meter/knob",
+                    words("meter/said-knob", {{"range", rangeSymbol(d.meter.range)}}),
+                    Zone::Board,
+                    d.around(d.at(m::kKnobX, m::kKnobY), 2.0f * m::kKnobRadius));
     if (touch.focused)
         drawFocusRing(d.pen.list,
                       d.around(d.at(m::kKnobX, m::kKnobY), 2.0f * m::kKnobRadius),
@@ -315,8 +316,11 @@ void useProbe(const Desk& d, const art::ProbeLook& look) {
         probePlace(d.bench, d.meter.probes[static_cast<std::size_t>(look.which)]);
     const Rect rect = rectAt(
         grip.x - d.pen.px(22.0f), grip.y - d.pen.px(30.0f), d.pen.px(44.0f), d.pen.px(60.0f));
-    const Touch touch = d.items.add(
-        name, words(look.which == 0 ? "meter/red" : "meter/black", {place}), Zone::Board, rect);
+    const Touch touch =
+        d.items.add(name,
+                    words(look.which == 0 ? "meter/red" : "meter/black", {{"place", place}}),
+                    Zone::Board,
+                    rect);
     if (touch.focused) drawFocusRing(d.pen.list, rect, d.pen.px(8.0f));
     if (touch.down && dragged(ImGui::GetIO()) > kDragFrom_px) {
         d.items.letGo();

@@ -42,7 +42,7 @@ void choose(const Leaf& leaf, const Choice& choice) {
 void addQuestion(const Leaf& leaf, Stack& stack, const Choice& choice) {
     const Pen& pen = leaf.inner;
     const float pad = pen.px(12.0f), width = stack.width - 2.0f * pad;
-    const std::string question = words("course/clears", {choice.label});
+    const std::string question = words("course/clears", {{"document", choice.label}});
     const float text = pen.paragraphHeight(Face::Body, width, question);
     stack.add(text + pen.px(78.0f), [&leaf, &pen, question, choice, pad, width](const Rect& at) {
         drawNote(pen.list, at);
@@ -80,8 +80,9 @@ Standing standingOf(const Leaf& leaf, const lesson::Exercise& exercise) {
     const int all = marksOf(exercise);
     const auto best = leaf.ui.bestMarks.find(exercise.id);
     if (best == leaf.ui.bestMarks.end())
-        return {words("job/marks-in-all", {std::to_string(all)}), false};
-    return {words("job/marks-of", {std::to_string(best->second), std::to_string(all)}),
+        return {words("job/marks-in-all", {{"all", std::to_string(all)}}), false};
+    return {words("job/marks-of",
+                  {{"marks", std::to_string(best->second)}, {"all", std::to_string(all)}}),
             best->second == all};
 }
 
@@ -92,7 +93,8 @@ void addExercise(const Leaf& leaf, Stack& stack, const lesson::Exercise& exercis
     const float textX = pen.px(40.0f), width = stack.width - textX - pen.px(6.0f);
     const float title = pen.paragraphHeight(Face::Bold, width, text(exercise.title));
     const Standing standing = standingOf(leaf, exercise);
-    const std::string second = open ? words("course/open", {standing.text}) : standing.text;
+    const std::string second =
+        open ? words("course/open", {{"state", standing.text}}) : standing.text;
     stack.add(title + pen.paragraphHeight(Face::Body, width, second) + pen.px(16.0f),
               [=, &leaf, &pen, &exercise](const Rect& at) {
                   const Touch touch = row(pen,

@@ -16,8 +16,8 @@ constexpr float kButtonHeight = 48.0f;
 
 std::string marksWords(const Job& job) {
     const std::string all = std::to_string(marksOf(*job.exercise));
-    if (!job.verdict) return words("job/marks-in-all", {all});
-    return words("job/marks-of", {std::to_string(job.verdict->marks), all});
+    if (!job.verdict) return words("job/marks-in-all", {{"all", all}});
+    return words("job/marks-of", {{"marks", std::to_string(job.verdict->marks)}, {"all", all}});
 }
 
 void addMarks(const Leaf& leaf, Stack& stack) {
@@ -44,10 +44,11 @@ void addMarks(const Leaf& leaf, Stack& stack) {
             pen.paragraph(
                 Face::Body, {at.min.x + textX, top}, width, tone::kInk, text(check.title));
             pen.right(Face::Body, {at.max.x, middle}, tone::kInk, std::to_string(check.marks));
-            const std::string state = words(done          ? "job/check-done"
-                                            : job.verdict ? "job/check-not-yet"
-                                                          : "job/check-open",
-                                            {text(check.title), std::to_string(check.marks)});
+            const std::string state =
+                words(done          ? "job/check-done"
+                      : job.verdict ? "job/check-not-yet"
+                                    : "job/check-open",
+                      {{"check", text(check.title)}, {"marks", std::to_string(check.marks)}});
             readable(pen, leaf.items, "check/" + check.id, state, Zone::Paper, at, pen.px(6.0f));
         });
     }
@@ -99,8 +100,9 @@ void addNote(const Leaf& leaf,
 
 void addSolved(const Leaf& leaf, Stack& stack) {
     const Pen& pen = leaf.inner;
-    const std::string said = words(leaf.job.next ? "job/solved-next" : "job/solved-all",
-                                   {leaf.job.next ? text(leaf.job.next->title) : std::string()});
+    const std::string said =
+        leaf.job.next ? words("job/solved-next", {{"job", text(leaf.job.next->title)}})
+                      : words("job/solved-all");
     const float pad = pen.px(13.0f), width = stack.width + pen.px(8.0f) - 2.0f * pad;
     const float text = pen.paragraphHeight(Face::Body, width, said);
     stack.add(text + pen.px(74.0f), [&leaf, &pen, said, pad, width](const Rect& at) {
@@ -140,7 +142,7 @@ void addFeedback(const Leaf& leaf, Stack& stack) {
         addNote(leaf,
                 stack,
                 "paper/hint-said",
-                words("job/hint-about", {text(check->title)}),
+                words("job/hint-about", {{"check", text(check->title)}}),
                 text(check->hint),
                 "");
     }
@@ -172,8 +174,9 @@ void drawActions(const Leaf& leaf, const Rect& at) {
     if (!job.exercise || (job.solved && !job.changedSince))
         return drawMainAction(leaf, at, "paper");
     const float gap = pen.px(10.0f), half = (at.width() - gap) * 0.5f;
-    const std::string hint =
-        job.nextHint ? words("job/hint", {std::to_string(job.hintsLeft)}) : words("job/no-hint");
+    const std::string hint = job.nextHint
+                                 ? words("job/hint", {{"left", std::to_string(job.hintsLeft)}})
+                                 : words("job/no-hint");
     if (button(pen,
                leaf.items,
                "paper/hint",

@@ -267,7 +267,7 @@ void drawStrip(const Leaf& leaf) {
         line =
             leaf.job.exercise->job.empty() ? std::string() : text(leaf.job.exercise->job.front());
         if (leaf.job.solved)
-            line = words("job/solved-line", {std::to_string(leaf.job.verdict->marks)});
+            line = words("job/solved-line", {{"marks", std::to_string(leaf.job.verdict->marks)}});
         else if (leaf.job.failing)
             line = leaf.job.headline + " " + leaf.job.explanation;
     }

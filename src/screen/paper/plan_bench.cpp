@@ -113,11 +113,11 @@ std::string placeOf(const plan::Plan& plan, const plan::Spot& spot) {
 
 std::string makeOf(const plan::PlanCable& cable) {
     return words("plan/make",
-                 {squareMillimetres(cable.area_m2),
-                  words(std::string("sleeve/") + bench::word(cable.sleeve)),
-                  metres(cable.length_m),
-                  words(std::string("end/") + bench::word(cable.ends[0])),
-                  words(std::string("end/") + bench::word(cable.ends[1]))});
+                 {{"size", squareMillimetres(cable.area_m2)},
+                  {"colour", words(std::string("sleeve/") + bench::word(cable.sleeve))},
+                  {"length", metres(cable.length_m)},
+                  {"from", words(std::string("end/") + bench::word(cable.ends[0]))},
+                  {"to", words(std::string("end/") + bench::word(cable.ends[1]))}});
 }
 
 std::string spokenRow(const plan::Plan& plan, const plan::PlanCable& cable, Laid laid) {
@@ -125,11 +125,11 @@ std::string spokenRow(const plan::Plan& plan, const plan::PlanCable& cable, Laid
                         : laid == Laid::Loose ? "plan/loose"
                                               : "plan/not-laid";
     return words("plan/spoken",
-                 {cable.label,
-                  placeOf(plan, cable.from),
-                  placeOf(plan, cable.to),
-                  makeOf(cable),
-                  words(state)}) +
+                 {{"cable", cable.label},
+                  {"from", placeOf(plan, cable.from)},
+                  {"to", placeOf(plan, cable.to)},
+                  {"make", makeOf(cable)},
+                  {"state", words(state)}}) +
            (cable.note.empty() ? "" : " " + text(cable.note) + ".");
 }
 

@@ -46,8 +46,9 @@ RowWords wayWords(const Leaf& leaf, const plan::Plan& plan, const std::string& r
             if (!isOn(end == 0 ? cable.from : cable.to, ref, way)) continue;
             ++wanted;
             if (!belongs.empty()) belongs += words("list/comma");
-            belongs +=
-                words("walk/cable", {cable.label, placeOf(plan, end == 0 ? cable.to : cable.from)});
+            belongs += words("walk/cable",
+                             {{"cable", cable.label},
+                              {"place", placeOf(plan, end == 0 ? cable.to : cable.from)}});
         }
     const bench::Bench& bench = leaf.view.session->attempt().bench();
     if (const bench::Part* block = bench::findPart(bench, ref))
@@ -55,9 +56,13 @@ RowWords wayWords(const Leaf& leaf, const plan::Plan& plan, const std::string& r
             if (spec.terminals[i].node == way)
                 there += static_cast<int>(bench::endsAt(bench, {block->id, i}).size());
     RowWords out;
-    out.title = words("walk/title", {ref, std::to_string(way + 1), std::to_string(waysOf(spec))});
-    out.make = wanted == 0 ? words("walk/nothing") : words("walk/belongs", {belongs});
-    out.last = words("walk/there", {std::to_string(there), std::to_string(wanted)});
+    out.title = words("walk/title",
+                      {{"part", ref},
+                       {"position", std::to_string(way + 1)},
+                       {"of", std::to_string(waysOf(spec))}});
+    out.make = wanted == 0 ? words("walk/nothing") : words("walk/belongs", {{"cables", belongs}});
+    out.last =
+        words("walk/there", {{"there", std::to_string(there)}, {"wanted", std::to_string(wanted)}});
     return out;
 }
 
@@ -119,7 +124,7 @@ std::vector<Tool> toolsFor(const Leaf& leaf, bool asDrawing, const plan::PlanPar
     tools.push_back(asDrawing ? Tool{"paper/rows", words("plan/as-rows")}
                               : Tool{"paper/drawing", words("plan/as-drawing")});
     if (ui.leaf == PaperLeaf::Plan && block && !ui.walk)
-        tools.push_back({"paper/walk", words("plan/walk", {block->ref})});
+        tools.push_back({"paper/walk", words("plan/walk", {{"part", block->ref}})});
     tools.push_back({"paper/print", words("plan/print")});
     if (ui.leaf == PaperLeaf::Sheet) tools.push_back({"sheet/hand-in", words("sheet/hand-in")});
     return tools;
@@ -222,11 +227,11 @@ void drawChosen(const Leaf& leaf,
     };
     if (actions.name) {
         const std::string& label = plan.cables[*leaf.ui.plan.row].label;
-        if (pressed("plan/fault", words("card/fault", {label}), ButtonLook::Paper))
+        if (pressed("plan/fault", words("card/fault", {{"name", label}}), ButtonLook::Paper))
             leaf.out.push_back(Do{attempt::NameFault{label, -1}});
     }
     if (!actions.take) return;
-    const std::string label = words("plan/take", {plan.cables[*actions.take].label});
+    const std::string label = words("plan/take", {{"cable", plan.cables[*actions.take].label}});
     if (pressed("plan/take", label, ButtonLook::Main)) takeFromTray(leaf, plan, *actions.take);
 }
 

@@ -52,11 +52,13 @@ RowWords rowWords(const plan::Plan& plan, std::size_t row, Laid laid) {
                         : laid == Laid::Loose ? "plan/loose"
                                               : "plan/not-laid";
     RowWords out;
-    out.title =
-        words("plan/title", {cable.label, placeOf(plan, cable.from), placeOf(plan, cable.to)});
+    out.title = words("plan/title",
+                      {{"cable", cable.label},
+                       {"from", placeOf(plan, cable.from)},
+                       {"to", placeOf(plan, cable.to)}});
     out.make = makeOf(cable);
     out.last = words(state);
-    if (!cable.note.empty()) out.last += " " + words("plan/note", {text(cable.note)});
+    if (!cable.note.empty()) out.last += " " + words("plan/note", {{"note", text(cable.note)}});
     return out;
 }
 
@@ -111,7 +113,8 @@ void addRows(const Leaf& leaf,
     for (std::size_t i = 0; i < picture.plan.cables.size(); ++i) {
         const plan::PlanCable& cable = picture.plan.cables[i];
         const std::string where = words(
-            "plan/from-to", {placeOf(picture.plan, cable.from), placeOf(picture.plan, cable.to)});
+            "plan/from-to",
+            {{"from", placeOf(picture.plan, cable.from)}, {"to", placeOf(picture.plan, cable.to)}});
         const float textX = pen.px(92.0f), width = stack.width - textX - pen.px(8.0f);
         const float high = pen.paragraphHeight(Face::Body, width, where) +
                            pen.paragraphHeight(Face::Body, width, makeOf(cable));

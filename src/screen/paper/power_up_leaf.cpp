@@ -31,7 +31,8 @@ void addStep(const Leaf& leaf, Stack& stack, const StepSeen& seen, std::size_t n
     const std::string said = words(keyOf(seen.step));
     const std::string caution = cautionAt(seen.step);
     const std::string early =
-        seen.early ? words("power/early", {words(keyOf(seen.before) + "/noun")}) : std::string();
+        seen.early ? words("power/early", {{"step", words(keyOf(seen.before) + "/noun")}})
+                   : std::string();
     const float textX = pen.px(36.0f), width = stack.width - textX - pen.px(4.0f);
     const auto high = [&](Face face, const std::string& text) {
         return text.empty() ? 0.0f : pen.paragraphHeight(face, width, text);

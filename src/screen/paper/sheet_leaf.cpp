@@ -75,7 +75,8 @@ void drawMarking(const Leaf& leaf, const Rect& at, const plan::Plan& plan, std::
         if (button(pen,
                    leaf.items,
                    "sheet/look/" + std::to_string(end),
-                   words("sheet/look", {placeOf(plan, ends[static_cast<std::size_t>(end)])}),
+                   words("sheet/look",
+                         {{"place", placeOf(plan, ends[static_cast<std::size_t>(end)])}}),
                    Zone::Paper,
                    box,
                    ButtonLook::Paper)) {
@@ -173,7 +174,8 @@ float marksWidth(const Leaf& leaf, const plan::Plan& plan, std::size_t row, floa
     const Pen& pen = leaf.pen;
     float wide = pen.px(120.0f);
     for (const plan::Spot& spot : {plan.cables[row].from, plan.cables[row].to})
-        wide = std::max(wide, buttonWidth(pen, words("sheet/look", {placeOf(plan, spot)})));
+        wide =
+            std::max(wide, buttonWidth(pen, words("sheet/look", {{"place", placeOf(plan, spot)}})));
     return std::min(2.0f * wide + pen.px(kGap_px), 0.62f * whole);
 }
 
@@ -181,13 +183,13 @@ std::string findingWords(const lesson::SheetFinding& finding) {
     const bool wrong = !finding.difference.empty();
     switch (finding.kind) {
     case Kind::Missed:
-        return words("sheet/missed", {text(finding.difference)});
+        return words("sheet/missed", {{"difference", text(finding.difference)}});
     case Kind::FalseAlarm:
         return words("sheet/false-alarm");
     case Kind::Caught:
-        return words("sheet/caught", {text(finding.difference)});
+        return words("sheet/caught", {{"difference", text(finding.difference)}});
     case Kind::NotMarked:
-        return wrong ? words("sheet/not-marked-wrong", {text(finding.difference)})
+        return wrong ? words("sheet/not-marked-wrong", {{"difference", text(finding.difference)}})
                      : words("sheet/not-marked");
     case Kind::Confirmed:
         break;
@@ -257,10 +259,9 @@ void drawFindings(const Leaf& leaf, const Rect& area, const plan::Plan& plan) {
     std::optional<std::size_t> touched;
     Stack stack(area.width());
     stack.space(pen.px(12.0f));
-    const std::string headline = missed == 0 ? words("sheet/none-missed")
-                                 : missed == 1
-                                     ? words("sheet/one-missed")
-                                     : words("sheet/some-missed", {std::to_string(missed)});
+    const std::string headline =
+        missed == 0 ? words("sheet/none-missed")
+                    : words("sheet/missed-count", {{"count", std::to_string(missed)}});
     const float high = pen.paragraphHeight(Face::Large, stack.width, headline);
     stack.add(high, [&leaf, &pen, headline, missed](const Rect& at) {
         pen.paragraph(
@@ -271,10 +272,10 @@ void drawFindings(const Leaf& leaf, const Rect& area, const plan::Plan& plan) {
                Face::Body,
                tone::kInkSoft,
                words("sheet/counts",
-                     {std::to_string(countOf(findings, Kind::Confirmed)),
-                      std::to_string(countOf(findings, Kind::Caught)),
-                      std::to_string(countOf(findings, Kind::FalseAlarm)),
-                      std::to_string(countOf(findings, Kind::NotMarked))}));
+                     {{"right", std::to_string(countOf(findings, Kind::Confirmed))},
+                      {"caught", std::to_string(countOf(findings, Kind::Caught))},
+                      {"alarms", std::to_string(countOf(findings, Kind::FalseAlarm))},
+                      {"unmarked", std::to_string(countOf(findings, Kind::NotMarked))}}));
     stack.space(pen.px(10.0f));
     for (const std::size_t i : inOrder(findings))
         addFinding(leaf, stack, plan, findings[i], i, touched);
@@ -297,7 +298,8 @@ std::string sheetCount(const plan::Plan& plan, const lesson::Sheet& sheet) {
         all.insert(cable.label);
         if (markOf(sheet, cable.label) != SheetMark::None) marked.insert(cable.label);
     }
-    return words("sheet/count", {std::to_string(marked.size()), std::to_string(all.size())});
+    return words("sheet/count",
+                 {{"checked", std::to_string(marked.size())}, {"all", std::to_string(all.size())}});
 }
 
 void drawSheetLeaf(const Leaf& leaf, const Rect& whole) {
@@ -316,7 +318,8 @@ void drawSheetLeaf(const Leaf& leaf, const Rect& whole) {
     RowWords said{sheetCount(*plan, cache.sheet), words("sheet/how"), ""};
     if (chosen) said = sheetWords(*plan, cache.sheet, *ui.row);
     if (asking)
-        said.make = words("sheet/not-all", {std::to_string(unmarked(*plan, cache.sheet))});
+        said.make =
+            words("sheet/not-all", {{"count", std::to_string(unmarked(*plan, cache.sheet))}});
     else if (!chosen && unmarked(*plan, cache.sheet) == 0)
         said.make = words("sheet/all-marked");
     const int lines = chosen ? 2 : 1;

@@ -22,18 +22,20 @@ struct InHand {
 
     std::string operator()(std::monostate) const { return ""; }
 
-    std::string operator()(const FromTray& held) const { return words("advice/part", {held.ref}); }
+    std::string operator()(const FromTray& held) const {
+        return words("advice/part", {{"part", held.ref}});
+    }
 
     std::string operator()(const PartInHand& held) const {
-        return words("advice/part", {refOf(bench, held.part)});
+        return words("advice/part", {{"part", refOf(bench, held.part)}});
     }
 
     std::string operator()(const ReadyMade& held) const {
-        return words("advice/cable", {held.label});
+        return words("advice/cable", {{"cable", held.label}});
     }
 
     std::string operator()(const EndInHand& held) const {
-        return words("advice/end", {labelOf(bench, held.cable)});
+        return words("advice/end", {{"cable", labelOf(bench, held.cable)}});
     }
 
     std::string operator()(const CableInHand&) const { return ""; }
@@ -41,7 +43,7 @@ struct InHand {
     std::string operator()(const NewCable&) const { return words("advice/new-cable"); }
 
     std::string operator()(const FuseInHand& held) const {
-        return words("advice/fuse", {plainNumber(held.rating_A)});
+        return words("advice/fuse", {{"rating", plainNumber(held.rating_A)}});
     }
 
     std::string operator()(const KeyInHand&) const { return words("advice/key"); }

@@ -53,7 +53,8 @@ std::vector<Saying> sayings(const bench::Bench& bench, const attempt::Supply& su
     if (!isolator.empty()) out.push_back({isolator, 2});
     out.push_back({amount(supply.voltage_V, "V"), 0});
     if (supply.current_A >= 0.5e-3)
-        out.push_back({words("status/from-batteries", {amount(supply.current_A, "A")}), 1});
+        out.push_back(
+            {words("status/from-batteries", {{"current", amount(supply.current_A, "A")}}), 1});
     else
         out.push_back({words("status/no-current"), 1});
     return out;

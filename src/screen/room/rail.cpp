@@ -60,8 +60,8 @@ struct Rail {
     void tile(const Hung& thing, const Rect& at) const {
         const bool chosen = isOut(thing);
         const std::string said = words(thing.said);
-        const Touch touch =
-            items.add(thing.name, chosen ? words("spoken/chosen", {said}) : said, Zone::Rail, at);
+        const Touch touch = items.add(
+            thing.name, chosen ? words("spoken/chosen", {{"what", said}}) : said, Zone::Rail, at);
         if (chosen || touch.hot || touch.down)
             pen.list->AddRectFilled(at.min,
                                     at.max,

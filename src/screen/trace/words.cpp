@@ -32,23 +32,24 @@ attempt::TraceLabel traceLabel(const bench::Bench& bench, const attempt::Quantit
     switch (quantity.kind) {
     case Kind::Voltage:
         return {words("trace/voltage",
-                      {terminal(bench, quantity.terminal), terminal(bench, quantity.against)}),
+                      {{"place", terminal(bench, quantity.terminal)},
+                       {"against", terminal(bench, quantity.against)}}),
                 "V",
                 0.0,
                 1.0,
                 0.2};
     case Kind::Across:
-        return {words("trace/across", {name}), "V", 0.0, 1.0, 0.2};
+        return {words("trace/across", {{"name", name}}), "V", 0.0, 1.0, 0.2};
     case Kind::Current:
-        return {words("trace/current", {name}), "A", 0.0, 1.0, 0.1};
+        return {words("trace/current", {{"name", name}}), "A", 0.0, 1.0, 0.1};
     case Kind::Temperature:
-        return {words("trace/temperature", {name}), "°C", -kZeroCelsius_K, 1.0, 10.0};
+        return {words("trace/temperature", {{"name", name}}), "°C", -kZeroCelsius_K, 1.0, 10.0};
     case Kind::Speed:
-        return {words("trace/speed", {name}), words("unit/rpm"), 0.0, kRpmPerRad_s, 20.0};
+        return {words("trace/speed", {{"name", name}}), words("unit/rpm"), 0.0, kRpmPerRad_s, 20.0};
     case Kind::Charge:
         break;
     }
-    return {words("trace/charge", {name}), "%", 0.0, 100.0, 1.0};
+    return {words("trace/charge", {{"name", name}}), "%", 0.0, 100.0, 1.0};
 }
 
 std::string traceAmount(const attempt::TraceLabel& label, double si) {

@@ -45,9 +45,9 @@ Cell partCell(const bench::Bench& bench, bench::PartKind kind) {
     cell.name = "tray/" + cell.part.ref;
     if (next) {
         cell.hand = FromTray{next->ref};
-        cell.first = words("tray/part", {cell.caption, listed(refs)});
+        cell.first = words("tray/part", {{"kind", cell.caption}, {"parts", listed(refs)}});
     } else {
-        cell.first = words("tray/part-out", {cell.caption});
+        cell.first = words("tray/part-out", {{"kind", cell.caption}});
         cell.second = words("tray/find");
         if (const bench::Part* part = findPart(bench, firstSlot->ref)) cell.where = part->id;
     }
@@ -67,7 +67,7 @@ Cell fuseCell(double rating_A, bool strip) {
     Cell cell;
     cell.group = Group::Fuses;
     cell.name = (strip ? "tray/strip/" : "tray/blade/") + plainNumber(rating_A);
-    cell.first = words(strip ? "tray/strip" : "tray/blade", {plainNumber(rating_A)});
+    cell.first = words(strip ? "tray/strip" : "tray/blade", {{"rating", plainNumber(rating_A)}});
     cell.second = words(strip ? "about/strip" : "about/blade");
     cell.hand = FuseInHand{rating_A};
     cell.rating_A = rating_A;
@@ -98,13 +98,13 @@ void appendCables(const bench::Bench& bench, std::vector<Cell>& out) {
         cell.caption = slot.label;
         cell.out = isOut(bench, slot);
         cell.left = cell.out ? 0 : 1;
-        cell.first = words(cell.out ? "tray/cable-out" : "tray/cable", {slot.label});
+        cell.first = words(cell.out ? "tray/cable-out" : "tray/cable", {{"cable", slot.label}});
         cell.second = words("tray/cable-about",
-                            {squareMillimetres(slot.area_m2),
-                             sleeveWords(slot.sleeve),
-                             amount(slot.length_m, "m"),
-                             endWords(slot.ends[0]),
-                             endWords(slot.ends[1])});
+                            {{"size", squareMillimetres(slot.area_m2)},
+                             {"colour", sleeveWords(slot.sleeve)},
+                             {"length", amount(slot.length_m, "m")},
+                             {"from", endWords(slot.ends[0])},
+                             {"to", endWords(slot.ends[1])}});
         cell.sleeve = slot.sleeve;
         cell.area_m2 = slot.area_m2;
         if (!cell.out) cell.hand = ReadyMade{slot.label};
@@ -119,7 +119,8 @@ void appendReels(const bench::Bench& bench, std::vector<Cell>& out) {
         cell.group = Group::Reels;
         cell.name = "tray/reel/" + std::to_string(i);
         cell.caption = squareMillimetres(reel.area_m2);
-        cell.first = words("tray/reel", {cell.caption, sleeveWords(reel.sleeve)});
+        cell.first =
+            words("tray/reel", {{"size", cell.caption}, {"colour", sleeveWords(reel.sleeve)}});
         cell.second = words("about/reel");
         cell.sleeve = reel.sleeve;
         cell.area_m2 = reel.area_m2;

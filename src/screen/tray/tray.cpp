@@ -121,7 +121,7 @@ float drawFinder(Tray& tray, const std::vector<Group>& groups) {
                                high);
         const std::string label = words(kGroupKeys[static_cast<int>(groups[i])]);
         const Touch touch = tray.items.add("tray/to/" + std::to_string(static_cast<int>(groups[i])),
-                                           words("tray/go-to", {label}),
+                                           words("tray/go-to", {{"what", label}}),
                                            Zone::Tray,
                                            at);
         const bool here = groups[i] == shown;
@@ -209,7 +209,7 @@ void handle(Tray& tray, const Cell& cell, const Touch& touch) {
 
 std::string spokenOf(const Cell& cell, bool chosen) {
     std::string out = cell.first + ". " + cell.second;
-    if (chosen) out = words("spoken/chosen", {out});
+    if (chosen) out = words("spoken/chosen", {{"what", out}});
     return out;
 }
 
