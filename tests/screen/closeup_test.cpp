@@ -2,7 +2,7 @@
 // Making an end in the close-up: every step by pressing, dragging and keys, as a person does it.
 #include "bench/catalogue.h"
 #include "bench/ends.h"
-#include "screen/furniture_stage.h"
+#include "screen/stage.h"
 
 #include <cmath>
 #include <doctest/doctest.h>

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Escape lets go of one thing at a time, and only when there is none left may the page use the key
 // (after it, Tab leaves the canvas).
-#include "screen/furniture_stage.h"
 #include "screen/room/overlays.h"
+#include "screen/stage.h"
 
 #include <doctest/doctest.h>
 #include <set>

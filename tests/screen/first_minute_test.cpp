@@ -2,9 +2,9 @@
 // The bench as somebody meets it who reads nothing: taps at random, wrong things in wrong places.
 // Each of these must be answered by a sentence or by what was meant.
 #include "bench/catalogue.h"
-#include "screen/furniture_stage.h"
 #include "screen/kit/keep_clear.h"
 #include "screen/sentences.h"
+#include "screen/stage.h"
 
 #include <doctest/doctest.h>
 #include <vector>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The hand meter as a person meets it: dragged, tapped, by keys; what its display says.
-#include "screen/furniture_stage.h"
 #include "screen/meter/face.h"
+#include "screen/stage.h"
 
 #include <cmath>
 #include <doctest/doctest.h>
@@ -252,8 +252,7 @@ TEST_CASE("the display settles within half a second, or at once without motion")
     t.stage.run(0.1);
     t.stage.frame();
     CHECK(t.stage.ui.meter.shown.value() != value);
-    CHECK(t.stage.ui.meter.shown.value() ==
-          screen::measured(t.stage.session().attempt()).value);
+    CHECK(t.stage.ui.meter.shown.value() == screen::measured(t.stage.session().attempt()).value);
 }
 
 TEST_CASE("the last digit is restless only as far as the uncertainty allows") {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-// The whole screen with an exercise that has Pippin's plan: see furniture_stage.h.
+// The whole screen with an exercise that has Pippin's plan: see stage.h.
 #pragma once
 
 #include "assets/embedded.h"
 #include "bench/file.h"
 #include "lessons/paper_pippin.h"
-#include "screen/furniture_stage.h"
+#include "screen/stage.h"
 
 #include <string_view>
 

@@ -10,7 +10,7 @@
 //   over     across another text, with no ground of its own between them
 #pragma once
 
-#include "screen/furniture_stage.h"
+#include "screen/stage.h"
 
 #include <set>
 #include <string>

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The trace as a person meets it: chosen on a card, read with the cursor, moved in time, saved.
-#include "screen/furniture_stage.h"
+#include "screen/stage.h"
 #include "screen/trace/words.h"
 
 #include <cmath>

@@ -118,6 +118,11 @@ TEST_CASE("one is told in the singular") {
     CHECK(phrase("ends", {{"count", numeral(1)}}) == "1 end");
     CHECK(phrase("ends", {{"count", numeral(3)}}) == "3 ends");
     CHECK(phrase("found/measurements", {{"count", numeral(1)}}) == "1 measurement");
+    CHECK(words::words("sheet/missed-count", {{"count", "1"}}) == "One cable was missed.");
+    CHECK(words::words("sheet/missed-count", {{"count", "21"}}) == "21 cables were missed.");
+    const InLanguage back("en");
+    REQUIRE(words::setStrings(R"({"phrase/ends": "{count} ends", "phrase/ends/one": "an end"})"));
+    CHECK(phrase("ends", {{"count", numeral(1)}}) == "1 ends"); // no language/plural: one form
 }
 
 TEST_CASE("another language has its own order of words and decimal mark") {

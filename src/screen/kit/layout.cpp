@@ -14,7 +14,7 @@ constexpr float kMargin = 12.0f, kGap = 8.0f, kTouch = 44.0f;
 constexpr float kLeastUpright = 780.0f;
 constexpr float kShutTray = kTouch; // a shut drawer shows its front
 
-// Furniture grows with the window up to a quarter, in sixteenths so that 16 px letters stay whole.
+// The controls grow with the window up to a quarter, in sixteenths so that 16 px letters stay whole.
 // What a stand asks for on top gives way before the bench does.
 float unitFor(float width, float height, float larger) {
     const float grown = std::clamp(std::min(width / 1280.0f, height / 800.0f), 1.0f, 1.25f);

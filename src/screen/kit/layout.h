@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Where all that stands round the board (the furniture) is for a given window: wide (paper left, rail
+// Where the controls round the board are for a given window: wide (paper left, tools, "the rail",
 // right), tablet (paper pulled in over the board, tools as a row), or too small. Pure arithmetic.
 #pragma once
 

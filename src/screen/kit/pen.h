@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Lettering of the furniture: the view's fonts at their sizes on one draw list. Make a Pen for the
+// Lettering of the controls: the view's fonts at their sizes on one draw list. Make a Pen for the
 // frame, then write with it. Lengths are screen pixels; px() gives them from design pixels.
 #pragma once
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Colours of the furniture beyond the workshop's palette, by what they are for. The pairs that carry
+// Colours of the controls beyond the workshop's palette, by what they are for. The pairs that carry
 // text are listed for the contrast test.
 #pragma once
 
@@ -36,7 +36,7 @@ struct Pair {
     ImU32 text, ground;
 };
 
-// Every pair of letters and ground that the furniture writes with.
+// Every pair of letters and ground that the controls write with.
 constexpr Pair kWritten[] = {
     {"button on the room", kOnRoom, kRoomRaised},
     {"button on the room, hot", kOnRoom, kButtonHot},

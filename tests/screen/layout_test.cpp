@@ -15,7 +15,7 @@ struct Named {
     Rect rect;
 };
 
-std::vector<Named> furnitureOf(const Layout& layout) {
+std::vector<Named> controlsOf(const Layout& layout) {
     std::vector<Named> out{{"status", layout.status},
                            {"buttons", layout.buttons},
                            {"board", layout.board},
@@ -43,7 +43,7 @@ void checkAt(float width, float height, float larger, bool trayOpen) {
     const Layout layout = layOut(width, height, larger, trayOpen);
     REQUIRE(layout.form != Form::TooSmall);
     CHECK(layout.unit >= 1.0f);
-    const std::vector<Named> all = furnitureOf(layout);
+    const std::vector<Named> all = controlsOf(layout);
     const float touch = 44.0f * layout.unit - 0.01f;
     for (const Named& one : all) {
         CAPTURE(one.name);
@@ -77,14 +77,14 @@ void checkAt(float width, float height, float larger, bool trayOpen) {
 
 } // namespace
 
-TEST_CASE("furniture stands in its place at every size of window") {
+TEST_CASE("the controls stand in their places at every size of window") {
     for (float width = 600.0f; width <= 2600.0f; width += 67.0f)
         for (float height = 600.0f; height <= 1500.0f; height += 53.0f)
             for (const bool trayOpen : {true, false})
                 checkAt(width, height, 1.0f, trayOpen);
 }
 
-TEST_CASE("a stand's larger furniture never pushes the bench out") {
+TEST_CASE("a stand's larger controls never push the bench out") {
     for (const auto& [width, height] : std::vector<std::pair<float, float>>{
              {1280, 800}, {1920, 1080}, {1080, 1920}, {800, 1280}, {1024, 768}, {600, 600}})
         checkAt(width, height, 1.3f, true);

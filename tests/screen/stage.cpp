@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "screen/furniture_stage.h"
+#include "screen/stage.h"
 
 #include "assets/embedded.h"
 #include "bench/catalogue.h"

@@ -110,8 +110,10 @@ TEST_CASE("every word is used somewhere") {
                                             "language/"};
     const nlohmann::json table = english();
     for (auto it = table.begin(); it != table.end(); ++it) {
-        const std::string key = it.key();
+        std::string key = it.key();
         if (key.compare(0, 7, "phrase/") == 0) continue; // tests/words
+        if (key.size() > 4 && key.compare(key.size() - 4, 4, "/one") == 0)
+            key.resize(key.size() - 4); // its singular
         CAPTURE(key);
         const bool built = std::any_of(together.begin(), together.end(), [&](const std::string& p) {
             return key.compare(0, p.size(), p) == 0 && text.find('"' + p) != std::string::npos;

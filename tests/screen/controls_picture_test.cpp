@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Pictures of the whole screen in its states, drawn without a graphics card. With LOOM_SHOTS naming a
 // folder they are written there to be looked at; what can be told without eyes is checked.
-#include "screen/furniture_stage.h"
 #include "screen/kit/tones.h"
+#include "screen/stage.h"
 
 #include <cmath>
 #include <cstdlib>
@@ -88,15 +88,15 @@ void drive(Stage& stage) {
 
 } // namespace
 
-TEST_CASE("each piece of furniture is seen in its place, at three sizes") {
+TEST_CASE("each control is seen in its place, at three sizes") {
     struct Size {
         int width, height;
         const char* name;
     };
 
-    for (const Size& size : {Size{1280, 800, "furniture-bench"},
-                             Size{1920, 1080, "furniture-wide"},
-                             Size{768, 1024, "furniture-tablet"}}) {
+    for (const Size& size : {Size{1280, 800, "controls-bench"},
+                             Size{1920, 1080, "controls-wide"},
+                             Size{768, 1024, "controls-tablet"}}) {
         CAPTURE(size.width);
         Stage stage(size.width, size.height);
         wireRelay(stage);
@@ -126,7 +126,7 @@ TEST_CASE("the lamp, the marks and the note change the picture when there is som
     stage.ask(attempt::AskCheck{});
     stage.frames(40);
     const Bitmap after = stage.picture();
-    stage.shoot("furniture-checked");
+    stage.shoot("controls-checked");
     CHECK(different(before, after, stage.view.layout.paper) > 0.02);
     CHECK(different(before, after, stage.view.layout.tray) == 0.0);
 }
@@ -161,21 +161,21 @@ TEST_CASE("sheets and cards lie over the bench") {
     stage.frames(3);
     const Rect card = stage.rectOf("card/sheet");
     const Bitmap carded = stage.picture();
-    stage.shoot("furniture-card");
+    stage.shoot("controls-card");
     CHECK(different(plain, carded, card) > 0.5);
     CHECK(near(carded, {card.min.x + 6.0f, card.min.y + 20.0f}, screen::tone::kPaper));
 
     stage.ui.board.chosen = std::monostate{};
     stage.click("events/all");
     stage.frames(5);
-    stage.shoot("furniture-events");
+    stage.shoot("controls-events");
     CHECK(near(stage.picture(),
                {stage.rectOf("events/list").min.x + 8.0f, stage.rectOf("events/list").max.y - 6.0f},
                screen::tone::kEventPaper));
     stage.click("events/close");
 
     stage.click("header/help");
-    stage.shoot("furniture-help");
+    stage.shoot("controls-help");
     CHECK(near(stage.picture(),
                {stage.rectOf("help/sheet").min.x + 8.0f, stage.rectOf("help/sheet").centre().y},
                screen::tone::kPaper));
@@ -188,13 +188,13 @@ TEST_CASE("the other leaves and states are drawn") {
     stage.ask(attempt::AskCheck{});
     stage.frames(40);
     REQUIRE(stage.session().verdict()->solved());
-    stage.shoot("furniture-solved");
+    stage.shoot("controls-solved");
     CHECK(stage.has("paper/next"));
     stage.click("leaf/course");
-    stage.shoot("furniture-course");
+    stage.shoot("controls-course");
     CHECK(coloursIn(stage.picture(), stage.view.layout.paper) > 60);
     stage.click("tray/handle");
-    stage.shoot("furniture-tray-shut");
+    stage.shoot("controls-tray-shut");
     CHECK(coloursIn(stage.picture(), stage.view.layout.tray) > 20);
 }
 
@@ -204,10 +204,10 @@ TEST_CASE("a tablet's paper and a phone's sentence are drawn") {
         tablet.begin("headlamp");
         tablet.click("paper/pull");
         tablet.frames(20);
-        tablet.shoot("furniture-tablet-paper");
+        tablet.shoot("controls-tablet-paper");
         CHECK(near(tablet.picture(), {6.0f, 900.0f}, screen::tone::kPaper));
     }
     Stage phone(390, 700);
-    phone.shoot("furniture-phone");
+    phone.shoot("controls-phone");
     CHECK(coloursIn(phone.picture(), {{0, 0}, {390, 700}}) > 30);
 }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-// The furniture as a person meets it: by pressing, dragging and keys on the whole screen.
+// The controls as a person meets them: by pressing, dragging and keys on the whole screen.
 #include "bench/catalogue.h"
-#include "screen/furniture_stage.h"
 #include "screen/paper/job.h"
+#include "screen/stage.h"
 
 #include <cmath>
 #include <doctest/doctest.h>
@@ -32,7 +32,7 @@ void joinBattery(Stage& stage) {
     stage.frames(2);
 }
 
-bool isFurniture(const std::string& name) {
+bool isControl(const std::string& name) {
     for (const char* start : {"header/",
                               "leaf/",
                               "paper/",
@@ -77,7 +77,7 @@ void checkItems(Stage& stage) {
     const float touch = 44.0f * stage.view.layout.unit - 1.0f;
     const Rect window{{0, 0}, ImGui::GetIO().DisplaySize};
     for (const screen::Item& item : stage.ui.items.all()) {
-        if (!isFurniture(item.name)) continue;
+        if (!isControl(item.name)) continue;
         CAPTURE(item.name);
         CAPTURE(item.label);
         CHECK_FALSE(item.label.empty());
