@@ -231,7 +231,17 @@ void Attempt::write(const Command& command) {
 }
 
 circuit::Reading Attempt::reading(bench::PartId part, int element) const {
-    return live.reading(bench::partKey(part, element));
+    circuit::Reading read = live.reading(bench::partKey(part, element));
+    const bench::Part* broken = bench::findPart(current, part);
+    if (!broken || broken->condition != bench::Condition::Open) return read;
+    // Inside it hangs on a node of its own. What a person can measure is between its terminals.
+    const auto& elements = bench::spec(broken->kind).elements;
+    const auto index = static_cast<std::size_t>(element);
+    if (index >= elements.size()) return read;
+    read.voltage_V =
+        voltage_V({part, elements[index].from}, {part, elements[index].to}).value_or(0.0);
+    read.power_W = read.voltage_V * read.current_A;
+    return read;
 }
 
 circuit::Reading Attempt::reading(bench::MeterElement element) const {

@@ -40,10 +40,15 @@ std::vector<TerminalSpec> blockTerminals() {
     std::vector<TerminalSpec> terminals;
     for (int way = 0; way < 10; ++way) {
         const double x_mm = -162.0 + 35.5 * way;
-        terminals.push_back(
-            terminal(words[way][0], words[way][2], TerminalKind::Clamp, x_mm, -33, way));
-        terminals.push_back(
-            terminal(words[way][1], words[way][2], TerminalKind::Clamp, x_mm, 33, way));
+        for (const int lower : {0, 1}) {
+            terminals.push_back(terminal(words[way][lower],
+                                         words[way][2],
+                                         TerminalKind::Clamp,
+                                         x_mm,
+                                         lower ? 33 : -33,
+                                         way));
+            terminals.back().hole = lower ? "lower" : "upper";
+        }
     }
     return terminals;
 }
@@ -167,7 +172,7 @@ PartSpec relay() {
                            tab("coil a", "a", -30, 52, 3),
                            tab("coil b", "b", 30, 52, 4)});
     row.conditions = {Condition::Sound, Condition::Open, Condition::Welded};
-    row.elements = {{"", ElementClass::Relay}};
+    row.elements = {{"", ElementClass::Relay, 3, 4}};
     row.facts = {Fact::Relay, Fact::Temperature};
     row.legends = {{TerminalKind::Tab, 0, -15, 12, LegendInk::Pale, kLegendLeast_px},
                    {TerminalKind::StudM6, 0, 20, 12, LegendInk::White, kLegendLeast_px}};
@@ -185,7 +190,7 @@ PartSpec rocker() {
                                    tab("lamp return", "0V", 22, 58, 2)}),
                            {"off", "on"});
     row.controlArea = field(-32, -60, 32, 44);
-    row.elements = {{"contact", ElementClass::Contact}, {"lamp", ElementClass::Lamp}};
+    row.elements = {{"contact", ElementClass::Contact}, {"lamp", ElementClass::Lamp, 1, 2}};
     row.facts = {Fact::Position, Fact::Current, Fact::LiveLamp};
     row.legends = {{TerminalKind::Tab, 0, -22, 11, LegendInk::Pale, 7.5}};
     return row;
@@ -215,7 +220,7 @@ PartSpec selector() {
     row.restPosition = 1;
     row.control = ControlKind::Places;
     row.controlArea = field(-48, -60, 48, 40);
-    row.elements = {{"forward", ElementClass::Contact}, {"reverse", ElementClass::Contact}};
+    row.elements = {{"forward", ElementClass::Contact}, {"reverse", ElementClass::Contact, 1, 2}};
     row.facts = {Fact::Position, Fact::ForwardAndReverse};
     row.traced = {}; // two contacts: its cables tell more
     row.legends = {{TerminalKind::Tab, 0, -23, 12, LegendInk::Pale, kLegendLeast_px}};

@@ -5,6 +5,7 @@
 
 #include "bench/bench.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -24,6 +25,8 @@ struct TerminalSpec {
     TerminalKind kind;
     double x_m, y_m; // from the part's centre before turning
     int node;        // terminals of a part with the same number are one metal
+    // "upper" where the nodes are counted ways; then `word` is "<node + 1> upper".
+    const char* hole = "";
 };
 
 // What can be read of one of a part's elements by a command.
@@ -32,6 +35,7 @@ enum class ElementClass { Battery, Contact, Fuse, Relay, Lamp, Motor, Other };
 struct ElementSpec {
     const char* word; // in commands: "lamp"; empty where the part has only this one
     ElementClass is;
+    std::uint8_t from = 0, to = 1; // terminals that it lies between; a relay's coil
 };
 
 // How the hand steps through the positions.

@@ -3,18 +3,23 @@
 
 #include "bench/catalogue.h"
 
-#include <cstdlib>
-
 namespace loom::bench {
 
+namespace {
+
+Phrase holePhrase(const std::string& word) {
+    for (const PartKind kind : allKinds())
+        for (const TerminalSpec& terminal : spec(kind).terminals)
+            if (*terminal.hole && terminal.word == word)
+                return phrase(std::string("terminal/") + terminal.hole,
+                              {{"n", numeral(terminal.node + 1)}});
+    return phrase("terminal/" + word);
+}
+
+} // namespace
+
 Phrase terminalPhrase(const std::string& ref, const std::string& word) {
-    // The ways of a block are counted: "3 upper".
-    const std::size_t space = word.find(' ');
-    const bool counted = space != std::string::npos && word[0] >= '0' && word[0] <= '9';
-    const Phrase said = counted ? phrase("terminal/" + word.substr(space + 1),
-                                         {{"n", numeral(std::atoi(word.c_str()))}})
-                                : phrase("terminal/" + word);
-    return phrase("terminal", {{"name", ref}, {"terminal", said}});
+    return phrase("terminal", {{"name", ref}, {"terminal", holePhrase(word)}});
 }
 
 Phrase terminalPhrase(const Bench& bench, TerminalRef terminal) {

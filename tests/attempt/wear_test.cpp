@@ -189,3 +189,34 @@ TEST_CASE("a cable taken off under power stops the current and keeps the rest wa
     CHECK(std::fabs(attempt.reading(hand.part("E1")).current_A) < 1e-3);
     CHECK(attempt.reading(hand.part("E1")).temp_K > 0.5 * hot_K);
 }
+
+TEST_CASE("of a part that is broken inside one reads what a meter reads at its terminals") {
+    Attempt whole(builtInBench("free"));
+    Hand builder(whole);
+    builder.lay("B1", 0.3, 0.8);
+    builder.lay("M1", 0.6, 0.3);
+    builder.lay("K1", 0.9, 0.3);
+    builder.cut("W-1", builder.terminal("B1", "plus"), builder.terminal("M1", "lead 1"), 6.0);
+    builder.cut("W-2", builder.terminal("B1", "minus"), builder.terminal("M1", "lead 2"), 6.0);
+    builder.cut("W-3", builder.terminal("B1", "plus"), builder.terminal("K1", "coil a"));
+    builder.cut("W-4", builder.terminal("B1", "minus"), builder.terminal("K1", "coil b"));
+    builder.wait(1.0);
+    CHECK(whole.reading(builder.part("M1")).current_A > 1.0);
+    for (const bool batteryToo : {false, true}) {
+        bench::Bench bench = whole.bench();
+        for (bench::Part& part : bench.parts)
+            if (batteryToo || part.ref != "B1") part.condition = bench::Condition::Open;
+        Attempt broken(bench);
+        Hand hand(broken);
+        const double expected_V = batteryToo ? 0.0 : 12.8;
+        for (const double time_s : {0.0, 0.1, 1.0, 60.0}) {
+            hand.wait(time_s);
+            for (const char* ref : {"B1", "M1", "K1"}) {
+                CAPTURE(ref);
+                const circuit::Reading read = broken.reading(hand.part(ref));
+                CHECK(std::fabs(read.voltage_V - expected_V) < 0.3);
+                CHECK(std::fabs(read.current_A) < 1e-6);
+            }
+        }
+    }
+}
