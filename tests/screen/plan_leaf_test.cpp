@@ -181,7 +181,8 @@ TEST_CASE("The power-up list takes the call and the look at the lamp") {
 }
 
 TEST_CASE("What can be pressed on the plan's leaves is large enough and on the screen") {
-    for (const auto& [w, h] : {std::pair{1280, 800}, std::pair{1920, 1080}, std::pair{768, 1024}})
+    for (const auto& [w, h] :
+         {std::pair{1280, 800}, std::pair{1920, 1080}, std::pair{1366, 625}, std::pair{768, 1024}})
         for (const char* leaf : {"plan", "sheet", "power"}) {
             AtPlan stage(w, h, leaf);
             CAPTURE(w);
@@ -201,8 +202,34 @@ TEST_CASE("What can be pressed on the plan's leaves is large enough and on the s
         }
 }
 
+TEST_CASE("The buttons over the plan stand clear of its frame") {
+    const plan::PlanDrawing drawing = plan::drawPlan(test::pippinPlan());
+    for (const auto& [w, h] : {std::pair{1280, 800}, std::pair{1366, 625}, std::pair{1920, 1080}}) {
+        AtPlan stage(w, h, "plan");
+        // Two labels, whose places in millimetres are known, say where the frame is.
+        const auto labelAt = [&](const char* label, float& y_px, float& y_mm) {
+            for (const plan::DrawnCable& cable : drawing.cables)
+                if (test::pippinPlan().cables[cable.cable].label == label)
+                    y_mm = static_cast<float>(cable.label.min.y);
+            y_px = stage.rectOf(std::string("plan/") + label).min.y;
+        };
+        float high_px = 0, high_mm = 0, low_px = 0, low_mm = 0;
+        labelAt("P-19", high_px, high_mm);
+        labelAt("P-23", low_px, low_mm);
+        const float scale = (low_px - high_px) / (low_mm - high_mm);
+        const float frame_px =
+            high_px - (high_mm - static_cast<float>(drawing.frame.min.y)) * scale;
+        CAPTURE(w);
+        CHECK(frame_px > 100.0f);
+        CHECK(stage.rectOf("paper/print").max.y + 1.0f <= frame_px);
+    }
+}
+
 TEST_CASE("Pictures of the plan's leaves") {
-    for (const auto& [w, h] : {std::pair{1280, 800}, std::pair{1920, 1080}, std::pair{768, 1024}}) {
+    for (const auto& [w, h] : {std::pair{1280, 800},
+                               std::pair{1920, 1080},
+                               std::pair{1366, 625},
+                               std::pair{768, 1024}}) {
         AtPlan stage(w, h, "plan");
         const std::string size = std::to_string(w);
         stage.shoot("plan-" + size);

@@ -148,23 +148,31 @@ TEST_CASE("pseudo-language: Pippin running, its cards in every state, and what i
         operate(tour, "S3", 0);
         stage.run(1.0);
     }
-    const bench::Bench bench = test::benchOf(stage);
+    stage.ui.events.open = true;
+    tour.look("events");
+    stage.ui.events.open = false;
+    // Only the circuit wears, so what is worn comes from a file: each part in each of its conditions.
+    bench::Bench bench = test::benchOf(stage);
+    for (const std::size_t which : {2u, 1u}) {
+        for (bench::Part& part : bench.parts) {
+            const auto& conditions = bench::spec(part.kind).conditions;
+            if (which < conditions.size()) part.condition = conditions[which];
+        }
+        int condition = 0;
+        for (bench::Cable& cable : bench.cables)
+            cable.condition = static_cast<bench::CableCondition>(1 + condition++ % 3);
+        stage.open(bench);
+        tour.cards("worn");
+    }
     for (const bench::Part& part : bench.parts) {
-        for (const bench::Condition condition : bench::spec(part.kind).conditions)
-            if (condition != bench::Condition::Sound)
-                stage.ask(bench::Edit{bench::WearPart{part.id, condition}});
         for (std::size_t i = 0; i < bench::spec(part.kind).positions.size(); ++i) {
             stage.ask(bench::Edit{bench::Operate{part.id, static_cast<int>(i)}});
             tour.cards("worn " + part.ref);
         }
     }
-    int condition = 0;
-    for (const bench::Cable& cable : bench.cables) {
-        stage.ask(bench::Edit{
-            bench::WearCable{cable.id, static_cast<bench::CableCondition>(1 + condition++ % 3)}});
-        if (condition % 4 == 0) stage.ask(bench::Edit{bench::FreeEnd{cable.id, 0, {0.5, 0.5}}});
-    }
-    tour.cards("worn cables");
+    for (std::size_t i = 3; i < bench.cables.size(); i += 4)
+        stage.ask(bench::Edit{bench::FreeEnd{bench.cables[i].id, 0, {0.5, 0.5}}});
+    tour.cards("loose ends");
     stage.ui.events.open = true;
     tour.look("events");
     report(tour);

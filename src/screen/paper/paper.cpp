@@ -395,6 +395,9 @@ Layout besidePaper(const Layout& layout, const PaperUi& ui) {
     if (layout.form != Form::Wide || !ui.plan.wide) return out;
     const float left = wideRight(layout) + 24.0f * layout.unit;
     out.board.min.x = out.events.min.x = out.tray.min.x = left;
+    const float secondLine = 22.0f * layout.unit; // what is said there has half the width
+    out.events.min.y -= secondLine;
+    out.board.max.y -= secondLine;
     return out;
 }
 

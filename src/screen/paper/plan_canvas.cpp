@@ -14,7 +14,7 @@ namespace loom::screen {
 namespace {
 
 constexpr double kGreatestZoom = 6.0;
-constexpr float kBand_px = 30.0f; // over the frame, for buttons
+constexpr float kBand_px = 38.0f; // for buttons; the frame has some room over it, too
 constexpr float kDragAfter_px = 8.0f, kReach_px = 14.0f;
 
 float fitScale(const Pen& pen, const Rect& area) {
