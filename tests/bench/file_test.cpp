@@ -143,6 +143,8 @@ TEST_CASE("a file says only what it must; the rest is usual") {
     CHECK(read.value().parts[0].position == 1);
     CHECK(read.value().parts[0].quarterTurns == 0);
     CHECK(read.value().parts[0].condition == Condition::Sound);
+    CHECK(toJson(read.value()).find("condition") == std::string::npos);
+    CHECK(toJson(laid(trayOnly(), "B1")).find("\"position\"") == std::string::npos);
 }
 
 } // namespace loom::bench

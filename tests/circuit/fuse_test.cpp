@@ -163,6 +163,13 @@ TEST_CASE("a breaker that is set again conducts, is as hot as before and trips s
     circuit.rewire(hand.netlist);
     circuit.rewire(hand.netlist);
     CHECK(circuit.reading(key).open);
+
+    const double open_K = circuit.reading(key).temp_K;
+    CHECK(open_K > 293.15 + 5.0);
+    breaker.blown = false; // set again, it is still the same one
+    hand.netlist.elements[1].part = breaker;
+    circuit.rewire(hand.netlist);
+    CHECK(circuit.reading(key).temp_K == doctest::Approx(open_K));
 }
 
 TEST_CASE("a melted fuse says when, at what current, and how long it was overloaded") {
@@ -177,6 +184,9 @@ TEST_CASE("a melted fuse says when, at what current, and how long it was overloa
     Circuit circuit(hand.netlist);
     run(circuit, 1.0);
     circuit.setContact(more, true);
+    run(circuit, 0.1);
+    std::get<Contact>(hand.netlist.elements[1].part).closed = true;
+    circuit.rewire(hand.netlist); // somebody works elsewhere on the bench meanwhile
     const std::vector<Event> events = run(circuit, 5.0);
     const Event* melted = firstOf(events, EventKind::FuseMelted);
     REQUIRE(melted != nullptr);

@@ -2,6 +2,7 @@
 // Making an end in the close-up: every step by pressing, dragging and keys, as a person does it.
 #include "bench/catalogue.h"
 #include "bench/ends.h"
+#include "screen/closeup/closeup.h"
 #include "screen/stage.h"
 
 #include <cmath>
@@ -397,6 +398,22 @@ TEST_CASE("cards lead to the close-up, and so do the tools of the wall") {
     stage.key(ImGuiKey_Escape);
     stage.key(ImGuiKey_Escape);
     CHECK(stage.ui.board.tool == screen::Tool::BareHand);
+}
+
+TEST_CASE("on a tablet the paper pulled in lies over the close-up") {
+    Stage stage(768, 1024);
+    stage.begin("");
+    stage.lay("B1", 0.4, 0.4);
+    screen::openCloseup(stage.ui.closeup, {{}, 0, stage.terminal("B1", "plus")});
+    stage.frames(20);
+    const screen::Item* under = stage.ui.items.over({200.0f, 500.0f});
+    REQUIRE(under);
+    REQUIRE(under->name.rfind("closeup/", 0) == 0);
+    stage.ui.paper.pulledIn = true;
+    stage.frames(20);
+    const screen::Item* over = stage.ui.items.over({200.0f, 500.0f});
+    REQUIRE(over);
+    CHECK(over->name.rfind("closeup/", 0) != 0);
 }
 
 TEST_CASE("choosing something else on the board closes the close-up and shows its card") {

@@ -6,6 +6,7 @@
 
 #include <cmath>
 #include <doctest/doctest.h>
+#include <map>
 
 using namespace loom;
 using bench::Sleeve;
@@ -283,6 +284,20 @@ TEST_CASE("what happened is said, and the whole list opens and closes") {
 }
 
 TEST_CASE("a card tells the readings of each kind of part beside it and within the board") {
+    const std::map<std::string, std::vector<std::string>> told{
+        {"B1", {"Voltage", "Gives", "Charge"}},
+        {"F2", {"Fitted", "Towards melting"}},
+        {"K1", {"Coil", "Through C–NO", "Through C–NC"}},
+        {"S1", {"Position", "Current", "Live lamp"}},
+        {"S2", {"To forward", "To reverse"}},
+        {"E1", {"Voltage", "Power", "Light"}},
+        {"P1", {"Voltage", "Power", "Temperature"}},
+        {"R1", {"Current", "Power", "Temperature"}},
+        {"D1", {"A above K", "Current"}},
+        {"M1", {"Speed", "Voltage", "Power"}},
+        {"F4", {"Position", "Across it", "Temperature"}}};
+    const std::map<std::string, std::string> traced{
+        {"B1", "charge"}, {"M1", "speed"}, {"F2", "temperature"}, {"E1", "voltage"}};
     for (const Size& size : std::vector<Size>{{1280, 800}, {768, 1024}, {600, 600}}) {
         Stage stage(size.width, size.height);
         stage.begin("");
@@ -300,7 +315,14 @@ TEST_CASE("a card tells the readings of each kind of part beside it and within t
             const Rect card = stage.rectOf("card/sheet");
             CHECK(inside(stage.view.layout.board, card));
             if (size.width >= 768) CHECK_FALSE(touches(card, stage.rectOf("part/" + slot.ref)));
-            CHECK(stage.labelOf("card/sheet").find(slot.ref) != std::string::npos);
+            const std::string said = stage.labelOf("card/sheet");
+            CHECK(said.find(slot.ref) != std::string::npos);
+            if (const auto facts = told.find(slot.ref); facts != told.end())
+                for (const std::string& fact : facts->second)
+                    CHECK_MESSAGE(said.find(fact) != std::string::npos, fact);
+            if (const auto offer = traced.find(slot.ref);
+                size.width >= 768 && offer != traced.end())
+                CHECK(stage.has("card/trace/" + offer->second));
             checkItems(stage);
             stage.click("card/remove");
             CHECK(benchOf(stage).parts.empty());

@@ -75,6 +75,7 @@ TEST_CASE("A cable touched on the plan is chosen on the bench, and the other way
     CHECK(stage.ui.paper.planCable == "P-10");
     CHECK(stage.chosenOnBench() == "P-10");
     CHECK(stage.labelOf("plan/chosen").find("K1 common to X1/6") != std::string::npos);
+    CHECK_FALSE(stage.has("card/sheet")); // the paper tells of it
     CHECK(stage.labelOf("plan/chosen").find("6 mm² · white · 0.35 m") != std::string::npos);
     for (const bench::Cable& cable : stage.bench().cables)
         if (cable.label == "P-20") stage.ui.board.chosen = cable.id;

@@ -141,9 +141,27 @@ TEST_CASE("a file's own text is told in the language there is, else in English")
     CHECK(title == "[Lampoo] [ofo] E1");
 }
 
+TEST_CASE("an event is told with its two numbers and their units, and whose name is not known") {
+    attempt::BenchEvent event;
+    event.kind = circuit::EventKind::FuseMelted;
+    event.name = "F2";
+    event.first = 38.14;
+    event.second = 0.2;
+    CHECK(words::sentence(event) == "F2 opened: 38.1 A, 0.2 s after it went over its rating.");
+    event.kind = circuit::EventKind::SleeveSmoking;
+    event.name = "P-14";
+    event.second = 473.15;
+    CHECK(words::sentence(event) == "P-14 is smoking: 38.1 A, 200 °C.");
+    event.name.clear();
+    CHECK(words::sentence(event) ==
+          words::words("remark/something") + " is smoking: 38.1 A, 200 °C.");
+}
+
 TEST_CASE("there is English, the pseudo-language is not among the languages, and no other is set") {
     CHECK(words::languages() == std::vector<std::string>{"en"});
     CHECK(words::language() == "en");
+    CHECK(words::languageTitle("en") == "English");
+    CHECK(words::languageTitle("none").empty());
     CHECK_FALSE(words::setLanguage("none"));
     CHECK(words::language() == "en");
 }
