@@ -423,6 +423,22 @@ const PartSpec& firstOf(PartClass partClass) {
     });
 }
 
+bool isAnyIsolatorOn(const Bench& bench) {
+    return std::any_of(bench.parts.begin(), bench.parts.end(), [](const Part& part) {
+        return isA(part, PartClass::Isolator) && part.position == kIsolatorOn;
+    });
+}
+
+bool isEitherWay(const PartSpec& kind) {
+    return kind.terminals.size() == 2 && !*kind.terminals[0].legend && !*kind.terminals[1].legend;
+}
+
+int metalOf(const PartSpec& kind, const std::string& word) {
+    for (const TerminalSpec& terminal : kind.terminals)
+        if (word == terminal.word) return terminal.node;
+    return -1;
+}
+
 bool canBe(PartKind kind, Condition condition) {
     const std::vector<Condition>& all = spec(kind).conditions;
     return std::find(all.begin(), all.end(), condition) != all.end();

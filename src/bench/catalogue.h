@@ -143,11 +143,19 @@ const std::vector<PartKind>& allKinds();
 const PartSpec* specFromWord(const char* word);
 bool isA(PartKind kind, PartClass partClass);
 bool isA(const Part& part, PartClass partClass);
+// Of an isolator's Part::position, 0 being "key out".
+inline constexpr int kIsolatorOff = 1, kIsolatorOn = 2;
+bool isAnyIsolatorOn(const Bench& bench);
 // The first row of this class.
 const PartSpec& firstOf(PartClass partClass);
 bool canBe(PartKind kind, Condition condition);
 // A holder of this kind takes a fuse of this rating.
 bool takesFuse(PartKind kind, double rating_A);
+
+// Two terminals and no legend at either: nobody can tell them apart.
+bool isEitherWay(const PartSpec& kind);
+// Which metal inside the part a terminal belongs to; -1 for a word that the kind does not have.
+int metalOf(const PartSpec& kind, const std::string& terminal);
 
 const char* word(PartClass partClass); // "fuse"
 

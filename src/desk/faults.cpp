@@ -3,9 +3,10 @@
 #include "bench/file.h"
 #include "desk/commands.h"
 #include "desk/names.h"
-#include "desk/numbers.h"
 #include "desk/text_file.h"
 #include "lesson/fault_sweep.h"
+#include "lesson/threat_phrase.h"
+#include "words/sentences.h"
 
 namespace loom::desk {
 
@@ -53,38 +54,13 @@ Outcome<lesson::Protection> protectionFrom(const Bench& bench,
         if (wanted == 1)
             asked.common = spots[0];
         else
-            asked.unprotected.push_back({spots[0], spots[1]});
+            asked.unprotected.push_back({spots[0], spots[1], 0.0});
     }
     return asked;
 }
 
-std::string placeName(const Bench& bench, const bench::ProbeTip& tip) {
-    if (tip.terminal) return bench::terminalName(bench, *tip.terminal);
-    const bench::Cable* cable = bench::findCable(bench, tip.cable);
-    return (cable ? cable->label : std::string()) + " end " + std::to_string(tip.end + 1);
-}
-
-std::string causeOf(const Bench& bench, const Threat& threat) {
-    switch (threat.kind) {
-    case Threat::Kind::Unprotected:
-        return "lies before every fuse";
-    case Threat::Kind::AsItStands:
-        return "as it stands";
-    case Threat::Kind::Short:
-        return placeName(bench, threat.a) + " touches " + placeName(bench, threat.b);
-    case Threat::Kind::Opened:
-        return threat.part + " is open";
-    case Threat::Kind::Welded:
-        return threat.part + " does not let go";
-    }
-    return {};
-}
-
 std::string lineOf(const Bench& bench, const Threat& threat) {
-    std::string line = threat.cable + ": " + causeOf(bench, threat);
-    if (threat.kind != Threat::Kind::Unprotected)
-        line += "; " + amount(threat.current_A < 0.0 ? -threat.current_A : threat.current_A, "A") +
-                ", too warm after " + amount(threat.after_s, "s");
+    std::string line = words::text(lesson::describe(bench, threat));
     for (const auto& [ref, position] : threat.set)
         line += "; " + ref + " " + position;
     return line + "\n";

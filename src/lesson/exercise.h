@@ -51,6 +51,12 @@ struct Present {
     std::vector<std::string> refs;
 };
 
+// Each of these parts has two cables at least that are joined at both ends. found: the refs of those
+// that have not.
+struct Wired {
+    std::vector<std::string> refs;
+};
+
 // An earlier check of this exercise has passed, without which this one says nothing.
 struct Passed {
     std::string check; // id
@@ -69,9 +75,10 @@ struct Apart {
     Positions set;
 };
 
-// With fresh parts, after a while. found: the value. A part that is not on the bench never passes.
+// After a while, found: the value. A part that is not on the bench never passes.
 struct Behaves {
     Positions set;
+    bool asItIs = false; // with the parts as they are; otherwise with fresh ones
     double after_s = 0.5;
     Positions thenSet;        // e.g. the button let go
     double thenAfter_s = 0.0; // 0: there is no second step
@@ -81,10 +88,11 @@ struct Behaves {
     double least = 0.0, most = 0.0; // both allowed
 };
 
-// With fresh parts nothing fails: no fuse opens, no sleeve softens, no contact welds, no lamp goes.
+// Nothing fails: no fuse opens, no sleeve softens, no contact welds, no lamp goes.
 // found: the part or cable, its value and when.
 struct Unharmed {
     Positions set;
+    bool asItIs = false; // with the parts as they are; otherwise with fresh ones
     double for_s = 5.0;
 };
 
@@ -97,6 +105,53 @@ struct Survives {
     double for_s = 30.0; // each
 };
 
+// A cable that need not be guarded by a fuse, by what it joins (a hole of a block for its way, either
+// terminal of a part that looks the same both ways) and how thick it is at least.
+struct NamedCable {
+    plan::Spot a, b;
+    double least_m2 = 0.0;
+};
+
+// What is asked of a bench by sweepFaults() in fault_sweep.h.
+struct Protection {
+    // On the common return, in which no fuse stands: a battery's pole or what is joined to it. A part
+    // that is not there: the pole with the most cables.
+    plan::Spot common;
+    std::vector<NamedCable> unprotected; // may lie before the first fuse
+    // A cable of the common return, joined at both ends, need not bear that something live touches
+    // its far end: the fuse of the whole is too slow for the return of a small load.
+    bool thinReturns = false;
+};
+
+// Whatever fails, a fuse opens before a cable passes its limit: every fault that fault_sweep.h tries,
+// on the bench as it stood at the last power-up and as it stands. found: the cable, the fault, what
+// it does.
+struct Protected {
+    Protection asked;
+};
+
+// With the isolator off, in every position of the other controls, nothing is joined to the pole of a
+// battery that is not the common one but these parts, the isolator and batteries; and the isolator's
+// other side is not. found: the first place that is.
+struct Isolated {
+    plan::Spot common;
+    std::vector<std::string> before; // refs of the parts that come before the isolator
+};
+
+// What the job asks to be driven or shown: there was a time in this attempt when the controls stood so
+// for so long, and with the bench as it was then (its parts as they were) the quantity came out so at
+// the end of that time. With `then`: those positions followed at once, for so long, and the end of
+// that counts. found: nothing.
+struct Done {
+    Positions set;
+    double for_s = 0.5;
+    Positions thenSet;
+    double thenFor_s = 0.0; // 0: there is no second part
+    std::string of;
+    Quantity quantity = Quantity::Speed_rad_s;
+    double least = 0.0, most = 0.0; // both allowed
+};
+
 // Over the record, for the ends that are still joined as they were joined then; ends that were in
 // place at the start count as joined before. So an end joined too early can be taken off and joined
 // again. Common practice, no source.
@@ -105,8 +160,10 @@ struct Order {
         BatteryLast,             // the last cable joined goes to a battery
         LinkLast,                // the last cable joined completes the link between two batteries
         IsolatorOffWhileJoining, // every isolator on the bench was off at each joining
-        KeyOutWhileJoining       // and its key was out
+        KeyOutWhileJoining,      // and its key was out
+        DeadWhileWorking         // no end was put on or taken off what was live: see order.h
     } rule = Rule::LinkLast;
+    plan::Spot common{}; // for DeadWhileWorking: the battery pole that is the common return
 };
 
 // The bench is as the plan has it; of these labels only, empty: all, and no extra cable. found: the
@@ -136,10 +193,12 @@ struct CrossChecked {
     bool noFalseAlarm = true; // marked wrong but right
 };
 
-// The hidden fault was named. found: what was named wrongly last, or how many measurements it took.
+// The hidden fault was named, after readings that only it explains: see evidence.h. found: what was
+// named wrongly last, what the readings leave open, or how many measurements it took.
 struct Found {
     int mostMeasurements = 0; // 0: any number
     int mostNamings = 3;
+    bool shown = true; // by readings
 };
 
 // Nothing on the bench is worn or empty: no fuse open or missing, no contact welded, no sleeve
@@ -150,12 +209,16 @@ struct Sound {
 
 struct Row {
     std::variant<Present,
+                 Wired,
                  Passed,
                  Joined,
                  Apart,
                  Behaves,
                  Unharmed,
                  Survives,
+                 Protected,
+                 Isolated,
+                 Done,
                  Order,
                  FollowsPlan,
                  WellMade,

@@ -41,6 +41,7 @@ constexpr std::size_t kMostPositions = 512;
 struct CableBound {
     bench::CableId id;
     bool told = false;          // a threat to it is known
+    bool spared = false;        // shorts are not asked of it: Protection::thinReturns
     double carried_A = 0.0;     // for ever, without passing its limit
     double adiabatic_A2s = 0.0; // from cold to its limit without loss
     double spentBefore = 0.0;   // share of its heating up by the current before the fault
@@ -123,6 +124,7 @@ public:
             bound(i, wiring.netlist.elements[i]);
         findPlaces();
         findUnprotected();
+        if (asked.thinReturns) findReturns();
     }
 
     // A control of this part makes a difference: one of its terminals is at voltage.
@@ -158,12 +160,13 @@ private:
     Lines cableLines, fuseLines;
     std::vector<std::pair<Node, bench::ProbeTip>> places;
     Node common = 0;              // one of the common return; nodeCount for none
-    std::vector<bool> beforeFuse; // by node
+    std::vector<bool> beforeFuse, onCommon; // by node
     std::set<bench::CableId> exposed, excused;
     std::vector<double> volts, spent;
     std::vector<std::size_t> over;
     std::vector<char> opened;
     Changes changed;
+    bool shorted = false;         // a short is looked at
     bool flips = false;           // relays or diodes do otherwise with the changes: as in `after`
     SteadyNetwork::Decided after;
 
@@ -194,16 +197,10 @@ private:
     }
 
     bool isNamed(const bench::Cable& cable) const {
-        const auto joins = [&](const plan::Spot& a, const plan::Spot& b) {
-            return cable.ends[0].at == find(bench, a) && cable.ends[1].at == find(bench, b);
-        };
-        if (!cable.ends[0].at || !cable.ends[1].at) return false;
-        return std::any_of(asked.unprotected.begin(),
-                           asked.unprotected.end(),
-                           [&](const auto& pair) {
-                               return joins(pair.first, pair.second) ||
-                                      joins(pair.second, pair.first);
-                           });
+        const auto& named = asked.unprotected;
+        return std::any_of(named.begin(), named.end(), [&](const NamedCable& one) {
+            return lesson::isNamed(bench, cable, one);
+        });
     }
 
     void addPlace(Node node, const bench::ProbeTip& tip) {
@@ -245,14 +242,27 @@ private:
             }
         common = commonOf(groups, poles);
         beforeFuse.assign(wiring.netlist.nodeCount, false);
+        onCommon.assign(wiring.netlist.nodeCount, false);
         for (Node node = 0; node < wiring.netlist.nodeCount; ++node) {
             const Node top = groups.top(node);
+            onCommon[node] = top == common;
             beforeFuse[node] = top != common && poles.count(top) > 0;
         }
         for (std::size_t c = 0; c < bench.cables.size(); ++c)
             if (beforeFuse[wiring.ends[c][0]] || beforeFuse[wiring.ends[c][1]])
                 exposed.insert(bench.cables[c].id);
     }
+
+    void findReturns() {
+        for (CableBound& bound : cables)
+            for (std::size_t c = 0; c < bench.cables.size(); ++c) {
+                const bench::Cable& cable = bench.cables[c];
+                if (cable.id != bound.id || !cable.ends[0].at || !cable.ends[1].at) continue;
+                bound.spared = onCommon[wiring.ends[c][0]] && onCommon[wiring.ends[c][1]];
+            }
+    }
+
+    bool isSpared(const CableBound& cable) const { return cable.told || (shorted && cable.spared); }
 
     Node commonOf(circuit::NodeGroups& groups, const std::set<Node>& poles) const {
         const auto named = find(bench, asked.common);
@@ -281,7 +291,7 @@ private:
             }
             over.clear();
             for (std::size_t k = 0; k < cables.size(); ++k)
-                if (cableLines.ampere(k, volts) > cables[k].carried_A && !cables[k].told &&
+                if (cableLines.ampere(k, volts) > cables[k].carried_A && !isSpared(cables[k]) &&
                     cableLines.element[k] != open)
                     over.push_back(k);
             if (over.empty()) return true;
@@ -343,6 +353,8 @@ private:
         std::set<bench::CableId> known = excused;
         for (const Threat& told : sweep.threats)
             known.insert(told.suffers);
+        for (const CableBound& cable : cables)
+            if (isSpared(cable)) known.insert(cable.id);
         trial.runFault(kRun_s, known);
         for (const Harm& harm : trial.harms()) {
             if (!harm.cable || known.count(harm.id)) continue;
@@ -370,6 +382,7 @@ private:
 
     void lookAtShorts() {
         Changes joint(1);
+        shorted = true;
         for (std::size_t i = 0; i < places.size(); ++i)
             for (std::size_t k = i + 1; k < places.size(); ++k) {
                 const auto& [a, tipA] = places[i];
@@ -382,6 +395,7 @@ private:
                     run(Fault{Fault::Kind::Short, tipA, tipB, kShort_ohm},
                         {Threat::Kind::Short, set, tipA, tipB});
             }
+        shorted = false;
     }
 
     void lookAtOpenings() {
@@ -468,7 +482,25 @@ Positions wordsOf(const Bench& bench, const std::vector<Control>& controls) {
     return set;
 }
 
+// Thinner than named by this share is another cable [m2 of m2].
+constexpr double kAsThick = 0.99;
+
+bool isAt(const Bench& bench, const bench::CableEnd& end, const plan::Spot& spot) {
+    const bench::Part* part = end.at ? bench::findPart(bench, end.at->part) : nullptr;
+    if (!part || part->ref != spot.ref) return false;
+    const bench::PartSpec& kind = bench::spec(part->kind);
+    if (bench::isEitherWay(kind)) return true;
+    return kind.terminals[end.at->terminal].node == bench::metalOf(kind, spot.terminal);
+}
+
 } // namespace
+
+bool isNamed(const Bench& bench, const bench::Cable& cable, const NamedCable& named) {
+    const auto& ends = cable.ends;
+    const bool joins = (isAt(bench, ends[0], named.a) && isAt(bench, ends[1], named.b)) ||
+                       (isAt(bench, ends[0], named.b) && isAt(bench, ends[1], named.a));
+    return joins && cable.area_m2 >= named.least_m2 * kAsThick;
+}
 
 FaultSweep
 sweepFaults(const Bench& bench, const Bench& start, const Protection& asked) {

@@ -24,14 +24,7 @@
 
 namespace loom::lesson {
 
-// What is asked of a bench.
-struct Protection {
-    // The battery pole that is the common return, in which no fuse stands. A part that is not there:
-    // the pole with the most cables.
-    plan::Spot common;
-    // Cables that may lie before the first fuse, each by the two terminals it joins.
-    std::vector<std::pair<plan::Spot, plan::Spot>> unprotected;
-};
+bool isNamed(const bench::Bench& bench, const bench::Cable& cable, const NamedCable& named);
 
 struct Threat {
     enum class Kind {

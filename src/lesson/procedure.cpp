@@ -16,8 +16,7 @@ using plan::kStepCount;
 using plan::Step;
 
 // Of Part::position.
-constexpr int kIsolatorOffPosition = 1, kIsolatorOnPosition = 2, kStrapped = 1,
-              kRockerOnPosition = 1, heldPosition = 1;
+constexpr int kStrapped = 1, kRockerOnPosition = 1, heldPosition = 1;
 constexpr std::uint8_t kPlusTerminal = 0;
 
 std::size_t indexOf(Step step) {
@@ -208,17 +207,17 @@ Procedure::Standing Procedure::standingOn(const Bench& bench) const {
             (cable.ends[end].at->terminal == kPlusTerminal ? plus : minus) = true;
         }
     }
-    now.keyOut = !anyAt(bench, PartClass::Isolator, kIsolatorOffPosition) &&
-                 !anyAt(bench, PartClass::Isolator, kIsolatorOnPosition);
+    now.keyOut = !anyAt(bench, PartClass::Isolator, bench::kIsolatorOff) &&
+                 !anyAt(bench, PartClass::Isolator, bench::kIsolatorOn);
     now.batteryOut = laid == 0;
     set(Step::Batteries, batteries > 0 && in == batteries);
     set(Step::BatteryEnds, plus && minus);
     set(Step::SeriesLink, link);
     set(Step::AxleClear, free && anyAt(bench, PartClass::Motor, 0));
-    set(Step::KeyOn, allAt(bench, PartClass::Isolator, kIsolatorOnPosition));
+    set(Step::KeyOn, allAt(bench, PartClass::Isolator, bench::kIsolatorOn));
     set(Step::RockerOn, allAt(bench, PartClass::LampSwitch, kRockerOnPosition));
     set(Step::Off,
-        !anyAt(bench, PartClass::Isolator, kIsolatorOnPosition) &&
+        !anyAt(bench, PartClass::Isolator, bench::kIsolatorOn) &&
             !anyAt(bench, PartClass::LampSwitch, kRockerOnPosition));
     return now;
 }

@@ -2,7 +2,6 @@
 #include "lesson/put_away.h"
 
 #include "bench/catalogue.h"
-#include "lesson/procedure.h"
 #include "lesson/retrace.h"
 
 #include <algorithm>
@@ -25,13 +24,6 @@ bool losesBattery(const Bench& before, const Bench& after) {
             if (!now || now->ends[end].at != cable.ends[end].at) return true;
         }
     return false;
-}
-
-bool hasRun(const Procedure& procedure) {
-    const auto& steps = procedure.steps();
-    return std::any_of(steps.begin(), steps.end(), [](const StepSeen& seen) {
-        return seen.step == plan::Step::Run && seen.done;
-    });
 }
 
 // What was joined to a part that has gone since, or has been laid anew, lies loose.
@@ -81,15 +73,17 @@ std::optional<BeforePuttingAway> beforePuttingAway(const attempt::Record& record
         std::size_t entry = 0;
     };
 
-    Procedure procedure(record.start, 0, nullptr);
     std::optional<Moment> moment;
+    bool poweredUp = false;
     std::size_t entry = 0;
     Bench now = record.start;
     retrace(record, [&](const Turn& turn) {
-        procedure.look(turn.after, turn.entry.slice, &turn.entry.command);
-        if (!hasRun(procedure))
-            moment.reset();
-        else if (!moment && losesBattery(turn.before, turn.after))
+        if (losesBattery(turn.after, turn.before)) {
+            moment.reset(); // an end has come onto a battery
+            poweredUp = false;
+        }
+        poweredUp = poweredUp || bench::isAnyIsolatorOn(turn.after);
+        if (!moment && poweredUp && losesBattery(turn.before, turn.after))
             moment = Moment{turn.before, entry};
         now = turn.after;
         ++entry;

@@ -10,11 +10,11 @@
 namespace loom::lesson {
 
 struct BeforePuttingAway {
-    bench::Bench bench;     // as it is now, with batteries and their cables as they were at the run
+    bench::Bench bench;     // as it is now, with batteries and their cables as they were when it was powered up
     attempt::Record record; // up to when the first of them came off
 };
 
-// Nothing while the batteries have not come off after a run, or building up has begun again.
+// Nothing while no end has come off a battery after an isolator was on, or one has come back on.
 std::optional<BeforePuttingAway> beforePuttingAway(const attempt::Record& record);
 
 } // namespace loom::lesson

@@ -2,6 +2,7 @@
 #include "lesson/row_file.h"
 
 #include "bench/catalogue.h"
+#include "bench/limits.h"
 
 #include <algorithm>
 #include <nlohmann/json.hpp>
@@ -25,7 +26,13 @@ constexpr const char* kQuantityWords[] = {
     "voltage", "current", "power", "speed", "pulled in", "brightness", "hottest cable"};
 constexpr const char* kThroughWords[] = {"cables", "closed", "anything"};
 constexpr const char* kRuleWords[] = {
-    "battery last", "link last", "isolator off while joining", "key out while joining"};
+    "battery last",
+    "link last",
+    "isolator off while joining",
+    "key out while joining",
+    "dead while working"};
+
+constexpr const char* kPartsWords[] = {"fresh", "as they are"}; // a bool's false and true
 
 double run_s(const JsonPlace& owner, const char* member, double otherwise_s) {
     return owner.has(member) ? owner.member(member).number(0.001, kGreatestRun_s) : otherwise_s;
@@ -53,7 +60,9 @@ Row RowReader::read(const JsonPlace& place) const {
     const std::string word = look.text();
     row.say = sentence(place.member("say"), only);
     if (word == "present")
-        row.look = present(place);
+        row.look = Present{parts(place)};
+    else if (word == "wired")
+        row.look = Wired{parts(place)};
     else if (word == "passed")
         row.look = passed(place);
     else if (word == "joined")
@@ -66,6 +75,12 @@ Row RowReader::read(const JsonPlace& place) const {
         row.look = unharmed(place);
     else if (word == "survives")
         row.look = survives(place);
+    else if (word == "protected")
+        row.look = isProtected(place);
+    else if (word == "isolated")
+        row.look = isolated(place);
+    else if (word == "done")
+        row.look = done(place);
     else if (word == "order")
         row.look = order(place);
     else if (word == "follows plan")
@@ -85,14 +100,14 @@ Row RowReader::read(const JsonPlace& place) const {
     return row;
 }
 
-Present RowReader::present(const JsonPlace& place) const {
+std::vector<std::string> RowReader::parts(const JsonPlace& place) const {
     only(place, {"look", "say", "parts"});
-    Present present;
+    std::vector<std::string> refs;
     for (const JsonPlace& item : place.member("parts").items(kMostNames))
-        present.refs.push_back(known.ref(item));
-    if (place.ok() && present.refs.empty())
+        refs.push_back(known.ref(item));
+    if (place.ok() && refs.empty())
         place.member("parts").refuse(Why::Missing, phrase("a-part-at-least"), phrase("none"));
-    return present;
+    return refs;
 }
 
 Passed RowReader::passed(const JsonPlace& place) const {
@@ -121,6 +136,7 @@ Behaves RowReader::behaves(const JsonPlace& place) const {
          {"look",
           "say",
           "set",
+          "parts",
           "after_s",
           "then",
           "thenAfter_s",
@@ -131,6 +147,7 @@ Behaves RowReader::behaves(const JsonPlace& place) const {
           "most"});
     Behaves behaves;
     behaves.set = positions(place, "set");
+    behaves.asItIs = partsAsTheyAre(place);
     behaves.after_s = run_s(place, "after_s", behaves.after_s);
     behaves.thenSet = positions(place, "then");
     if (place.has("then")) behaves.thenAfter_s = run_s(place, "thenAfter_s", 0.5);
@@ -139,12 +156,37 @@ Behaves RowReader::behaves(const JsonPlace& place) const {
     if (place.has("of")) behaves.of = known.ref(place.member("of"));
     if (place.has("between")) std::tie(behaves.a, behaves.b) = between(place);
     checkOwner(place, behaves);
+    std::tie(behaves.least, behaves.most) = limits(place);
+    return behaves;
+}
+
+std::pair<double, double> RowReader::limits(const JsonPlace& place) {
     const bool least = place.has("least"), most = place.has("most");
-    behaves.least = least ? place.member("least").number(-kAnyValue, kAnyValue) : -kAnyValue;
-    behaves.most = most ? place.member("most").number(behaves.least, kAnyValue) : kAnyValue;
+    const double from = least ? place.member("least").number(-kAnyValue, kAnyValue) : -kAnyValue;
+    const double to = most ? place.member("most").number(from, kAnyValue) : kAnyValue;
     if (!least && !most)
         place.refuse(Why::Missing, phrase("least-most-or-both"), phrase("neither"));
-    return behaves;
+    return {from, to};
+}
+
+bool RowReader::partsAsTheyAre(const JsonPlace& place) {
+    return place.has("parts") && place.member("parts").oneOf(kPartsWords) == 1;
+}
+
+Done RowReader::done(const JsonPlace& place) const {
+    only(place,
+         {"look", "say", "set", "for_s", "then", "thenFor_s", "of", "quantity", "least", "most"});
+    Done done;
+    done.set = positions(place, "set");
+    done.for_s = run_s(place, "for_s", done.for_s);
+    done.thenSet = positions(place, "then");
+    if (place.has("then")) done.thenFor_s = run_s(place, "thenFor_s", 0.5);
+    if (place.has("thenFor_s")) place.member("then");
+    done.quantity = static_cast<Quantity>(place.member("quantity").oneOf(kQuantityWords));
+    done.of = known.ref(place.member("of"));
+    checkKind(place, done.of, done.quantity);
+    std::tie(done.least, done.most) = limits(place);
+    return done;
 }
 
 // Voltage is of a part or between two spots, the hottest cable of neither, all else of a part.
@@ -160,18 +202,25 @@ void RowReader::checkOwner(const JsonPlace& place, const Behaves& behaves) const
                             of        ? "of"
                             : between ? "between"
                                       : phrase("neither"));
-    const auto owner = ownerOf(behaves.quantity);
+    checkKind(place, behaves.of, behaves.quantity);
+}
+
+void RowReader::checkKind(const JsonPlace& place,
+                          const std::string& of,
+                          Quantity quantity) const {
+    const auto owner = ownerOf(quantity);
     if (!owner || !place.ok()) return;
     const JsonPlace named = place.member("of");
-    const auto kind = known.kindOf(named, behaves.of);
+    const auto kind = known.kindOf(named, of);
     if (kind && !bench::isA(*kind, *owner))
         named.refuse(Why::WrongType, bench::firstOf(*owner).word, bench::spec(*kind).word);
 }
 
 Unharmed RowReader::unharmed(const JsonPlace& place) const {
-    only(place, {"look", "say", "set", "for_s"});
+    only(place, {"look", "say", "set", "parts", "for_s"});
     Unharmed unharmed;
     unharmed.set = positions(place, "set");
+    unharmed.asItIs = partsAsTheyAre(place);
     unharmed.for_s = run_s(place, "for_s", unharmed.for_s);
     return unharmed;
 }
@@ -192,9 +241,49 @@ Survives RowReader::survives(const JsonPlace& place) const {
     return survives;
 }
 
+// "named" by places and size, "cables" by the plan's labels.
+Protected RowReader::isProtected(const JsonPlace& place) const {
+    only(place, {"look", "say", "common", "named", "cables", "thinReturns"});
+    Protected wanted;
+    wanted.asked.thinReturns = yesOrNo(place, "thinReturns", false);
+    wanted.asked.common = known.spot(place.member("common"));
+    if (place.has("named"))
+        for (const JsonPlace& item : place.member("named").items(kMostNames))
+            wanted.asked.unprotected.push_back(namedCable(item));
+    if (!place.has("cables")) return wanted;
+    needPlan(place);
+    if (!place.ok()) return wanted;
+    for (const std::string& label : labels(place))
+        for (const plan::PlanCable& row : exercise.plan->cables)
+            if (row.label == label)
+                wanted.asked.unprotected.push_back({row.from, row.to, row.area_m2});
+    return wanted;
+}
+
+NamedCable RowReader::namedCable(const JsonPlace& place) const {
+    only(place, {"between", "mm2"});
+    NamedCable named;
+    std::tie(named.a, named.b) = between(place);
+    named.least_m2 = bench::area_m2FromMm2(place.member("mm2").number(0.0, 1000.0));
+    return named;
+}
+
+Isolated RowReader::isolated(const JsonPlace& place) const {
+    only(place, {"look", "say", "common", "before"});
+    Isolated isolated;
+    isolated.common = known.spot(place.member("common"));
+    for (const JsonPlace& item : place.member("before").items(kMostNames))
+        isolated.before.push_back(known.ref(item));
+    return isolated;
+}
+
 Order RowReader::order(const JsonPlace& place) const {
-    only(place, {"look", "say", "rule"});
-    return {static_cast<Order::Rule>(place.member("rule").oneOf(kRuleWords))};
+    only(place, {"look", "say", "rule", "common"});
+    Order order;
+    order.rule = static_cast<Order::Rule>(place.member("rule").oneOf(kRuleWords));
+    if (order.rule == Order::Rule::DeadWhileWorking)
+        order.common = known.spot(place.member("common"));
+    return order;
 }
 
 FollowsPlan RowReader::followsPlan(const JsonPlace& place) const {
@@ -233,7 +322,7 @@ CrossChecked RowReader::crossChecked(const JsonPlace& place) const {
 }
 
 Found RowReader::found(const JsonPlace& place) const {
-    only(place, {"look", "say", "mostMeasurements", "mostNamings"});
+    only(place, {"look", "say", "mostMeasurements", "mostNamings", "shown"});
     if (place.ok() && exercise.faults.empty())
         place.refuse(Why::Missing, phrase("an-exercise-with-faults"), phrase("none"));
     Found found;
@@ -242,6 +331,7 @@ Found RowReader::found(const JsonPlace& place) const {
             static_cast<int>(place.member("mostMeasurements").whole(1, kMostCount));
     if (place.has("mostNamings"))
         found.mostNamings = static_cast<int>(place.member("mostNamings").whole(1, kMostCount));
+    found.shown = yesOrNo(place, "shown", found.shown);
     return found;
 }
 

@@ -22,12 +22,16 @@ private:
     const Exercise& exercise;
     KnownParts known;
 
-    Present present(const bench::JsonPlace& place) const;
+    std::vector<std::string> parts(const bench::JsonPlace& place) const;
     Passed passed(const bench::JsonPlace& place) const;
     template <class Look> Look path(const bench::JsonPlace& place) const;
     Behaves behaves(const bench::JsonPlace& place) const;
     Unharmed unharmed(const bench::JsonPlace& place) const;
     Survives survives(const bench::JsonPlace& place) const;
+    Protected isProtected(const bench::JsonPlace& place) const;
+    NamedCable namedCable(const bench::JsonPlace& place) const;
+    Isolated isolated(const bench::JsonPlace& place) const;
+    Done done(const bench::JsonPlace& place) const;
     Order order(const bench::JsonPlace& place) const;
     FollowsPlan followsPlan(const bench::JsonPlace& place) const;
     WellMade wellMade(const bench::JsonPlace& place) const;
@@ -42,6 +46,9 @@ private:
     std::pair<plan::Spot, plan::Spot> between(const bench::JsonPlace& place) const;
     Positions positions(const bench::JsonPlace& owner, const char* member) const;
     void checkPosition(const bench::JsonPlace& place, const std::string& ref) const;
+    static std::pair<double, double> limits(const bench::JsonPlace& place);
+    static bool partsAsTheyAre(const bench::JsonPlace& place);
+    void checkKind(const bench::JsonPlace& place, const std::string& of, Quantity quantity) const;
     void checkOwner(const bench::JsonPlace& place, const Behaves& behaves) const;
 };
 

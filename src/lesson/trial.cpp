@@ -98,19 +98,25 @@ bench::Bench faulty(bench::Bench bench, const std::optional<Fault>& fault) {
 
 } // namespace
 
+bench::Bench copyAsItIs(const bench::Bench& bench, const Positions& set) {
+    bench::Bench copy = bench;
+    for (bench::Part& part : copy.parts)
+        part.position = bench::spec(part.kind).restPosition;
+    copy.meter.reset();
+    setPositions(copy, set);
+    return copy;
+}
+
 bench::Bench freshCopy(const bench::Bench& bench, const bench::Bench& start, const Positions& set) {
     bench::Bench copy = bench;
     for (bench::Part& part : copy.parts) {
         part.condition = bench::Condition::Sound;
         part.obstructed = false;
-        part.position = bench::spec(part.kind).restPosition;
         part.charge = chargeAtStart(start, part.ref);
     }
-    copy.meter.reset();
     for (bench::Cable& cable : copy.cables)
         cable.condition = bench::CableCondition::Sound;
-    setPositions(copy, set);
-    return copy;
+    return copyAsItIs(copy, set);
 }
 
 std::optional<bench::TerminalRef> find(const bench::Bench& bench, const plan::Spot& spot) {
@@ -121,8 +127,14 @@ Trial::Trial(const bench::Bench& bench,
              const bench::Bench& start,
              const Positions& set,
              const std::optional<Fault>& fault)
-    : tried(faulty(freshCopy(bench, start, set), fault)), between(fault),
-      wiring(bench::wire(tried)), live(withFault(wiring.netlist)) {}
+    : Trial(faulty(freshCopy(bench, start, set), fault), fault) {}
+
+Trial::Trial(const bench::Bench& bench, const Positions& set)
+    : Trial(copyAsItIs(bench, set), std::optional<Fault>()) {}
+
+Trial::Trial(bench::Bench ready, const std::optional<Fault>& fault)
+    : tried(std::move(ready)), between(fault), wiring(bench::wire(tried)),
+      live(withFault(wiring.netlist)) {}
 
 circuit::Netlist Trial::withFault(circuit::Netlist netlist) const {
     if (!between || between->kind != Fault::Kind::Short) return netlist;

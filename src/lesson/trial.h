@@ -16,6 +16,9 @@
 
 namespace loom::lesson {
 
+// The parts as they are, the meter away, controls at rest but for `set`.
+bench::Bench copyAsItIs(const bench::Bench& bench, const Positions& set);
+
 // Everything sound, the axle clear, batteries charged as in `start` and its kit, controls at rest but
 // for `set`.
 // Names in `set` that are not on the bench are passed over.
@@ -51,6 +54,9 @@ public:
           const Positions& set,
           const std::optional<Fault>& fault = std::nullopt);
 
+    // With the parts as they are, nothing mended: copyAsItIs().
+    Trial(const bench::Bench& bench, const Positions& set);
+
     void run(double seconds);
     // Runs until a cable has suffered, or a fuse has opened and nothing warms any more.
     // These cables may suffer.
@@ -67,6 +73,8 @@ public:
     double hottestCable_K() const;
 
 private:
+    Trial(bench::Bench ready, const std::optional<Fault>& fault);
+
     void step(double seconds);
     void note(const circuit::Event& event);
     bool anyCableWarms();

@@ -3,13 +3,18 @@
 
 #include "bench/catalogue.h"
 #include "lesson/end_faults.h"
+#include "lesson/evidence.h"
 #include "lesson/fault_finding.h"
+#include "lesson/fault_sweep.h"
+#include "lesson/isolation.h"
 #include "lesson/order.h"
 #include "lesson/paths.h"
+#include "lesson/power_up.h"
 #include "lesson/procedure.h"
 #include "lesson/put_away.h"
 #include "lesson/sheet.h"
 #include "lesson/step_phrases.h"
+#include "lesson/threat_phrase.h"
 #include "lesson/trial.h"
 
 #include <algorithm>
@@ -68,15 +73,14 @@ Phrase counted(const char* key, int count) {
     return phrase(key, {{"count", bench::numeral(count)}});
 }
 
-// An exercise that wants the batteries out in the end.
-bool asksForPuttingAway(const Exercise& exercise) {
+// This step of powering up and putting away belongs to the job.
+bool asksFor(const Exercise& exercise, plan::Step step) {
     for (const Check& check : exercise.checks)
         for (const Row& row : check.rows) {
             const auto* order = std::get_if<InOrder>(&row.look);
             if (!order) continue;
             const auto& steps = order->steps;
-            if (steps.empty() ||
-                std::find(steps.begin(), steps.end(), plan::Step::BatteriesOut) != steps.end())
+            if (steps.empty() || std::find(steps.begin(), steps.end(), step) != steps.end())
                 return true;
         }
     return false;
@@ -86,8 +90,10 @@ class Judging {
 public:
     Judging(const Exercise& asked, const attempt::Attempt& made)
         : exercise(asked), attempt(made),
-          putAway(asksForPuttingAway(asked) ? beforePuttingAway(made.record()) : std::nullopt),
-          bench(putAway ? putAway->bench : made.bench()), record(made.record()) {}
+          putAway(asksFor(asked, plan::Step::BatteriesOut) ? beforePuttingAway(made.record()) : std::nullopt),
+          bench(putAway ? putAway->bench : made.bench()), record(made.record()) {
+        if (asksFor(asked, plan::Step::Run)) poweredUp = atPowerUp(record);
+    }
 
     Verdict verdict;
 
@@ -109,16 +115,35 @@ private:
     const attempt::Attempt& attempt;
     std::optional<BeforePuttingAway> putAway;
     const bench::Bench& bench; // to be judged: with the batteries still in
+    std::optional<bench::Bench> poweredUp; // as it stood then, where the job is to run it
     const attempt::Record& record;
 
     Trial trial(const Positions& set, const std::optional<Fault>& fault = std::nullopt) const {
         return Trial(bench, exercise.start, set, fault);
     }
 
+    Trial trial(const Positions& set, bool asItIs) const {
+        return asItIs ? Trial(bench, set) : trial(set);
+    }
+
     Seen see(const Present& wanted) const {
         Phrase::List missing;
         for (const std::string& ref : wanted.refs)
             if (!bench::findPart(bench, ref)) missing.items.emplace_back(ref);
+        return {missing.items.empty(), missing};
+    }
+
+    Seen see(const Wired& wanted) const {
+        Phrase::List missing;
+        for (const std::string& ref : wanted.refs) {
+            const bench::Part* part = bench::findPart(bench, ref);
+            const auto leads = [&](const bench::Cable& cable) {
+                return part && cable.ends[0].at && cable.ends[1].at &&
+                       (cable.ends[0].at->part == part->id || cable.ends[1].at->part == part->id);
+            };
+            if (std::count_if(bench.cables.begin(), bench.cables.end(), leads) < 2)
+                missing.items.emplace_back(ref);
+        }
         return {missing.items.empty(), missing};
     }
 
@@ -137,7 +162,7 @@ private:
     }
 
     Seen see(const Behaves& wanted) const {
-        Trial tried = trial(wanted.set);
+        Trial tried = trial(wanted.set, wanted.asItIs);
         tried.run(wanted.after_s);
         if (wanted.thenAfter_s > 0.0) {
             tried.move(wanted.thenSet);
@@ -155,7 +180,7 @@ private:
     }
 
     Seen see(const Unharmed& wanted) const {
-        Trial tried = trial(wanted.set);
+        Trial tried = trial(wanted.set, wanted.asItIs);
         tried.run(wanted.for_s);
         if (tried.harms().empty()) return {true, {}};
         return {false, describe(tried.harms().front())};
@@ -176,8 +201,37 @@ private:
         return {true, {}};
     }
 
+    Seen see(const Protected& wanted) const {
+        for (const bench::Bench* judged : {poweredUp ? &*poweredUp : nullptr, &bench}) {
+            if (!judged) continue;
+            const FaultSweep sweep = sweepFaults(*judged, exercise.start, wanted.asked);
+            if (!sweep.threats.empty()) return {false, describe(*judged, sweep.threats.front())};
+        }
+        return {true, {}};
+    }
+
+    Seen see(const Isolated& wanted) const {
+        const auto live = stillLive(freshCopy(bench, exercise.start, {}), wanted);
+        return {!live, live.value_or(Phrase())};
+    }
+
+    // With the parts as they were then.
+    Seen see(const Done& wanted) const {
+        for (const bench::Bench& then : showings(record, wanted)) {
+            Trial tried(then, wanted.set);
+            tried.run(wanted.for_s);
+            if (wanted.thenFor_s > 0.0) {
+                tried.move(wanted.thenSet);
+                tried.run(wanted.thenFor_s);
+            }
+            const auto value = tried.value(wanted.of, wanted.quantity);
+            if (value && *value >= wanted.least && *value <= wanted.most) return {true, {}};
+        }
+        return {};
+    }
+
     Seen see(const Order& wanted) const {
-        const Kept kept = keeps(putAway ? putAway->record : record, wanted.rule);
+        const Kept kept = keeps(putAway ? putAway->record : record, wanted);
         return {kept.kept, kept.found};
     }
 
@@ -187,8 +241,11 @@ private:
 
     Seen see(const FollowsPlan& wanted) const {
         if (!exercise.plan) return {};
-        for (const plan::Difference& difference : plan::differences(*exercise.plan, bench))
-            if (isAsked(wanted.labels, difference.label)) return {false, describe(difference)};
+        for (const bench::Bench* judged : {&bench, poweredUp ? &*poweredUp : nullptr}) {
+            if (!judged) continue;
+            for (const plan::Difference& difference : plan::differences(*exercise.plan, *judged))
+                if (isAsked(wanted.labels, difference.label)) return {false, describe(difference)};
+        }
         return {true, {}};
     }
 
@@ -245,6 +302,10 @@ private:
         if (!finding.found) return {false, about("found/not-it", finding.lastNamed)};
         if (finding.namings > wanted.mostNamings)
             return {false, counted("found/too-many-named", finding.namings)};
+        if (wanted.shown) {
+            Phrase open = whyNotShown(exercise, record);
+            if (!open.empty()) return {false, std::move(open)};
+        }
         const bool few =
             wanted.mostMeasurements == 0 || finding.measurements <= wanted.mostMeasurements;
         return {few, counted("found/measurements", finding.measurements)};

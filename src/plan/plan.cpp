@@ -31,20 +31,8 @@ const bench::PartSpec* specOf(const Plan& plan, const std::string& ref) {
     return nullptr;
 }
 
-// Two terminals and no legend at either: nobody can tell them apart.
-bool isEitherWay(const bench::PartSpec& kind) {
-    return kind.terminals.size() == 2 && !*kind.terminals[0].legend && !*kind.terminals[1].legend;
-}
-
 std::string otherTerminal(const bench::PartSpec& kind, const std::string& word) {
     return word == kind.terminals[0].word ? kind.terminals[1].word : kind.terminals[0].word;
-}
-
-// The metal a terminal belongs to, -1 for a word the kind does not have.
-int metalOf(const bench::PartSpec& kind, const std::string& word) {
-    for (const bench::TerminalSpec& terminal : kind.terminals)
-        if (word == terminal.word) return terminal.node;
-    return -1;
 }
 
 class Comparison {
@@ -66,6 +54,7 @@ public:
             all.insert(all.end(), found.begin(), found.end());
         }
         addExtras(all);
+        addFuses(all);
         return all;
     }
 
@@ -97,14 +86,14 @@ private:
     bool isAt(const Place& place, const Spot& wanted) const {
         if (!place || place->ref != wanted.ref) return false;
         const bench::PartSpec* kind = kindOf(wanted.ref);
-        const int metal = metalOf(*kind, wanted.terminal);
-        return metal >= 0 && metal == metalOf(*kind, place->terminal);
+        const int metal = bench::metalOf(*kind, wanted.terminal);
+        return metal >= 0 && metal == bench::metalOf(*kind, place->terminal);
     }
 
     // More cables fit when the part is taken the other way round.
     bool isTurned(const PlanPart& part) const {
         const bench::PartSpec& kind = bench::spec(part.kind);
-        if (!isEitherWay(kind) || kindOf(part.ref) != &kind) return false;
+        if (!bench::isEitherWay(kind) || kindOf(part.ref) != &kind) return false;
         int as = 0, turnedRound = 0;
         for (const PlanCable& row : plan.cables)
             for (const Cable& cable : bench.cables) {
@@ -127,7 +116,7 @@ private:
             const Place at = rawPlace(cable.ends[end]), other = rawPlace(cable.ends[1 - end]);
             if (!at || at->ref != ref || !other || other->ref != far.ref) continue;
             const bench::PartSpec* kind = kindOf(far.ref);
-            if (!isEitherWay(*kind) && !isAt(other, far)) continue;
+            if (!bench::isEitherWay(*kind) && !isAt(other, far)) continue;
             ++(at->terminal == here.terminal ? as : turnedRound);
         }
     }
@@ -238,6 +227,22 @@ private:
         }
     }
 
+    void addFuses(std::vector<Difference>& all) const {
+        for (const PlanPart& wanted : plan.parts) {
+            const bench::Part* part = bench::findPart(bench, wanted.ref);
+            if (!part || wanted.rating <= 0.0 || part->rating == wanted.rating) continue;
+            all.push_back({DifferenceKind::WrongFuse,
+                           wanted.ref,
+                           -1,
+                           inAmperes(wanted.rating),
+                           inAmperes(part->rating)});
+        }
+    }
+
+    static Phrase inAmperes(double rating_A) {
+        return rating_A > 0.0 ? Phrase(Phrase::Amount{rating_A, "A"}) : phrase("no-fuse");
+    }
+
     Phrase named(const Spot& spot) const {
         const bench::PartSpec* kind = specOf(plan, spot.ref);
         return kind ? placeName(kind->kind, spot) : bench::terminalPhrase(spot.ref, spot.terminal);
@@ -272,7 +277,7 @@ private:
 Phrase placeName(bench::PartKind kind, const Spot& spot) {
     if (bench::isA(kind, bench::PartClass::Block))
         return spot.ref + "/" + spot.terminal.substr(0, spot.terminal.find(' '));
-    return isEitherWay(bench::spec(kind)) ? Phrase(spot.ref)
+    return bench::isEitherWay(bench::spec(kind)) ? Phrase(spot.ref)
                                           : bench::terminalPhrase(spot.ref, spot.terminal);
 }
 
@@ -311,6 +316,9 @@ Phrase describe(const Difference& difference) {
         break;
     case DifferenceKind::WrongFitting:
         key = "difference/wrong-fitting";
+        break;
+    case DifferenceKind::WrongFuse:
+        key = "difference/wrong-fuse";
         break;
     }
     return phrase(key, {{"label", difference.label}, {"found", difference.found}});

@@ -46,7 +46,8 @@ enum class DifferenceKind {
     WrongSize, // mm2
     WrongColour,
     WrongLength, // by more than a tenth, or 2 cm
-    WrongFitting // the kind of end
+    WrongFitting, // the kind of end
+    WrongFuse     // of a holder: another rating in it, or none; label is the part's ref
 };
 
 struct Difference {
@@ -56,7 +57,7 @@ struct Difference {
     bench::Phrase expected, found; // "X1/4", "X1/5"; "6 mm2"
 };
 
-// In the order of the plan, extra ones last. A cable may lie the other way round: its ends are then
+// In the order of the plan, extra ones and fuses last. A cable may lie the other way round: its ends are then
 // taken crosswise. Cables with the same label are matched so that least differs. A part whose two
 // terminals carry no legend may be joined either way round. Cables that go to a part which is not
 // on the plan, and cables that are joined nowhere, are no extra ones.

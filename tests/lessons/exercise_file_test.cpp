@@ -139,8 +139,8 @@ TEST_CASE("a row speaks only of what is there") {
     checkRefused(changed("/checks/0/rows/0/between", {"B1 plus"}),
                  Why::OutOfRange,
                  "/checks/0/rows/0/between");
-    checkRefused(
-        changed("/checks/1/rows/0/check", "order"), Why::UnknownWord, "/checks/1/rows/0/check");
+    const json passed = {{"look", "passed"}, {"say", "Not yet."}, {"check", "order"}};
+    checkRefused(changed("/checks/1/rows/0", passed), Why::UnknownWord, "/checks/1/rows/0/check");
     checkRefused(
         changed("/checks/0/rows/5/quantity", "speed"), Why::WrongType, "/checks/0/rows/5/of");
     checkRefused(changed("/checks/0/rows/4/quantity", "power"), Why::Missing, "/checks/0/rows/4");
@@ -228,10 +228,10 @@ TEST_CASE("a row about plan, sheet, order or faults speaks of what there is") {
     checkRefused(changed("/checks/0/rows/0", row), Why::UnknownCable, "/checks/0/rows/0/cables/0");
     row = {{"look", "sound"}, {"say", "Not yet."}, {"leastCharge", 2}};
     checkRefused(changed("/checks/0/rows/0", row), Why::OutOfRange, "/checks/0/rows/0/leastCharge");
-    checkFaultsRefused("/checks/1/rows/1/mostMeasurements",
+    checkFaultsRefused("/checks/2/rows/1/mostMeasurements",
                        0,
                        Why::OutOfRange,
-                       "/checks/1/rows/1/mostMeasurements");
+                       "/checks/2/rows/1/mostMeasurements");
 }
 
 TEST_CASE("a course file that is not one is refused") {

@@ -23,21 +23,15 @@ bench::Bench pippin() {
 }
 
 // The link and the cable to F1; and what only F1 guards, which is too slow for a thin cable: the
-// returns of small loads, and the short ways from X1 to F2 and F3.
+// short ways from X1 to F2 and F3, and the returns of small loads.
 Protection pippinAllows() {
     Protection asked;
     asked.common = {"B1", "minus"};
-    asked.unprotected = {{{"B1", "plus"}, {"B2", "minus"}},
-                         {{"B2", "plus"}, {"F1", "in"}},
-                         {{"K1", "coil b"}, {"K2", "coil b"}},
-                         {{"K2", "coil b"}, {"X1", "10 upper"}},
-                         {{"D1", "anode"}, {"K1", "coil b"}},
-                         {{"D2", "anode"}, {"K2", "coil b"}},
-                         {{"S1", "lamp return"}, {"X1", "9 upper"}},
-                         {{"E1", "out"}, {"X1", "9 upper"}},
-                         {{"P1", "out"}, {"X1", "9 lower"}},
-                         {{"X1", "1 upper"}, {"F2", "in"}},
-                         {{"X1", "1 upper"}, {"F3", "in"}}};
+    asked.unprotected = {{{"B1", "plus"}, {"B2", "minus"}, 10e-6},
+                         {{"B2", "plus"}, {"F1", "in"}, 10e-6},
+                         {{"X1", "1 upper"}, {"F2", "in"}, 1e-6},
+                         {{"X1", "1 upper"}, {"F3", "in"}, 1e-6}};
+    asked.thinReturns = true;
     return asked;
 }
 

@@ -129,6 +129,7 @@ TEST_CASE("what is not at fault is refused, and the number of namings is limited
         const json& wanted = file["hunts"][seed];
         CAPTURE(wanted["fault"].get<std::string>());
         Hunt hunt(exercise, file, seed);
+        hunt.goes(wanted["steps"]);
         for (const json& wrong : wanted["not"]) {
             CAPTURE(wrong.dump());
             REQUIRE(hunt.hand.does(named(wrong)) == "");
@@ -137,11 +138,52 @@ TEST_CASE("what is not at fault is refused, and the number of namings is limited
         }
         REQUIRE(hunt.hand.does(named(wanted["name"])) == "");
         CHECK(hunt.judged("named").passed); // the third naming at the latest
+        CHECK_FALSE(hunt.judged("first").passed); // it costs
     }
     Hunt guessing(exercise, file, 0);
     for (const char* name : {"S1", "S2", "S3", "F2"})
         REQUIRE(guessing.hand.does(json{"name", name}) == "");
     CHECK(guessing.judged("named").say == "Not yet: 4 were named before it was found.");
+}
+
+TEST_CASE("a right name without readings that tell it apart earns nothing") {
+    const lesson::Exercise exercise = pippinFaults();
+    json file = jsonOf("tests/lessons/05-pippin-faults.hunts.json");
+    for (std::size_t seed = 0; seed < exercise.faults.size(); ++seed) {
+        const json& wanted = file["hunts"][seed];
+        CAPTURE(wanted["fault"].get<std::string>());
+        Hunt guessed(exercise, file, seed);
+        REQUIRE(guessed.hand.does(named(wanted["name"])) == "");
+        CHECK(guessed.judged("named").say ==
+              "Not yet: nothing that was measured or looked at closely shows it.");
+        CHECK(guessed.judged("fewest").passed == false);
+        // Readings that are the same whatever is wrong are none.
+        Hunt idle(exercise, file, seed);
+        idle.goes(json::parse(R"([["meter", "volts"], ["touch", "red", "X1 3 lower"],
+            ["touch", "black", "X1 3 upper"], ["wait", 1], ["meter", "ohms"], ["wait", 1]])"));
+        REQUIRE(idle.hand.does(named(wanted["name"])) == "");
+        CHECK_FALSE(idle.judged("named").passed);
+    }
+    // Nothing at K1's coil has other causes: P-22 in the wrong way, D1 turned round.
+    Hunt early(exercise, file, 3);
+    early.goes(json::parse(R"([["do", "on"], ["do", "forward"],
+        ["reads", "volts", "K1 coil a", "K1 coil b", -1, 1], ["do", "let go"]])"));
+    REQUIRE(early.hand.does(named({"P-20", 1})) == "");
+    CHECK(early.judged("named").say ==
+          "Not yet: what was seen and measured fits 2 other faults as well.");
+}
+
+TEST_CASE("mended is what works with the parts that are in") {
+    const lesson::Exercise exercise = pippinFaults();
+    json file = jsonOf("tests/lessons/05-pippin-faults.hunts.json");
+    const json& wanted = file["hunts"][0];
+    REQUIRE(wanted["fault"] == "f2-open");
+    Hunt hunt(exercise, file, 0);
+    hunt.goes(wanted["steps"]);
+    REQUIRE(hunt.hand.does(named(wanted["name"])) == "");
+    CHECK_FALSE(hunt.judged("works").passed); // the melted blade is still in
+    hunt.goes(wanted["mend"]);
+    CHECK(hunt.judged("works").say == "");
 }
 
 TEST_CASE("the seed chooses the fault, and none leaves the bench sound") {

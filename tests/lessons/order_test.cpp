@@ -31,10 +31,10 @@ struct Wired {
         REQUIRE(hand.doesAll(steps) == "");
     }
 
-    bool keeps(Rule rule) const { return lesson::keeps(hand.attempt().record(), rule).kept; }
+    bool keeps(Rule rule) const { return lesson::keeps(hand.attempt().record(), {rule, {}}).kept; }
 
     std::string found(Rule rule) const {
-        return lesson::keeps(hand.attempt().record(), rule).found;
+        return lesson::keeps(hand.attempt().record(), {rule, {}}).found;
     }
 };
 

@@ -68,7 +68,7 @@ test("the schema refuses a plan, a fault or a row that is none", () => {
         "no faults": (e) => (e.faults = []),
         "an unknown alteration": (e) => (e.faults[0].alterations[0].alter = "bent"),
         "an end moved nowhere": (e) => delete e.faults[2].alterations[0].to,
-        "half a measurement": (e) => (e.checks[1].rows[1].mostMeasurements = 0.5),
+        "half a measurement": (e) => (e.checks[2].rows[1].mostMeasurements = 0.5),
         "a slip in a row": (e) => (e.checks[3].rows[3].cabels = ["P-01"]),
     };
     for (const [what, change] of Object.entries(wrong))
