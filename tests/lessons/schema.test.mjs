@@ -69,10 +69,10 @@ test("the schema refuses a plan, a fault or a row that is none", () => {
         "an unknown alteration": (e) => (e.faults[0].alterations[0].alter = "bent"),
         "an end moved nowhere": (e) => delete e.faults[2].alterations[0].to,
         "half a measurement": (e) => (e.checks[2].rows[1].mostMeasurements = 0.5),
-        "a slip in a row": (e) => (e.checks[3].rows[3].cabels = ["P-01"]),
+        "a slip in a row": (e) => (e.checks[4].rows[3].cabels = ["P-01"]),
     };
     for (const [what, change] of Object.entries(wrong))
         assert.ok(!valid(changed(change, "05-pippin-faults.json")), what);
-    const step = (e) => (e.checks[9].rows[0].steps = ["polish"]);
+    const step = (e) => (e.checks[10].rows[0].steps = ["polish"]);
     assert.ok(!valid(changed(step, "04-pippin.json")), "an unknown step");
 });
