@@ -5,6 +5,7 @@
 #include "bench/edit.h"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -140,6 +141,10 @@ struct Record {
     bench::Bench start;
     std::vector<Entry> entries; // WearPart and the like among them: what the circuit did
     std::int64_t slices = 0;    // how far time has run
+    // Of a record that was read: the first entry that does not agree with the chain of hashes in the
+    // file (record_file.h); their number: what comes after them does not.
+    std::optional<std::size_t> altered;
+    bool chained = true; // false: from a file of an earlier version, which had no chain
 };
 
 } // namespace loom::attempt

@@ -7,14 +7,21 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace loom::attempt {
 
 inline constexpr const char* kRecordFormat = "loomwright attempt";
-inline constexpr int kRecordVersion = 1;
+inline constexpr int kRecordVersion = 2; // 1 had no chain
 inline constexpr std::size_t kGreatestRecord_bytes = 8u << 20;
 
+// Each entry carries a hash of all before it, start and exercise included, and of itself: what is
+// altered, left out or sorted anew by hand shows when it is read (Record::altered). There is no
+// secret in it: who runs the same computation can forge it.
 std::string toJson(const Record& record);
+
+// The hash of each entry's chain, and at the end that of the whole.
+std::vector<std::uint32_t> chainOf(const Record& record);
 // Shape, words and ranges are checked here; whether each command can be done, by resume() or
 // replay(). A refusal's place is a JSON pointer, or line and column when it is not JSON.
 bench::Outcome<Record> recordFromJson(std::string_view text);

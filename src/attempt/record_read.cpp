@@ -258,12 +258,13 @@ private:
 };
 
 // Format and version come first: the rest of another format, or of a later version, means nothing.
-void checkHead(const JsonPlace& root) {
+// Answers the version.
+std::int64_t checkHead(const JsonPlace& root) {
     const JsonPlace format = root.member("format");
     const std::string word = format.text();
     if (!root.ok() || word != kRecordFormat) {
         format.refuse(Why::WrongFormat, kRecordFormat, word);
-        return;
+        return 0;
     }
     const JsonPlace version = root.member("version");
     const std::int64_t number = version.whole(1, 1000000);
@@ -271,9 +272,30 @@ void checkHead(const JsonPlace& root) {
         version.refuse(Why::LaterVersion,
                        phrase("n-at-most", {{"n", numeral(kRecordVersion)}}),
                        numeral(number));
+    return number;
 }
 
-void readEntries(const JsonPlace& list, Record& record) {
+// Eight hex digits; anything else is a link that does not agree.
+std::uint32_t linkIn(const JsonPlace& owner, const char* member) {
+    if (!owner.has(member)) return 0;
+    const std::string text = shortText(owner.member(member));
+    std::uint32_t link = 0;
+    for (const char digit : text) {
+        const std::size_t value = std::string_view("0123456789abcdef").find(digit);
+        if (value == std::string_view::npos) return 0;
+        link = link << 4 | static_cast<std::uint32_t>(value);
+    }
+    return text.size() == 8 ? link : 0;
+}
+
+// The first entry whose link is not what it should be.
+void checkChain(const std::vector<std::uint32_t>& links, Record& record) {
+    const std::vector<std::uint32_t> chain = chainOf(record);
+    for (std::size_t i = 0; i < chain.size() && !record.altered; ++i)
+        if (links[i] != chain[i]) record.altered = i;
+}
+
+void readEntries(const JsonPlace& list, Record& record, std::vector<std::uint32_t>& links) {
     PartKinds kinds(record.start);
     std::int64_t least = 0;
     for (const JsonPlace& item : list.items(2 * kMostEntries)) { // wear comes on top
@@ -287,19 +309,27 @@ void readEntries(const JsonPlace& list, Record& record) {
         least = entry.slice;
         kinds.follow(entry.command);
         record.entries.push_back(std::move(entry));
+        if (record.chained) links.push_back(linkIn(item, "c"));
     }
 }
 
 Record readRecord(const JsonPlace& root) {
     Record record;
-    checkHead(root);
+    record.chained = checkHead(root) > 1;
     if (!root.ok()) return record;
     record.exercise = shortText(root.member("exercise"));
     record.exerciseHash = shortText(root.member("exerciseHash"));
     record.seed = hexNumber(root.member("seed"));
     record.slices = root.member("slices").whole(0, kGreatestSlice);
     record.start = bench::readBench(root.member("start"));
-    if (root.ok()) readEntries(root.member("entries"), record);
+    std::vector<std::uint32_t> links;
+    if (root.ok()) readEntries(root.member("entries"), record, links);
+    if (!root.ok()) return record;
+    if (root.has("altered"))
+        record.altered = static_cast<std::size_t>(root.member("altered").whole(0, 2 * kMostEntries));
+    if (!record.chained) return record;
+    links.push_back(linkIn(root, "chain"));
+    checkChain(links, record);
     return record;
 }
 

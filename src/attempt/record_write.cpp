@@ -2,13 +2,14 @@
 // Writes a record. At the top stand format, version, exercise (id, empty: the free bench),
 // exerciseHash, seed (hex), slices (how far time has run, in 0.01 s), start (a bench as in its own
 // file) and entries. An entry has t (slice), do (the word of an edit's row) and the fields it
-// needs (edit.h, command.h); a terminal is [part id, word], a place [x, y] in metres, a torque in N m.
+// needs (edit.h, command.h), and c, its link of the chain; at the end stands chain. A terminal is [part id, word], a place [x, y] in metres, a torque in N m.
 #include "attempt/part_kinds.h"
 #include "attempt/record_file.h"
 #include "bench/catalogue.h"
 #include "bench/file.h"
 #include "bench/file_words.h"
 #include "bench/limits.h"
+#include "circuit/hash.h"
 
 #include <nlohmann/json.hpp>
 
@@ -43,9 +44,9 @@ public:
     EntryLine(const Entry& entry, const PartKinds& known) : kinds(known) {
         text = "{\"t\":" + std::to_string(entry.slice);
         std::visit([this](const auto& command) { act(command); }, entry.command);
-        text += "}";
     }
 
+    // Without the brace at its end.
     const std::string& done() const { return text; }
 
 private:
@@ -166,28 +167,77 @@ private:
     }
 };
 
+std::string eightDigits(std::uint32_t value) {
+    const std::string digits = hex(value);
+    return std::string(8 - digits.size(), '0') + digits;
+}
+
+// Goes along the entries with the chain.
+class Links {
+public:
+    explicit Links(const Record& record) : kinds(record.start) {
+        hash.addBytes(quoted(record.exercise) + quoted(record.exerciseHash) + hex(record.seed) +
+                      bench::toJson(record.start));
+    }
+
+    // The entry's line without the brace at its end.
+    std::string add(const Entry& entry) {
+        kinds.follow(entry.command);
+        std::string line = EntryLine(entry, kinds).done();
+        hash.addBytes(line);
+        return line;
+    }
+
+    void end(std::int64_t slices) { hash.add(static_cast<std::uint64_t>(slices)); }
+
+    std::uint32_t link() const {
+        return static_cast<std::uint32_t>(hash.value() ^ (hash.value() >> 32));
+    }
+
+private:
+    PartKinds kinds;
+    circuit::Hash hash;
+};
+
+// From here on to the end of the file.
 std::string entryLines(const Record& record) {
-    PartKinds kinds(record.start);
+    Links links(record);
     std::string lines;
     for (const Entry& entry : record.entries) {
-        kinds.follow(entry.command);
         lines += lines.empty() ? "\n" : ",\n";
-        lines += EntryLine(entry, kinds).done();
+        lines += links.add(entry);
+        if (record.chained) lines += ",\"c\":" + quoted(eightDigits(links.link()));
+        lines += "}";
     }
-    return lines;
+    lines += "\n]";
+    links.end(record.slices);
+    if (record.chained) lines += ",\n\"chain\":" + quoted(eightDigits(links.link()));
+    if (record.altered) lines += ",\n\"altered\":" + std::to_string(*record.altered);
+    return lines + "\n}\n";
 }
 
 } // namespace
 
+std::vector<std::uint32_t> chainOf(const Record& record) {
+    Links links(record);
+    std::vector<std::uint32_t> chain;
+    for (const Entry& entry : record.entries) {
+        links.add(entry);
+        chain.push_back(links.link());
+    }
+    links.end(record.slices);
+    chain.push_back(links.link());
+    return chain;
+}
+
 std::string toJson(const Record& record) {
     return "{\n\"format\":" + quoted(kRecordFormat) +
-           ",\n\"version\":" + std::to_string(kRecordVersion) +
+           ",\n\"version\":" + std::to_string(record.chained ? kRecordVersion : 1) +
            ",\n\"exercise\":" + quoted(record.exercise) +
            ",\n\"exerciseHash\":" + quoted(record.exerciseHash) +
            ",\n\"seed\":" + quoted(hex(record.seed)) +
            ",\n\"slices\":" + std::to_string(record.slices) +
-           ",\n\"start\":" + bench::toJson(record.start) + ",\n\"entries\":[" + entryLines(record) +
-           "\n]\n}\n";
+           ",\n\"start\":" + bench::toJson(record.start) + ",\n\"entries\":[" + entryLines(record);
 }
 
 } // namespace loom::attempt

@@ -54,6 +54,8 @@ bench::Outcome<Attempt> resume(const Record& record) {
     if (auto refused = whyNotOrdered(record)) return *refused;
     Attempt attempt(record.start, record.exercise, record.exerciseHash, record.seed);
     attempt.resuming = true;
+    attempt.history.altered = record.altered;
+    attempt.history.chained = record.chained;
     for (std::size_t i = 0; i < record.entries.size(); ++i) {
         attempt.history.slices = record.entries[i].slice;
         if (auto refused = attempt.replayCommand(record.entries[i].command))
@@ -74,6 +76,8 @@ bench::Outcome<Attempt> replay(const Record& record) {
                        phrase("at-most-n", {{"n", numeral(kGreatestReplay_slices)}}),
                        numeral(record.slices)};
     Attempt attempt(record.start, record.exercise, record.exerciseHash, record.seed);
+    attempt.history.altered = record.altered;
+    attempt.history.chained = record.chained;
     for (std::size_t i = 0; i < record.entries.size(); ++i) {
         const Entry& entry = record.entries[i];
         attempt.advance(entry.slice - attempt.now_slices());

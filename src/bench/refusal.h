@@ -38,7 +38,8 @@ enum class Why {
     Missing,      // file: a member is missing
     WrongType,    // file: a member has another type
     Duplicate,    // file: an id or reference occurs twice
-    UnknownWord   // file: a word outside its list
+    UnknownWord,  // file: a word outside its list
+    Altered       // attempt: it does not agree with its own chain or with its exercise
 };
 
 struct Refusal {

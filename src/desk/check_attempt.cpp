@@ -2,6 +2,7 @@
 #include "desk/commands.h"
 #include "desk/exercise_input.h"
 #include "desk/record_input.h"
+#include "lesson/genuine.h"
 #include "lesson/verdict.h"
 #include "words/sentences.h"
 
@@ -42,19 +43,18 @@ Said checkAttempt(const std::vector<std::string>& arguments) {
                         std::to_string(arguments.size()) + " arguments"});
     const auto exercise = readExercise(arguments[0]);
     if (!exercise) return failure(Unreadable, exercise.refusal());
-    const auto attempt = replayFile(arguments[1]);
-    if (!attempt) return failure(Unreadable, attempt.refusal());
-    const attempt::Record& record = attempt.value().record();
-    if (record.exercise != exercise.value().id)
-        return failure(Unreadable,
-                       {bench::Why::UnknownWord,
-                        arguments[1] + ": /exercise",
-                        exercise.value().id,
-                        record.exercise.empty() ? "the free bench" : record.exercise});
+    const auto read = readRecord(arguments[1]);
+    if (!read) return failure(Unreadable, read.refusal());
+    const attempt::Record& record = read.value();
+    if (const auto refused = lesson::whyNotGenuine(exercise.value(), record))
+        return failure(Altered, inFile(arguments[1], *refused));
+    const auto attempt = attempt::replay(record);
+    if (!attempt) return failure(Altered, inFile(arguments[1], attempt.refusal()));
     const lesson::Verdict verdict = lesson::judge(exercise.value(), attempt.value());
     Said said{verdict.solved() ? Done : NotSolved, sheet(exercise.value(), verdict), ""};
-    if (record.exerciseHash != exercise.value().hash)
-        said.err = "note: the attempt was made with another version of this exercise\n";
+    if (!record.chained)
+        said.err = "note: the file is of an earlier version and has no chain of hashes: nobody can "
+                   "tell whether it was altered\n";
     return said;
 }
 

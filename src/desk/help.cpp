@@ -77,7 +77,8 @@ is not on the bench or no path joins the terminals.
 constexpr const char* kEnding = R"(
 Exit codes: 0 done; 1 wrong arguments; 2 a file, a script or a quantity could not be
 read, and the message says where; 3 the bench refused a line of the script; 4 check:
-not all marks, faults: a cable is in danger.
+not all marks, faults: a cable is in danger; 5 check: the attempt was altered after it
+was made, or is one at something else.
 )";
 
 std::string measuresText() {

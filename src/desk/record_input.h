@@ -8,7 +8,8 @@
 
 namespace loom::desk {
 
-// A refusal's place begins with the file's name.
+// Not run yet. A refusal's place begins with the file's name, here and below.
+bench::Outcome<attempt::Record> readRecord(const std::string& path);
 bench::Outcome<attempt::Attempt> replayFile(const std::string& path);
 
 } // namespace loom::desk

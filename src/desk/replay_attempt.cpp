@@ -19,11 +19,17 @@ std::string hex(std::uint64_t value) {
 
 } // namespace
 
-bench::Outcome<attempt::Attempt> replayFile(const std::string& path) {
+bench::Outcome<attempt::Record> readRecord(const std::string& path) {
     const auto text = readTextFile(path, attempt::kGreatestRecord_bytes);
     if (!text) return text.refusal();
-    const auto record = attempt::recordFromJson(text.value());
+    auto record = attempt::recordFromJson(text.value());
     if (!record) return inFile(path, record.refusal());
+    return record;
+}
+
+bench::Outcome<attempt::Attempt> replayFile(const std::string& path) {
+    const auto record = readRecord(path);
+    if (!record) return record.refusal();
     auto attempt = attempt::replay(record.value());
     if (!attempt) return inFile(path, attempt.refusal());
     return attempt;

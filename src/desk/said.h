@@ -13,7 +13,8 @@ enum ExitCode {
     WrongUse = 1,   // the arguments
     Unreadable = 2, // a file, a script or a quantity; the message names the place
     Refused = 3,    // a line of the script asked for what the bench refuses
-    NotSolved = 4   // check: not all marks; faults: a cable in danger
+    NotSolved = 4,  // check: not all marks; faults: a cable in danger
+    Altered = 5     // check: not an attempt at this exercise as it was made
 };
 
 struct Said {

@@ -67,6 +67,8 @@ const char* keyOf(bench::Why why) {
         return "refusal/duplicate";
     case Why::UnknownWord:
         return "refusal/unknown-word";
+    case Why::Altered:
+        return "refusal/altered";
     }
     return "";
 }

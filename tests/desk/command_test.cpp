@@ -366,20 +366,112 @@ TEST_CASE("check will not mark an attempt at something else") {
     const attempt::Attempt attempt(bench.value());
     const Said said =
         run({"check", firstExercise, folder.file("a.json", attempt::toJson(attempt.record()))});
-    CHECK(said.exitCode == Unreadable);
+    CHECK(said.exitCode == Altered);
     CHECK(withoutFolder(said.err, folder) ==
-          "loomwright: a.json: /exercise: expected headlamp, found the free bench\n");
+          "loomwright: a.json: /exercise: expected headlamp, found another exercise\n");
+    CHECK(said.out.empty());
+}
+
+// One line of a text by what stands in it.
+std::size_t lineWith(const std::vector<std::string>& lines, const std::string& part) {
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        if (lines[i].find(part) != std::string::npos) return i;
+    FAIL("no line with " << part);
+    return 0;
+}
+
+std::vector<std::string> linesOf(const std::string& text) {
+    std::vector<std::string> lines;
+    std::size_t from = 0;
+    for (std::size_t end; (end = text.find('\n', from)) != std::string::npos; from = end + 1)
+        lines.push_back(text.substr(from, end - from));
+    return lines;
+}
+
+std::string joined(const std::vector<std::string>& lines) {
+    std::string text;
+    for (const std::string& line : lines)
+        text += line + "\n";
+    return text;
+}
+
+TEST_CASE("an attempt that was altered by hand gets no mark, and where is said") {
+    const Folder folder;
+    const std::string whole = std::string(kWireHeadlamp) + "\n1 cut B1 plus to F3 in sleeve red";
+    const std::vector<std::string> lines = linesOf(attemptBy(whole.c_str()));
+    const auto checked = [&](const std::vector<std::string>& altered) {
+        return run({"check", firstExercise, folder.file("a.json", joined(altered))});
+    };
+    CHECK(checked(lines).exitCode == Done);
+    const std::size_t entries = lineWith(lines, "\"entries\"") + 1;
+    const auto refused = [&](const std::vector<std::string>& altered, const std::string& place) {
+        const Said said = checked(altered);
+        CAPTURE(said.err);
+        CHECK(said.exitCode == Altered);
+        CHECK(said.out.empty());
+        CHECK(said.err.find(place) != std::string::npos);
+    };
+    const std::size_t fit = lineWith(lines, "\"rating\":3");
+    const std::string ofFit = "/entries/" + std::to_string(fit - entries);
+    auto altered = lines; // a command deleted
+    altered.erase(altered.begin() + static_cast<std::ptrdiff_t>(fit));
+    refused(altered, ofFit);
+    altered = lines; // two exchanged
+    std::swap(altered[entries + 1], altered[entries + 2]);
+    refused(altered, "/entries/1");
+    altered = lines; // a figure
+    altered[fit].replace(altered[fit].find("\"rating\":3"), 10, "\"rating\":15");
+    refused(altered, ofFit);
+    altered = lines; // a link of the chain taken out
+    altered[entries].erase(altered[entries].find(",\"c\":"), 15);
+    refused(altered, "/entries/0");
+    altered = lines; // more time
+    const std::size_t slices = lineWith(lines, "\"slices\"");
+    altered[slices].insert(altered[slices].find(",") , "0");
+    refused(altered, "/chain");
+    altered = lines; // another start
+    const std::size_t start = lineWith(lines, "\"width\"");
+    altered[start].replace(altered[start].find("1.06"), 4, "1.07");
+    refused(altered, "/start");
+    altered = lines; // another variant
+    const std::size_t seed = lineWith(lines, "\"seed\"");
+    altered[seed] = "\"seed\":\"7\",";
+    refused(altered, "/entries/0");
+}
+
+TEST_CASE("an attempt taken up again after it was altered stays altered") {
+    const Folder folder;
+    std::vector<std::string> lines = linesOf(attemptBy(kWireHeadlamp));
+    lines.erase(lines.begin() + static_cast<std::ptrdiff_t>(lineWith(lines, "\"rating\":3")));
+    const auto read = attempt::recordFromJson(joined(lines));
+    REQUIRE(read);
+    const auto resumed = attempt::resume(read.value());
+    REQUIRE(resumed);
+    const Said said = run({"check",
+                           firstExercise,
+                           folder.file("b.json", attempt::toJson(resumed.value().record()))});
+    CHECK(said.exitCode == Altered);
+    CHECK(said.err.find("/entries/4") != std::string::npos);
+}
+
+TEST_CASE("an attempt of an earlier version is marked, and that it has no chain is said") {
+    const Folder folder;
+    std::string text = attemptBy(kWireHeadlamp);
+    text.replace(text.find("\"version\":2"), 11, "\"version\":1");
+    const Said said = run({"check", firstExercise, folder.file("a.json", text)});
+    CHECK(said.exitCode == NotSolved);
+    CHECK(said.err.find("no chain of hashes") != std::string::npos);
 }
 
 TEST_CASE("faults: a thin cable before every fuse is named, and a sound bench is left in peace") {
     const std::string pippin = LOOM_SOURCE_DIR "/assets/benches/pippin.loom.json";
     const Said all = run({"faults", pippin, "--common", "B1/minus"});
     CHECK(all.exitCode == NotSolved);
-    CHECK(all.out.find("P-03: lies before every fuse") != std::string::npos);
-    CHECK(all.out.find("P-14: ") != std::string::npos);
+    CHECK(all.out.find("P-03 comes before every fuse") != std::string::npos);
+    CHECK(all.out.find("P-14 gets too hot") != std::string::npos);
     const Said named = run({"faults", pippin, "--named", "B2/plus", "F1/in"});
-    CHECK(named.out.find("P-03: ") == std::string::npos);
-    CHECK(named.out.find("P-01: ") != std::string::npos);
+    CHECK(named.out.find("P-03 comes") == std::string::npos);
+    CHECK(named.out.find("P-01 comes") != std::string::npos);
     CHECK(run({"faults", pippin, "--named", "B2/plus"}).exitCode == WrongUse);
     CHECK(run({"faults", pippin, "--common", "B9/plus"}).exitCode == WrongUse);
     CHECK(run({"faults", "no such file"}).exitCode == Unreadable);
