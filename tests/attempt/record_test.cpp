@@ -128,7 +128,7 @@ TEST_CASE("a damaged record is refused with its place") {
          bench::Why::WrongFormat,
          "/format"},
         {"later version",
-         replaced(good, "\"version\":3", "\"version\":2"),
+         replaced(good, "\"version\":2", "\"version\":3"),
          bench::Why::LaterVersion,
          "/version"},
         {"start damaged",
