@@ -21,7 +21,11 @@ Said paper(const std::vector<std::string>& arguments);
 // The cables of a bench that some single fault harms before a fuse opens: see lesson/fault_sweep.h.
 Said faults(const std::vector<std::string>& arguments);
 
-// Marks an attempt against its exercise.
+// Marks an attempt against its exercise; without an attempt, checkExercise().
 Said checkAttempt(const std::vector<std::string>& arguments);
+
+// Makes every single mistake of the worked solution and says which of them the marks miss; with
+// `alarms` also which they count though every part acts as in the solution.
+Said checkExercise(const std::string& path, bool alarms);
 
 } // namespace loom::desk

@@ -3,6 +3,7 @@
 
 #include "desk/commands.h"
 #include "desk/help.h"
+#include "desk/perform.h"
 #include "desk/trial.h"
 
 #include <algorithm>
@@ -30,6 +31,7 @@ constexpr CommandRow kCommands[] = {{"try", tryBench},
                                     {"new", newBench},
                                     {"replay", replayAttempt},
                                     {"check", checkAttempt},
+                                    {"record", recordAttempt},
                                     {"paper", paper},
                                     {"faults", faults},
                                     {"help", help},
@@ -46,7 +48,7 @@ Said run(const std::vector<std::string>& arguments) {
     return failure(WrongUse,
                    {bench::Why::UnknownWord,
                     "command",
-                    "try, new, replay, check, paper, faults or --help",
+                    "try, new, replay, check, record, paper, faults or --help",
                     word});
 }
 

@@ -19,6 +19,12 @@ constexpr const char* kBeginning = R"(loomwright: the wiring bench without its w
       and on standard error what happened
   loomwright check EXERCISE.json ATTEMPT.json
       marks a recorded attempt; prints each check, what is wrong, the marks
+  loomwright check EXERCISE.json [--alarms]
+      makes every single mistake of the worked solution and prints how many the marks
+      catch, how many are proved harmless, and which are missed. --alarms: also those
+      that cost marks though every part acts as in the solution.
+  loomwright record EXERCISE.json [SCRIPT] [--seed N]
+      does what a script says, or the worked solution, and prints the attempt
   loomwright paper EXERCISE.json plan|sheet|parts|labels|all
       prints the pages of the exercise's plan for the real build, as one SVG
   loomwright faults BENCH.loom.json [--common TERMINAL] [--named TERMINAL TERMINAL]...

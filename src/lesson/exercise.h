@@ -247,6 +247,7 @@ struct Exercise {
     std::optional<plan::Plan> plan;  // the wiring plan, where there is one to follow
     std::vector<HiddenFault> faults; // one of which is put into the start: see hidden_fault.h
     std::vector<Check> checks;
+    std::vector<std::string> solution; // worked, line by line, as a script of the command; or empty
     std::string hash; // 16 hex digits, of the file's bytes
 };
 

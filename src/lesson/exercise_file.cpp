@@ -23,6 +23,7 @@ using bench::Why;
 
 constexpr const char* kFormatWord = "loomwright exercise";
 constexpr std::size_t kMostLines = 12, kMostChecks = 40, kMostRows = 40, kMostFaults = 40;
+constexpr std::size_t kMostSteps = 500, kLongestStep = 200;
 constexpr std::int64_t kMostMarks = 100;
 
 std::string hashOf(std::string_view text) {
@@ -72,7 +73,8 @@ public:
               "start",
               "plan",
               "faults",
-              "checks"});
+              "checks",
+              "solution"});
         exercise.id = idOf(root.member("id"));
         exercise.title = sentence(root.member("title"), only);
         exercise.job = lines(root.member("job"));
@@ -86,6 +88,7 @@ public:
             root.member("checks").refuse(Why::Missing, phrase("a-check-at-least"), phrase("none"));
         for (const JsonPlace& place : checks)
             if (root.ok()) check(place);
+        if (root.ok() && root.has("solution")) solution(root.member("solution"));
         return std::move(exercise);
     }
 
@@ -101,6 +104,17 @@ private:
         if (place.ok() && read.empty())
             place.refuse(Why::Missing, phrase("a-line-at-least"), phrase("none"));
         return read;
+    }
+
+    void solution(const JsonPlace& place) {
+        for (const JsonPlace& item : place.items(kMostSteps)) {
+            const std::string line = item.text();
+            if (item.ok() && (line.empty() || line.size() > kLongestStep))
+                item.refuse(Why::OutOfRange,
+                            phrase("n-characters", {{"n", numeral(kLongestStep)}}),
+                            numeral(line.size()));
+            exercise.solution.push_back(line);
+        }
     }
 
     void faults(const JsonPlace& place) {

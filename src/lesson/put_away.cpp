@@ -96,4 +96,11 @@ std::optional<BeforePuttingAway> beforePuttingAway(const attempt::Record& record
     return BeforePuttingAway{std::move(now), std::move(cut)};
 }
 
+Bench judgedBench(const attempt::Record& record) {
+    if (auto before = beforePuttingAway(record)) return std::move(before->bench);
+    Bench last = record.start;
+    retrace(record, [&](const Turn& turn) { last = turn.after; });
+    return last;
+}
+
 } // namespace loom::lesson

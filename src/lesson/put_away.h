@@ -17,4 +17,7 @@ struct BeforePuttingAway {
 // Nothing while no end has come off a battery after an isolator was on, or one has come back on.
 std::optional<BeforePuttingAway> beforePuttingAway(const attempt::Record& record);
 
+// The same bench, or the one that the record ends with.
+bench::Bench judgedBench(const attempt::Record& record);
+
 } // namespace loom::lesson

@@ -135,7 +135,7 @@ TEST_CASE("wrong arguments say what was expected") {
         {{"new", "big"}, "loomwright: new: expected free or pippin, found big\n"},
         {{"replay"}, "loomwright: replay: expected one attempt file, found 0 arguments\n"},
         {{"check", "a"},
-         "loomwright: check: expected an exercise file and an attempt file, found 1 arguments\n"},
+         "loomwright: check: expected an exercise file and an attempt file, found 0 arguments\n"},
     };
     for (const Row& row : rows) {
         const Said said = run(row.arguments);
@@ -461,6 +461,54 @@ TEST_CASE("an attempt of an earlier version is marked, and that it has no chain 
     const Said said = run({"check", firstExercise, folder.file("a.json", text)});
     CHECK(said.exitCode == NotSolved);
     CHECK(said.err.find("no chain of hashes") != std::string::npos);
+}
+
+TEST_CASE("check makes every single mistake of a worked solution, and the marks miss none") {
+    for (const char* name : {"/lessons/01-headlamp.json", "/lessons/02-twenty-four-volts.json"}) {
+        CAPTURE(name);
+        const Said said = run({"check", std::string(LOOM_SOURCE_DIR) + name});
+        CAPTURE(said.out);
+        CHECK(said.exitCode == Done);
+        CHECK(said.out.find("missed: ") == std::string::npos);
+        CHECK(said.out.find("all ") != std::string::npos);
+    }
+    // Without its checks of danger the first exercise misses some.
+    const Folder folder;
+    std::FILE* file = std::fopen(firstExercise.c_str(), "rb");
+    std::string text(1u << 20, ' ');
+    text.resize(std::fread(text.data(), 1, text.size(), file));
+    std::fclose(file);
+    auto exercise = nlohmann::json::parse(text);
+    exercise["checks"].erase(exercise["checks"].begin() + 2); // protected
+    const Said missed = run({"check", folder.file("blunt.json", exercise.dump())});
+    CHECK(missed.exitCode == NotSolved);
+    CHECK(missed.out.find("missed: ") != std::string::npos);
+    exercise.erase("solution");
+    CHECK(run({"check", folder.file("none.json", exercise.dump())}).exitCode == Unreadable);
+}
+
+TEST_CASE("record makes an attempt from the worked solution or a script, which check then marks") {
+    const Folder folder;
+    for (const char* name : {"/lessons/01-headlamp.json",
+                             "/lessons/02-twenty-four-volts.json",
+                             "/lessons/03-relay.json",
+                             "/lessons/04-pippin.json"}) {
+        CAPTURE(name);
+        const std::string exercise = std::string(LOOM_SOURCE_DIR) + name;
+        const Said recorded = run({"record", exercise});
+        REQUIRE(recorded.exitCode == Done);
+        const Said marked = run({"check", exercise, folder.file("a.json", recorded.out)});
+        CAPTURE(marked.out);
+        CHECK(marked.exitCode == Done);
+    }
+    const Said half = run({"record", firstExercise, folder.file("s.txt", kWireHeadlamp)});
+    REQUIRE(half.exitCode == Done);
+    CHECK(run({"check", firstExercise, folder.file("b.json", half.out)}).exitCode == NotSolved);
+    const Said refused = run({"record", firstExercise, folder.file("t.txt", "lay K9")});
+    CHECK(refused.exitCode == Refused);
+    CHECK(refused.err.find("t.txt:1") != std::string::npos);
+    CHECK(run({"record"}).exitCode == WrongUse);
+    CHECK(run({"record", firstExercise, "--seed", "-1"}).exitCode == WrongUse);
 }
 
 TEST_CASE("faults: a thin cable before every fuse is named, and a sound bench is left in peace") {
