@@ -113,10 +113,10 @@ TEST_CASE("wrong arguments say what was expected") {
 
     const Row rows[] = {
         {{},
-         "loomwright: command: expected try, new, replay, check, paper, faults or --help, found "
+         "loomwright: command: expected try, new, replay, check, record, paper, faults or --help, found "
          "nothing\n"},
         {{"tr"},
-         "loomwright: command: expected try, new, replay, check, paper, faults or --help, found "
+         "loomwright: command: expected try, new, replay, check, record, paper, faults or --help, found "
          "tr\n"},
         {{"try"}, "loomwright: try: expected a bench file, found none\n"},
         {{"try", "b"}, "loomwright: try: expected --read and at least one quantity, found none\n"},
