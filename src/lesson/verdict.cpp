@@ -93,6 +93,7 @@ public:
           putAway(asksFor(asked, plan::Step::BatteriesOut) ? beforePuttingAway(made.record()) : std::nullopt),
           bench(putAway ? putAway->bench : made.bench()), record(made.record()) {
         if (asksFor(asked, plan::Step::Run)) poweredUp = atPowerUp(record);
+        if (poweredUp && isWiredAlike(*poweredUp)) poweredUp.reset();
     }
 
     Verdict verdict;
@@ -115,8 +116,14 @@ private:
     const attempt::Attempt& attempt;
     std::optional<BeforePuttingAway> putAway;
     const bench::Bench& bench; // to be judged: with the batteries still in
-    std::optional<bench::Bench> poweredUp; // as it stood then, where the job is to run it
+    // As it stood then, where the job is to run it and that was otherwise.
+    std::optional<bench::Bench> poweredUp;
     const attempt::Record& record;
+
+    bool isWiredAlike(const bench::Bench& other) const {
+        return attempt::sameThings(freshCopy(other, exercise.start, {}),
+                                   freshCopy(bench, exercise.start, {}));
+    }
 
     Trial trial(const Positions& set, const std::optional<Fault>& fault = std::nullopt) const {
         return Trial(bench, exercise.start, set, fault);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What the circuit does lasting comes into the bench, and what an undo makes of it.
 #include "attempt/hand.h"
+#include "attempt/wear.h"
 
 #include <cmath>
 
@@ -219,4 +220,21 @@ TEST_CASE("of a part that is broken inside one reads what a meter reads at its t
             }
         }
     }
+}
+
+TEST_CASE("a cable never grows sound again by later wear") {
+    Attempt attempt(builtInBench("free"));
+    Hand hand(attempt);
+    wireLamp(hand);
+    bench::Bench worn = attempt.bench();
+    bench::Cable& cable = worn.cables.front();
+    cable.condition = bench::CableCondition::Charred;
+    circuit::Event event;
+    event.element = bench::cableKey(cable.id);
+    event.kind = circuit::EventKind::SleeveSoftened;
+    CHECK_FALSE(wearFrom(event, worn));
+    event.kind = circuit::EventKind::CableParted;
+    CHECK(wearFrom(event, worn));
+    cable.condition = bench::CableCondition::Parted;
+    CHECK_FALSE(wearFrom(event, worn));
 }

@@ -136,6 +136,19 @@ TEST_CASE("cables against it keep a cable warm") {
           2.5 * free_K); // the grouping factor 0.57 squared is 1/3.1, and hot copper resists
 }
 
+// IEC 60364-5-52 table B.52.17, bunched, from memory: 1 to 9 and more circuits.
+TEST_CASE("each cable more in a bundle keeps less of its heat loss, from the ninth on half the load") {
+    const double factors[] = {1.0, 0.80, 0.70, 0.65, 0.60, 0.57, 0.54, 0.52, 0.50, 0.50, 0.50};
+    const double alone = cableValues(cable(1.0, 1.0)).outer_W_per_K;
+    for (unsigned against = 0; against < std::size(factors); ++against) {
+        CAPTURE(against);
+        Cable bundled = cable(1.0, 1.0);
+        bundled.bundled = against;
+        const double loss = cableValues(bundled).outer_W_per_K / alone;
+        CHECK(closeRel(loss, factors[against] * factors[against], 1e-9, 0.0));
+    }
+}
+
 TEST_CASE("the sleeve softens, smokes, burns, and the copper parts, in that order") {
     Hand hand;
     hand.add(Battery{1, 0});
