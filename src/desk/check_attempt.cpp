@@ -32,7 +32,73 @@ std::string sheet(const lesson::Exercise& exercise, const lesson::Verdict& verdi
     return text + "marks: " + outOf(verdict.marks, verdict.outOf) + "\n";
 }
 
+struct Marked {
+    lesson::Verdict verdict;
+    bool chained = true;
+};
+
+// An attempt that was altered is refused with Why::Altered.
+bench::Outcome<Marked> marked(const lesson::Exercise& exercise, const std::string& path) {
+    const auto record = readRecord(path);
+    if (!record) return record.refusal();
+    if (const auto refused = lesson::whyNotGenuine(exercise, record.value()))
+        return inFile(path, *refused);
+    const auto attempt = attempt::replay(record.value());
+    if (!attempt) {
+        bench::Refusal refused = inFile(path, attempt.refusal());
+        refused.why = bench::Why::Altered;
+        return refused;
+    }
+    return Marked{lesson::judge(exercise, attempt.value()), record.value().chained};
+}
+
+constexpr const char* kNoChain = "the file is of an earlier version and has no chain of hashes: "
+                                 "nobody can tell whether it was altered";
+
+std::string inCsv(const std::string& text) {
+    if (text.find_first_of(",\"\n") == std::string::npos) return text;
+    std::string quoted = "\"";
+    for (const char c : text)
+        quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
+    return quoted + "\"";
+}
+
 } // namespace
+
+Said markAttempts(const std::vector<std::string>& arguments) {
+    if (arguments.size() < 2)
+        return failure(WrongUse,
+                       {bench::Why::Missing,
+                        "mark",
+                        "an exercise file and attempt files",
+                        std::to_string(arguments.size()) + " arguments"});
+    const auto exercise = readExercise(arguments[0]);
+    if (!exercise) return failure(Unreadable, exercise.refusal());
+    Said said;
+    said.out = "file,marks,of";
+    for (const lesson::Check& check : exercise.value().checks)
+        said.out += "," + check.id;
+    said.out += ",note\n";
+    for (std::size_t i = 1; i < arguments.size(); ++i) {
+        said.out += inCsv(arguments[i]) + ",";
+        const auto attempt = marked(exercise.value(), arguments[i]);
+        if (!attempt) {
+            const bench::Refusal& refused = attempt.refusal();
+            std::string why = failure(Altered, refused).err;
+            why.erase(why.find_last_not_of('\n') + 1);
+            said.out += std::string(exercise.value().checks.size() + 2, ',') + inCsv(why) + "\n";
+            said.exitCode = refused.why == bench::Why::Altered ? Altered : Unreadable;
+            continue;
+        }
+        const lesson::Verdict& verdict = attempt.value().verdict;
+        said.out += std::to_string(verdict.marks) + "," + std::to_string(verdict.outOf);
+        for (const lesson::Judged& judged : verdict.checks)
+            said.out += "," + std::to_string(judged.marks);
+        said.out += std::string(",") + (attempt.value().chained ? "" : kNoChain) + "\n";
+        if (!verdict.solved() && said.exitCode == Done) said.exitCode = NotSolved;
+    }
+    return said;
+}
 
 Said checkAttempt(const std::vector<std::string>& arguments) {
     if (arguments.size() == 1) return checkExercise(arguments[0], false);
@@ -45,18 +111,13 @@ Said checkAttempt(const std::vector<std::string>& arguments) {
                         std::to_string(arguments.size()) + " arguments"});
     const auto exercise = readExercise(arguments[0]);
     if (!exercise) return failure(Unreadable, exercise.refusal());
-    const auto read = readRecord(arguments[1]);
-    if (!read) return failure(Unreadable, read.refusal());
-    const attempt::Record& record = read.value();
-    if (const auto refused = lesson::whyNotGenuine(exercise.value(), record))
-        return failure(Altered, inFile(arguments[1], *refused));
-    const auto attempt = attempt::replay(record);
-    if (!attempt) return failure(Altered, inFile(arguments[1], attempt.refusal()));
-    const lesson::Verdict verdict = lesson::judge(exercise.value(), attempt.value());
+    const auto attempt = marked(exercise.value(), arguments[1]);
+    if (!attempt)
+        return failure(attempt.refusal().why == bench::Why::Altered ? Altered : Unreadable,
+                       attempt.refusal());
+    const lesson::Verdict& verdict = attempt.value().verdict;
     Said said{verdict.solved() ? Done : NotSolved, sheet(exercise.value(), verdict), ""};
-    if (!record.chained)
-        said.err = "note: the file is of an earlier version and has no chain of hashes: nobody can "
-                   "tell whether it was altered\n";
+    if (!attempt.value().chained) said.err = std::string("note: ") + kNoChain + "\n";
     return said;
 }
 

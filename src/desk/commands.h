@@ -24,6 +24,9 @@ Said faults(const std::vector<std::string>& arguments);
 // Marks an attempt against its exercise; without an attempt, checkExercise().
 Said checkAttempt(const std::vector<std::string>& arguments);
 
+// Marks many attempts at one exercise: a table as CSV, a line each, with what speaks against a mark.
+Said markAttempts(const std::vector<std::string>& arguments);
+
 // Makes every single mistake of the worked solution and says which of them the marks miss; with
 // `alarms` also which they count though every part acts as in the solution.
 Said checkExercise(const std::string& path, bool alarms);

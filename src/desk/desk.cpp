@@ -31,6 +31,7 @@ constexpr CommandRow kCommands[] = {{"try", tryBench},
                                     {"new", newBench},
                                     {"replay", replayAttempt},
                                     {"check", checkAttempt},
+                                    {"mark", markAttempts},
                                     {"record", recordAttempt},
                                     {"paper", paper},
                                     {"faults", faults},
@@ -48,7 +49,7 @@ Said run(const std::vector<std::string>& arguments) {
     return failure(WrongUse,
                    {bench::Why::UnknownWord,
                     "command",
-                    "try, new, replay, check, record, paper, faults or --help",
+                    "try, new, replay, check, mark, record, paper, faults or --help",
                     word});
 }
 

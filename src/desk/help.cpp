@@ -19,6 +19,8 @@ constexpr const char* kBeginning = R"(loomwright: the wiring bench without its w
       and on standard error what happened
   loomwright check EXERCISE.json ATTEMPT.json
       marks a recorded attempt; prints each check, what is wrong, the marks
+  loomwright mark EXERCISE.json ATTEMPT.json...
+      marks many attempts at one exercise; prints a table (CSV), a line each
   loomwright check EXERCISE.json [--alarms]
       makes every single mistake of the worked solution and prints how many the marks
       catch, how many are proved harmless, and which are missed. --alarms: also those

@@ -113,10 +113,10 @@ TEST_CASE("wrong arguments say what was expected") {
 
     const Row rows[] = {
         {{},
-         "loomwright: command: expected try, new, replay, check, record, paper, faults or --help, found "
+         "loomwright: command: expected try, new, replay, check, mark, record, paper, faults or --help, found "
          "nothing\n"},
         {{"tr"},
-         "loomwright: command: expected try, new, replay, check, record, paper, faults or --help, found "
+         "loomwright: command: expected try, new, replay, check, mark, record, paper, faults or --help, found "
          "tr\n"},
         {{"try"}, "loomwright: try: expected a bench file, found none\n"},
         {{"try", "b"}, "loomwright: try: expected --read and at least one quantity, found none\n"},
@@ -509,6 +509,29 @@ TEST_CASE("record makes an attempt from the worked solution or a script, which c
     CHECK(refused.err.find("t.txt:1") != std::string::npos);
     CHECK(run({"record"}).exitCode == WrongUse);
     CHECK(run({"record", firstExercise, "--seed", "-1"}).exitCode == WrongUse);
+}
+
+TEST_CASE("mark makes one table of many attempts, altered ones without a mark") {
+    const Folder folder;
+    const std::string solved = run({"record", firstExercise}).out;
+    std::string altered = solved;
+    altered.replace(altered.find("\"rating\":3"), 10, "\"rating\":15");
+    const Said said = run({"mark",
+                           firstExercise,
+                           folder.file("a.json", solved),
+                           folder.file("b.json", attemptBy(kWireHeadlamp)),
+                           folder.file("c.json", altered),
+                           folder.file("d.json", "{")});
+    const auto lines = linesOf(withoutFolder(said.out, folder));
+    REQUIRE(lines.size() == 5);
+    CHECK(lines[0] == "file,marks,of,lights,dark,protected,order,note");
+    CHECK(lines[1] == "a.json,10,10,3,2,4,1,");
+    CHECK(lines[2].find("b.json,") == 0);
+    CHECK(lines[3].find("c.json,,,,,,,") == 0);
+    CHECK(lines[3].find("/entries/") != std::string::npos);
+    CHECK(lines[4].find("d.json,,,,,,,") == 0);
+    CHECK(said.exitCode == Unreadable);
+    CHECK(run({"mark", firstExercise}).exitCode == WrongUse);
 }
 
 TEST_CASE("faults: a thin cable before every fuse is named, and a sound bench is left in peace") {
