@@ -217,21 +217,6 @@ double holds_per_s2(double loss_W_per_K, double heat_J_per_K) {
     return kHolds * rate_per_s * rate_per_s;
 }
 
-// Conductor temperature at which the given state begins.
-double sleeveThreshold_K(double limit_K, SleeveState state) {
-    switch (state) {
-    case SleeveState::Softened:
-        return limit_K + 10.0;
-    case SleeveState::Smoking:
-        return limit_K + 130.0;
-    case SleeveState::Burning:
-        return limit_K + 320.0;
-    case SleeveState::Sound:
-        break;
-    }
-    return 0.0;
-}
-
 EventKind sleeveEvent(SleeveState s) {
     return s == SleeveState::Softened  ? EventKind::SleeveSoftened
            : s == SleeveState::Smoking ? EventKind::SleeveSmoking

@@ -33,6 +33,21 @@ namespace loom::circuit {
 
 enum class SleeveState : std::uint8_t { Sound, Softened, Smoking, Burning };
 
+// Conductor temperature at which the given state begins.
+constexpr double sleeveThreshold_K(double limit_K, SleeveState state) {
+    switch (state) {
+    case SleeveState::Softened:
+        return limit_K + 10.0;
+    case SleeveState::Smoking:
+        return limit_K + 130.0;
+    case SleeveState::Burning:
+        return limit_K + 320.0;
+    case SleeveState::Sound:
+        break;
+    }
+    return 0.0;
+}
+
 constexpr double kCopperMelts_K = 1356.15;
 constexpr double kTouch_ohm = 20e-3; // copper lying on copper; no source
 constexpr double kEndHot_K = 363.15; // 90 C: too hot to touch, softens a sleeve; no source

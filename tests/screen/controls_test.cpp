@@ -2,6 +2,7 @@
 // The controls as a person meets them: by pressing, dragging and keys on the whole screen.
 #include "bench/catalogue.h"
 #include "screen/paper/job.h"
+#include "screen/sentences.h"
 #include "screen/stage.h"
 
 #include <cmath>
@@ -96,10 +97,14 @@ TEST_CASE("the header says in words whether the bench is live") {
     Stage stage(1280, 800);
     stage.begin("");
     CHECK(stage.labelOf("header/status") == "Safe: no battery on the bench");
+    stage.lay("B2", 0.15, 0.15);
+    stage.frames(1);
+    CHECK(stage.labelOf("header/status") == "Safe: no voltage outside the batteries");
     joinBattery(stage);
     stage.run(0.1);
     stage.frames(1);
-    CHECK(stage.labelOf("header/status").rfind("Safe: isolator off · key out", 0) == 0);
+    CHECK(stage.labelOf("header/status") ==
+          "Live: isolator off · key out · 12.8 V at B1 · no current");
     stage.lay("E1", 1.1, 0.5);
     stage.wire("Q1 out", "E1 in", 1e-6, Sleeve::Red);
     stage.wire("E1 out", "B1 minus", 1e-6, Sleeve::Black);
@@ -110,7 +115,30 @@ TEST_CASE("the header says in words whether the bench is live") {
     const std::string live = stage.labelOf("header/status");
     CAPTURE(live);
     CHECK(live.rfind("Live: key in, isolator on · 12.", 0) == 0);
+    CHECK(live.find(" V at E1") != std::string::npos);
     CHECK(live.find("A from the batteries") != std::string::npos);
+}
+
+TEST_CASE("a shorted battery is a danger with its name, its figure and a shape of its own") {
+    Stage stage(1280, 800);
+    stage.begin("");
+    stage.lay("B1", 0.2, 0.4);
+    stage.lay("F3", 0.6, 0.4);
+    stage.wire("B1 plus", "F3 in", 10e-6, Sleeve::Red);
+    stage.run(0.1);
+    stage.frames(3);
+    stage.shoot("header-live");
+    CHECK(stage.labelOf("header/status").rfind("Live: ", 0) == 0);
+    stage.wire("B1 plus", "B1 minus", 10e-6, Sleeve::Black);
+    stage.run(0.1);
+    stage.frames(3);
+    stage.shoot("header-danger");
+    const std::string danger = stage.labelOf("header/status");
+    CAPTURE(danger);
+    const double figure_A =
+        stage.session().attempt().reading(partOf(stage, "B1")).current_A;
+    CHECK(figure_A > 300.0);
+    CHECK(danger.rfind("Danger: B1 is shorted: " + screen::amount(figure_A, "A"), 0) == 0);
 }
 
 TEST_CASE("undo and redo work from the header and rest when there is nothing to do") {

@@ -178,6 +178,15 @@ void drawMark(ImDrawList* list, ImVec2 centre, float radius, Mark mark) {
                       stroke);
 }
 
+void drawWarning(const Pen& pen, ImVec2 centre, float radius, ImU32 colour) {
+    const float r = radius, stroke = r * 0.2f;
+    const ImVec2 at = centre;
+    pen.list->AddTriangleFilled(
+        {at.x, at.y - r}, {at.x + r, at.y + r * 0.8f}, {at.x - r, at.y + r * 0.8f}, colour);
+    pen.list->AddLine({at.x, at.y - r * 0.35f}, {at.x, at.y + r * 0.25f}, tone::kPaper, stroke);
+    pen.list->AddCircleFilled({at.x, at.y + r * 0.52f}, stroke * 0.7f, tone::kPaper);
+}
+
 void drawBadge(const Pen& pen, ImVec2 centre, std::string_view text) {
     const float half = std::max(pen.px(13.0f), pen.width(Face::Bold, text) * 0.5f + pen.px(7.0f));
     const float high = pen.px(13.0f);

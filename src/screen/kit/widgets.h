@@ -61,6 +61,9 @@ bool closeButton(const Pen& pen, Items& items, std::string_view name, Zone zone,
 enum class Mark { Empty, Done, Wrong };
 void drawMark(ImDrawList* list, ImVec2 centre, float radius, Mark mark);
 
+// Something is wrong: an upright triangle with a mark of exclamation.
+void drawWarning(const Pen& pen, ImVec2 centre, float radius, ImU32 colour);
+
 // A number in a round badge.
 void drawBadge(const Pen& pen, ImVec2 centre, std::string_view text);
 // A rubber stamp, a little turned.

@@ -15,17 +15,6 @@ namespace {
 
 using attempt::BenchEvent;
 
-// A word and a shape that say what kind of line it is.
-void drawNoticeSign(const Pen& pen, ImVec2 at) {
-    const float r = pen.px(11.0f);
-    const ImVec2 corners[] = {
-        {at.x, at.y - r}, {at.x + r, at.y + r * 0.8f}, {at.x - r, at.y + r * 0.8f}};
-    pen.list->AddTriangleFilled(corners[0], corners[1], corners[2], tone::kAttention);
-    pen.list->AddLine(
-        {at.x, at.y - r * 0.35f}, {at.x, at.y + r * 0.25f}, tone::kPaper, pen.px(2.2f));
-    pen.list->AddCircleFilled({at.x, at.y + r * 0.52f}, pen.px(1.5f), tone::kPaper);
-}
-
 // One line in the middle, or as many as the slip has room for, the rest cut. Returns the middle of
 // the first line.
 float drawSentence(const Pen& pen, const Rect& room, const std::string& text) {
@@ -120,7 +109,8 @@ void drawSlip(const View& view, Items& items, EventsUi& ui, const BoardUi& board
                       pen.px(8.0f),
                       0,
                       line.notice ? 2.0f : 1.0f);
-    if (line.notice) drawNoticeSign(pen, {slip.min.x + pen.px(26.0f), slip.centre().y});
+    if (line.notice) drawWarning(
+            pen, {slip.min.x + pen.px(26.0f), slip.centre().y}, pen.px(11.0f), tone::kAttention);
     const float y = drawSentence(pen, at.sentence, line.text);
     pen.left(Face::Bold, {at.timeX, y}, tone::kInkSoft, line.time);
     readable(pen,

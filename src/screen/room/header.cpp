@@ -32,6 +32,16 @@ std::string isolatorWords(const bench::Part* isolator) {
     }
 }
 
+std::string refOf(const bench::Bench& bench, bench::PartId id) {
+    const bench::Part* part = bench::findPart(bench, id);
+    return part ? part->ref : std::string();
+}
+
+std::string labelOf(const bench::Bench& bench, bench::CableId id) {
+    const bench::Cable* cable = bench::findCable(bench, id);
+    return cable ? cable->label : std::string();
+}
+
 // What the status says, the most important first; what does not fit is left out from the end of
 // `order`, the smallest number staying longest.
 struct Saying {
@@ -39,24 +49,75 @@ struct Saying {
     int order = 0;
 };
 
+std::string voltageWords(const bench::Bench& bench, const attempt::Supply& supply) {
+    const std::string voltage = amount(supply.voltage_V, "V");
+    const auto at = [&](const std::string& place) {
+        return words("status/at", {{"voltage", voltage}, {"place", place}});
+    };
+    std::string said;
+    if (supply.at)
+        said = at(refOf(bench, supply.at));
+    else if (supply.looseAt)
+        said = words("status/at-loose",
+                     {{"voltage", voltage}, {"cable", labelOf(bench, supply.looseAt)}});
+    else if (supply.battery)
+        said = at(refOf(bench, supply.battery));
+    else
+        said = words("status/at-batteries", {{"voltage", voltage}});
+    if (supply.dead)
+        said += words("list/comma") + words("status/dead", {{"part", refOf(bench, supply.dead)}});
+    return said;
+}
+
+std::string dangerWords(const bench::Bench& bench, const attempt::Danger& danger) {
+    using attempt::Harm;
+    const auto said = [&](const char* key, const std::string& figure) {
+        const std::string name =
+            danger.battery ? refOf(bench, danger.battery) : labelOf(bench, danger.cable);
+        return words(key, {{"name", name}, {"figure", figure}});
+    };
+    switch (danger.harm) {
+    case Harm::None:
+        return "";
+    case Harm::Shorted:
+        return said("danger/shorted", amount(danger.figure, "A"));
+    case Harm::Charged:
+        return said("danger/charged", amount(danger.figure, "A"));
+    case Harm::Overdrawn:
+        return said("danger/overdrawn", amount(danger.figure, "A"));
+    case Harm::Burning:
+        return said("danger/burning", celsius(danger.figure));
+    case Harm::Smoking:
+        return said("danger/smoking", celsius(danger.figure));
+    case Harm::Hot:
+        return said("danger/hot", celsius(danger.figure));
+    case Harm::Overloaded:
+        return said("danger/overloaded", amount(danger.figure, "A"));
+    }
+    return "";
+}
+
 std::vector<Saying> sayings(const bench::Bench& bench, const attempt::Supply& supply) {
     const std::string isolator = isolatorWords(isolatorOf(bench));
+    const std::string danger = dangerWords(bench, supply.danger);
     std::vector<Saying> out;
+    if (!danger.empty()) out.push_back({danger, 0});
+    if (!isolator.empty()) out.push_back({isolator, supply.live ? 3 : 1});
     if (!supply.live) {
-        if (!isolator.empty()) out.push_back({isolator, 0});
+        if (!danger.empty()) return out;
         if (!supply.batteryOut)
-            out.push_back({words("status/no-battery"), 1});
+            out.push_back({words("status/no-battery"), 2});
         else if (isolator.empty())
-            out.push_back({words("status/nothing-fed"), 1});
+            out.push_back({words("status/nothing-fed"), 2});
         return out;
     }
-    if (!isolator.empty()) out.push_back({isolator, 2});
-    out.push_back({amount(supply.voltage_V, "V"), 0});
-    if (supply.current_A >= 0.5e-3)
+    if (supply.voltage_V > 0.0) out.push_back({voltageWords(bench, supply), 1});
+    if (supply.danger.battery) return out; // its current is said
+    if (supply.current_A >= attempt::kGives_A)
         out.push_back(
-            {words("status/from-batteries", {{"current", amount(supply.current_A, "A")}}), 1});
+            {words("status/from-batteries", {{"current", amount(supply.current_A, "A")}}), 2});
     else
-        out.push_back({words("status/no-current"), 1});
+        out.push_back({words("status/no-current"), 2});
     return out;
 }
 
@@ -77,11 +138,22 @@ std::string fittingWords(const Pen& pen, std::vector<Saying> parts, float room) 
     return pen.cut(Face::Body, joined(parts), room);
 }
 
-// Full and glowing when live, an empty ring when safe.
-void drawLamp(const Pen& pen, ImVec2 at, bool live) {
+enum class State { Safe, Live, Danger };
+
+State stateOf(const attempt::Supply& supply) {
+    if (supply.danger.harm != attempt::Harm::None) return State::Danger;
+    return supply.live ? State::Live : State::Safe;
+}
+
+// An empty ring when safe, full and glowing when live, the warning triangle when something harms.
+void drawSign(const Pen& pen, ImVec2 at, State state) {
     const float r = pen.px(7.5f);
-    if (!live) {
+    if (state == State::Safe) {
         pen.list->AddCircle(at, r, tone::kOnRoomSoft, 0, pen.px(2.2f));
+        return;
+    }
+    if (state == State::Danger) {
+        drawWarning(pen, at, pen.px(12.0f), tone::kAttention);
         return;
     }
     for (int ring = 3; ring >= 1; --ring)
@@ -91,30 +163,43 @@ void drawLamp(const Pen& pen, ImVec2 at, bool live) {
     pen.list->AddCircleFilled({at.x - r * 0.15f, at.y - r * 0.15f}, r * 0.55f, tone::kLampLight);
 }
 
+const char* wordOf(State state) {
+    switch (state) {
+    case State::Safe:
+        return "status/safe";
+    case State::Live:
+        return "status/live";
+    case State::Danger:
+        return "status/danger";
+    }
+    return "";
+}
+
 void drawStatus(const View& view, Items& items, const Pen& pen) {
     const attempt::Attempt& attempt = view.session->attempt();
     const attempt::Supply supply = attempt.supply();
+    const State state = stateOf(supply);
     const Rect& pill = view.layout.status;
-    const float middle = pill.centre().y;
-    drawPanel(pen.list, pill, pill.height() * 0.5f);
-    drawLamp(pen, {pill.min.x + pen.px(26.0f), middle}, supply.live);
+    const float middle = pill.centre().y, round = pill.height() * 0.5f;
+    drawPanel(pen.list, pill, round);
+    if (state == State::Danger)
+        pen.list->AddRect(pill.min, pill.max, tone::kAttention, round, 0, pen.px(2.5f));
+    drawSign(pen, {pill.min.x + pen.px(26.0f), middle}, state);
 
-    const std::string word = words(supply.live ? "status/live" : "status/safe");
+    const std::string word = words(wordOf(state));
     const float wordAt = pill.min.x + pen.px(44.0f);
-    pen.left(Face::Bold, {wordAt, middle}, supply.live ? tone::kLiveWord : tone::kOnRoom, word);
+    pen.left(Face::Bold,
+             {wordAt, middle},
+             state == State::Safe ? tone::kOnRoom : tone::kLiveWord,
+             word);
     const float restAt = wordAt + pen.width(Face::Bold, word) + pen.px(10.0f);
     const std::vector<Saying> parts = sayings(attempt.bench(), supply);
     pen.left(Face::Body,
              {restAt, middle},
              tone::kOnRoom,
              fittingWords(pen, parts, pill.max.x - pen.px(16.0f) - restAt));
-    readable(pen,
-             items,
-             "header/status",
-             word + ": " + joined(parts),
-             Zone::Header,
-             pill,
-             pill.height() * 0.5f);
+    readable(
+        pen, items, "header/status", word + ": " + joined(parts), Zone::Header, pill, round);
 }
 
 void drawButtons(const View& view, Items& items, const Pen& pen, Asked& out) {
