@@ -10,6 +10,7 @@ using words::amount;
 using words::celsius;
 using words::hasWords;
 using words::language;
+using words::nextAct;
 using words::plainNumber;
 using words::sentence;
 using words::setStrings;

@@ -3,6 +3,8 @@
 
 #include "bench/wiring.h"
 
+#include <cmath>
+
 namespace loom::words {
 namespace {
 
@@ -73,16 +75,16 @@ const char* keyOf(bench::Why why) {
     return "";
 }
 
-// Of one of an event's numbers; empty for none.
+// Of one of an event's numbers, whichever way round it is; empty for none.
 std::string amountOf(double number, circuit::Unit unit) {
     using circuit::Unit;
     switch (unit) {
     case Unit::None:
         return {};
     case Unit::Ampere:
-        return amount(number, "A");
+        return amount(std::fabs(number), "A");
     case Unit::Volt:
-        return amount(number, "V");
+        return amount(std::fabs(number), "V");
     case Unit::Kelvin:
         return celsius(number);
     case Unit::Second:
@@ -91,6 +93,25 @@ std::string amountOf(double number, circuit::Unit unit) {
         return amount(number, "share");
     }
     return {};
+}
+
+// What nobody waits for, or would name a figure for. No source.
+constexpr double kAtOnce_s = 1.0, kNoVolts_V = 0.5, kNoCurrent_A = 0.05;
+
+// The key's end where a figure says more in another sentence, or nothing.
+const char* variantOf(const attempt::BenchEvent& event) {
+    using circuit::EventKind;
+    switch (event.kind) {
+    case EventKind::FuseMelted:
+    case EventKind::BreakerTripped:
+        return !attempt::isOfMeter(event) && event.second < kAtOnce_s ? "/at-once" : "";
+    case EventKind::DroppedOut:
+        return std::fabs(event.first) < kNoVolts_V ? "/unfed" : "";
+    case EventKind::MotorStopped:
+        return std::fabs(event.first) < kNoCurrent_A ? "/idle" : "";
+    default:
+        return "";
+    }
 }
 
 struct PhraseText {
@@ -178,10 +199,16 @@ std::string inShort(const bench::Refusal& refusal) {
 
 std::string sentence(const attempt::BenchEvent& event) {
     const circuit::EventRow& row = attempt::rowOf(event);
-    return words("event/" + std::string(row.word),
+    return words("event/" + std::string(row.word) + variantOf(event),
                  {{"name", event.name.empty() ? words("remark/something") : event.name},
                   {"first", amountOf(event.first, row.first)},
                   {"second", amountOf(event.second, row.second)}});
+}
+
+std::string nextAct(const attempt::BenchEvent& event) {
+    return attempt::isOrdinary(event)
+               ? std::string()
+               : words("act/" + std::string(attempt::rowOf(event).word));
 }
 
 std::string sentence(const circuit::Diagnosis& diagnosis, const bench::Bench& bench) {

@@ -23,8 +23,11 @@ std::string sentence(const bench::Refusal& refusal);
 // "K1: expected spade, found ring M6", for a place in a file or an argument
 std::string inShort(const bench::Refusal& refusal);
 
-// "F2 opened: 38.1 A, 0.2 s after it went over its rating."
+// "F2 opened: 11.1 A, 8 s after it went over its rating.", "F2 opened at once, at 904 A."
 std::string sentence(const attempt::BenchEvent& event);
+
+// "Switch off, then find out why before you fit a new one."; empty after an ordinary event.
+std::string nextAct(const attempt::BenchEvent& event);
 
 // A remark of the solver: "the numbers are approximate, they did not settle at K1, P-22"; empty for
 // one that every half-wired bench has (something lies there joined to nothing).

@@ -291,6 +291,45 @@ TEST_CASE("the wall's buttons bring the board closer and show it whole again") {
     CHECK(stage.ui.board.camera.zoom == doctest::Approx(whole));
 }
 
+TEST_CASE("a fault stays on the line until it is read, whatever happens after it") {
+    Stage stage(1280, 800);
+    stage.begin("");
+    stage.lay("B1", 0.2, 0.7);
+    stage.lay("B2", 0.5, 0.7);
+    stage.lay("S4", 0.8, 0.3);
+    stage.lay("K1", 1.1, 0.5);
+    stage.wire("B1 plus", "B2 minus", 10e-6, Sleeve::Red);
+    stage.wire("B2 plus", "S4 in", 1e-6, Sleeve::Red);
+    stage.wire("S4 out", "K1 coil a", 1e-6, Sleeve::Red);
+    stage.wire("K1 coil b", "B1 minus", 1e-6, Sleeve::Black);
+    const auto turns = [&](int position) {
+        stage.ask(bench::Edit{bench::Operate{partOf(stage, "S4"), position}});
+        stage.run(0.5);
+        stage.frames(1);
+    };
+    const auto says = [&](const char* words) {
+        CAPTURE(stage.labelOf("events/last"));
+        CHECK(stage.labelOf("events/last").find(words) != std::string::npos);
+    };
+    turns(1);
+    says("K1 pulled in at");
+    turns(0);
+    says("K1’s coil kicked to"); // the relay dropped out after it, in the same instant
+    says("Put a diode across the coil.");
+    turns(1);
+    says("K1’s coil kicked to");
+    stage.shoot("events-unread");
+    stage.click("events/last");
+    stage.frames(1);
+    says("K1 pulled in at");
+    turns(0);
+    says("K1’s coil kicked to");
+    stage.click("events/all"); // there it can be read too
+    stage.click("events/close");
+    stage.frames(1);
+    says("K1 dropped out.");
+}
+
 TEST_CASE("what happened is said, and the whole list opens and closes") {
     Stage stage(1280, 800);
     joinBattery(stage);

@@ -107,6 +107,7 @@ TEST_CASE("every word is used somewhere") {
                                             "power/caution/",
                                             "plan/under/",
                                             "event/",
+                                            "act/",
                                             "language/"};
     const nlohmann::json table = english();
     for (auto it = table.begin(); it != table.end(); ++it) {
@@ -168,6 +169,10 @@ TEST_CASE("each refusal and each event is one sentence with its facts") {
         CHECK(std::any_of(
             sentence.begin(), sentence.end(), [](char c) { return c >= '0' && c <= '9'; }));
         CHECK(said.insert(sentence).second);
+        const std::string act = screen::nextAct(event);
+        CAPTURE(act);
+        CHECK(act.empty() == (row.weight == circuit::Weight::Ordinary));
+        CHECK((act.empty() || (act.find('/') == std::string::npos && act.back() == '.')));
     }
     attempt::BenchEvent pulledIn;
     pulledIn.kind = circuit::EventKind::PulledIn;
@@ -177,6 +182,36 @@ TEST_CASE("each refusal and each event is one sentence with its facts") {
     const attempt::BenchEvent soft{
         0, 0.0, circuit::EventKind::SleeveSoftened, {}, {}, -1, "P-01", 640.2, 357.4};
     CHECK(screen::sentence(soft) == "P-01 is softening: 640 A, 84 °C.");
+}
+
+TEST_CASE("an event is told as a tradesman would tell it") {
+    struct Row {
+        circuit::EventKind kind;
+        double first, second;
+        const char* expect;
+    };
+
+    using circuit::EventKind;
+    for (const Row& row : {Row{EventKind::FuseMelted, 904.0, 0.6, "N1 opened at once, at 904 A."},
+                           Row{EventKind::FuseMelted, -904.0, 0.6, "N1 opened at once, at 904 A."},
+                           Row{EventKind::FuseMelted,
+                               11.1,
+                               8.0,
+                               "N1 opened: 11.1 A, 8 s after it went over its rating."},
+                           Row{EventKind::DroppedOut, 0.0, 0.0, "N1 dropped out."},
+                           Row{EventKind::DroppedOut, -2.1, 0.0, "N1 dropped out at 2.1 V."},
+                           Row{EventKind::MotorStopped, -2.5e-3, 0.0, "N1 has stopped."},
+                           Row{EventKind::MotorStopped,
+                               -40.0,
+                               0.0,
+                               "N1 has stopped; 40 A still flow through it."}}) {
+        attempt::BenchEvent event;
+        event.kind = row.kind;
+        event.name = "N1";
+        event.first = row.first;
+        event.second = row.second;
+        CHECK(screen::sentence(event) == row.expect);
+    }
 }
 
 TEST_CASE("amounts are read at a glance") {

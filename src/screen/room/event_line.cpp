@@ -41,8 +41,43 @@ float drawSentence(const Pen& pen, const Rect& room, const std::string& text) {
 
 struct Line {
     std::string time, text;
-    bool notice = false;
+    bool warns = false;                 // framed, signed, and shown whole
+    const BenchEvent* unread = nullptr; // a tap says that it was read
 };
+
+// A thing's events are one: what it came to last is said, and read, for all of them.
+const BenchEvent* gravestUnread(const attempt::Attempt& attempt, const Unread& unread) {
+    const BenchEvent* gravest = nullptr;
+    for (const std::size_t index : unread.which) {
+        const BenchEvent& event = attempt.events()[index - attempt.eventsBefore()];
+        if (!gravest || attempt::rowOf(event).weight >= attempt::rowOf(*gravest).weight)
+            gravest = &event;
+    }
+    return gravest;
+}
+
+void read(const attempt::Attempt& attempt, Unread& unread, const std::string& name) {
+    auto& which = unread.which;
+    which.erase(std::remove_if(which.begin(),
+                               which.end(),
+                               [&](std::size_t index) {
+                                   return attempt.events()[index - attempt.eventsBefore()].name ==
+                                          name;
+                               }),
+                which.end());
+}
+
+// Another bench has fewer events; what was undone is no longer how things stand.
+void noteUnread(const attempt::Attempt& attempt, std::size_t undone, Unread& unread) {
+    const std::size_t before = attempt.eventsBefore(), count = before + attempt.events().size();
+    if (count < unread.seen) unread = {};
+    for (std::size_t index = std::max(unread.seen, before); index < count; ++index)
+        if (!attempt::isOrdinary(attempt.events()[index - before])) unread.which.push_back(index);
+    unread.seen = count;
+    const std::size_t gone = before + undone;
+    auto& which = unread.which;
+    which.erase(which.begin(), std::lower_bound(which.begin(), which.end(), std::max(gone, before)));
+}
 
 // How a tool is used is said when it is taken, until something happens.
 std::string toolJustTaken(const EventsUi& ui, const BoardUi& board, std::size_t events) {
@@ -50,16 +85,18 @@ std::string toolJustTaken(const EventsUi& ui, const BoardUi& board, std::size_t 
 }
 
 Line lineOf(const View& view, const EventsUi& ui, const BoardUi& board) {
-    if (!board.notice.empty()) return {"", board.notice, true};
-    if (!view.savedWord.empty()) return {"", view.savedWord, true};
+    if (!board.notice.empty()) return {"", board.notice, true, nullptr};
+    if (!view.savedWord.empty()) return {"", view.savedWord, true, nullptr};
     const attempt::Attempt& attempt = view.session->attempt();
     const std::vector<BenchEvent>& all = attempt.events();
+    if (const BenchEvent* event = gravestUnread(attempt, ui.unread))
+        return {timeOf(event->time_s), sentence(*event) + " " + nextAct(*event), true, event};
     std::string advice = adviceForHand(attempt.bench(), board);
     if (advice.empty()) advice = toolJustTaken(ui, board, all.size());
     // What was undone is no longer how things stand; the whole list keeps it.
     if (advice.empty() && all.size() <= ui.since.undone) advice = adviceForBench(attempt.bench());
-    if (!advice.empty()) return {"", advice, false};
-    return {timeOf(all.back().time_s), sentence(all.back()), false};
+    if (!advice.empty()) return {"", advice, false, nullptr};
+    return {timeOf(all.back().time_s), sentence(all.back()), false, nullptr};
 }
 
 void noteChanges(const View& view, LineSince& since, Tool tool) {
@@ -80,17 +117,17 @@ SlipPlaces placesOn(const Rect& slip, const Pen& pen, const Line& line, bool any
     SlipPlaces at;
     at.slip = slip;
     at.link = {{slip.max.x - linkWidth, slip.max.y - pen.px(44.0f)}, slip.max};
-    at.timeX = slip.min.x + pen.px(line.notice ? 48.0f : 16.0f);
+    at.timeX = slip.min.x + pen.px(line.warns ? 48.0f : 16.0f);
     const float time = line.time.empty() ? 0.0f : pen.width(Face::Bold, line.time) + pen.px(14.0f);
     const float end = any ? at.link.min.x : slip.max.x - pen.px(16.0f);
     at.sentence = {{at.timeX + time, slip.min.y + pen.px(2.0f)}, {end, slip.max.y - pen.px(2.0f)}};
     return at;
 }
 
-// A refusal says what was expected and what was found: its slip grows upwards until all of it is
-// to be read.
+// A refusal says what was expected and what was found, a fault what to do: its slip grows upwards
+// until all of it is to be read.
 Rect slipFor(const Rect& slip, const Pen& pen, const Line& line, bool any) {
-    if (!line.notice) return slip;
+    if (!line.warns) return slip;
     const Rect room = placesOn(slip, pen, line, any).sentence;
     const float high = pen.paragraphHeight(Face::Body, room.width(), line.text) + pen.px(4.0f);
     const float more = std::max(0.0f, high - room.height());
@@ -105,21 +142,23 @@ void drawSlip(const View& view, Items& items, EventsUi& ui, const BoardUi& board
     pen.list->AddRectFilled(slip.min, slip.max, tone::kEventPaper, pen.px(8.0f));
     pen.list->AddRect(slip.min,
                       slip.max,
-                      line.notice ? tone::kAttention : tone::kEventLine,
+                      line.warns ? tone::kAttention : tone::kEventLine,
                       pen.px(8.0f),
                       0,
-                      line.notice ? 2.0f : 1.0f);
-    if (line.notice) drawWarning(
+                      line.warns ? 2.0f : 1.0f);
+    if (line.warns) drawWarning(
             pen, {slip.min.x + pen.px(26.0f), slip.centre().y}, pen.px(11.0f), tone::kAttention);
     const float y = drawSentence(pen, at.sentence, line.text);
     pen.left(Face::Bold, {at.timeX, y}, tone::kInkSoft, line.time);
-    readable(pen,
-             items,
-             "events/last",
-             line.time.empty() ? line.text : line.time + " " + line.text,
-             Zone::Events,
-             {slip.min, {at.sentence.max.x, slip.max.y}},
-             pen.px(8.0f));
+    const Rect told{slip.min, {at.sentence.max.x, slip.max.y}};
+    const std::string label = line.time.empty() ? line.text : line.time + " " + line.text;
+    if (line.unread) {
+        const Touch touch = items.add("events/last", label, Zone::Events, told);
+        if (touch.focused) drawFocusRing(pen.list, shrunk(told, 4.0f), pen.px(6.0f));
+        if (touch.clicked) read(view.session->attempt(), ui.unread, line.unread->name);
+    } else {
+        readable(pen, items, "events/last", label, Zone::Events, told, pen.px(8.0f));
+    }
     if (!any) return;
 
     const std::string all = words("events/all");
@@ -133,6 +172,7 @@ void drawSlip(const View& view, Items& items, EventsUi& ui, const BoardUi& board
     if (touch.focused) drawFocusRing(pen.list, shrunk(link, 4.0f), pen.px(6.0f));
     if (touch.clicked) {
         ui.open = !ui.open;
+        ui.unread.which.clear();
         ui.scroll = 0.0f;
         if (ui.open && items.focusVisible()) items.setFocus("events/close");
     }
@@ -242,6 +282,7 @@ void drawEvents(
     const View& view, Items& items, EventsUi& ui, const BoardUi& board, ImDrawList* list) {
     const Pen pen(view, list);
     noteChanges(view, ui.since, board.tool);
+    noteUnread(view.session->attempt(), ui.since.undone, ui.unread);
     drawSlip(view, items, ui, board, pen);
     if (ui.open) drawWholeList(view, items, ui, pen);
 }

@@ -5,7 +5,15 @@
 #include "screen/board/state.h"
 #include "screen/kit/scroll.h"
 
+#include <vector>
+
 namespace loom::screen {
+
+// Events that are not ordinary and were not read yet: they stay on the line until they are.
+struct Unread {
+    std::size_t seen = 0;           // events looked through
+    std::vector<std::size_t> which; // counted from the attempt's beginning, oldest first
+};
 
 // How many events there were when what the line says changed for another reason.
 struct LineSince {
@@ -19,6 +27,7 @@ struct EventsUi {
     float scroll = 0.0f;
     Grip grip;
     LineSince since;
+    Unread unread;
 };
 
 void drawEvents(
