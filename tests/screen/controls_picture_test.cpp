@@ -189,6 +189,15 @@ TEST_CASE("the other leaves and states are drawn") {
     stage.frames(40);
     REQUIRE(stage.session().verdict()->solved());
     stage.shoot("controls-solved");
+    CHECK(stage.labelOf("events/last").find("Solved.") == 0);
+    const Rect slip = stage.view.layout.events;
+    const float unit = stage.view.layout.unit;
+    const ImVec2 sign{slip.min.x + 26.0f * unit, slip.centre().y};
+    const Rect around{{sign.x - 12.0f * unit, sign.y - 12.0f * unit},
+                      {sign.x + 12.0f * unit, sign.y + 12.0f * unit}};
+    const Bitmap solved = stage.picture();
+    CHECK(anyNear(solved, around, screen::tone::kDone)); // a tick,
+    CHECK_FALSE(anyNear(solved, around, screen::tone::kAttention)); // no warning
     CHECK(stage.has("paper/next"));
     stage.click("leaf/course");
     stage.shoot("controls-course");

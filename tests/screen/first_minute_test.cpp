@@ -50,6 +50,26 @@ TEST_CASE("the line under the board says what to do next until something happens
     stage.lay("E1", 0.8, 0.4);
     says(stage, "Drag from one terminal to another");
     stage.wire("B1 plus", "E1 in", 1e-6, Sleeve::Red);
+    says(stage, "E1 is dark. Current needs a way there and a way back"); // there is no switch
+    stage.lay("S4", 0.5, 0.2);
+    says(stage, "Work a switch");
+    stage.ask(bench::Edit{bench::FreeEnd{benchOf(stage).cables.front().id, 1, {0.6, 0.6}}});
+    says(stage, "lies loose. Drag it to a terminal");
+}
+
+TEST_CASE("with the isolator off the line asks for it, not for a switch") {
+    Stage stage(1280, 800);
+    stage.begin("");
+    stage.lay("S4", 1.1, 0.3);
+    stage.lay("Q1", 0.7, 0.4);
+    stage.wire("Q1 out", "S4 in", 1e-6, Sleeve::Red);
+    says(stage, "No battery is on the bench yet");
+    stage.lay("B1", 0.3, 0.6);
+    says(stage, "Q1 is off. Check every cable, then put the key in");
+    const bench::PartId isolator = bench::findPart(benchOf(stage), "Q1")->id;
+    stage.ask(bench::Edit{bench::Operate{isolator, 1}});
+    says(stage, "Q1 is off. Check every cable, then turn it on");
+    stage.ask(bench::Edit{bench::Operate{isolator, 2}});
     says(stage, "Work a switch");
 }
 

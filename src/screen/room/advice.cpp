@@ -51,6 +51,43 @@ struct InHand {
     std::string operator()(const ProbeInHand&) const { return words("advice/probe"); }
 };
 
+const bench::Cable* looseCable(const bench::Bench& bench) {
+    for (const bench::Cable& cable : bench.cables)
+        for (const bench::CableEnd& end : cable.ends)
+            if (!end.at) return &cable;
+    return nullptr;
+}
+
+bool hasPart(const bench::Bench& bench, bench::PartClass partClass) {
+    for (const bench::Part& part : bench.parts)
+        if (bench::isA(part, partClass)) return true;
+    return false;
+}
+
+const bench::Part* isolatorOff(const bench::Bench& bench) {
+    for (const bench::Part& part : bench.parts)
+        if (bench::isA(part, bench::PartClass::Isolator) && part.position < 2) return &part;
+    return nullptr;
+}
+
+// A switch or a button that is at rest.
+bool canSwitchOn(const bench::Bench& bench) {
+    for (const bench::Part& part : bench.parts)
+        for (const auto kind :
+             {bench::PartClass::Switch, bench::PartClass::LampSwitch, bench::PartClass::Button})
+            if (bench::isA(part, kind) && part.position == bench::spec(part.kind).restPosition)
+                return true;
+    return false;
+}
+
+const bench::Part* darkLamp(const attempt::Attempt& attempt) {
+    constexpr double kDark = 0.05; // of its rated light
+    for (const bench::Part& part : attempt.bench().parts)
+        if (bench::isA(part, bench::PartClass::Lamp) && attempt.reading(part.id).brightness < kDark)
+            return &part;
+    return nullptr;
+}
+
 } // namespace
 
 std::string adviceForHand(const bench::Bench& bench, const BoardUi& ui) {
@@ -72,11 +109,29 @@ std::string adviceForTool(Tool tool) {
     }
 }
 
-std::string adviceForBench(const bench::Bench& bench) {
-    if (bench.parts.empty()) return words("events/none");
-    if (bench.parts.size() == 1) return words("advice/lay-more");
-    if (bench.cables.empty()) return words(bench.kit.reels.empty() ? "advice/join" : "advice/wire");
-    return words("advice/look");
+Advice adviceForBench(const lesson::Session& session) {
+    const attempt::Attempt& attempt = session.attempt();
+    const bench::Bench& bench = attempt.bench();
+    const auto of = [](const char* key, const std::string& name) {
+        return Advice{words(key, {{"name", name}}), false};
+    };
+    if (isSolved(session)) return {words("advice/solved"), true};
+    if (bench.parts.empty()) return {words("events/none")};
+    if (bench.parts.size() == 1) return {words("advice/lay-more")};
+    if (bench.cables.empty())
+        return {words(bench.kit.reels.empty() ? "advice/join" : "advice/wire")};
+    if (const bench::Cable* cable = looseCable(bench)) return of("advice/loose", cable->label);
+    if (!hasPart(bench, bench::PartClass::Battery)) return {words("advice/no-battery")};
+    if (const bench::Part* isolator = isolatorOff(bench))
+        return of(isolator->position == 0 ? "advice/key-out" : "advice/isolator-off",
+                  isolator->ref);
+    if (canSwitchOn(bench)) return {words("advice/look")};
+    if (const bench::Part* lamp = darkLamp(attempt)) return of("advice/dark", lamp->ref);
+    return {words("advice/tap")};
+}
+
+bool isSolved(const lesson::Session& session) {
+    return session.verdict() && session.verdict()->solved() && !session.verdictIsStale();
 }
 
 } // namespace loom::screen

@@ -14,7 +14,15 @@ namespace loom::screen {
 std::string adviceForHand(const bench::Bench& bench, const BoardUi& ui);
 // How the chosen tool is used; empty for the bare hand.
 std::string adviceForTool(Tool tool);
-// On a bench without any events: lay a part, wire, switch on.
-std::string adviceForBench(const bench::Bench& bench);
+
+struct Advice {
+    std::string text;
+    bool success = false;
+};
+
+// On a bench on which nothing has happened, by its state: lay a part, wire, switch on, go on.
+Advice adviceForBench(const lesson::Session& session);
+// By the last check, with nothing changed since.
+bool isSolved(const lesson::Session& session);
 
 } // namespace loom::screen

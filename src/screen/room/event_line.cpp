@@ -39,9 +39,11 @@ float drawSentence(const Pen& pen, const Rect& room, const std::string& text) {
     return first;
 }
 
+enum class Sign { None, Warning, Success };
+
 struct Line {
     std::string time, text;
-    bool warns = false;                 // framed, signed, and shown whole
+    Sign sign = Sign::None;             // framed, signed, and shown whole
     const BenchEvent* unread = nullptr; // a tap says that it was read
 };
 
@@ -84,19 +86,26 @@ std::string toolJustTaken(const EventsUi& ui, const BoardUi& board, std::size_t 
     return ui.since.events == events ? adviceForTool(board.tool) : std::string();
 }
 
+// What the host says went well.
+Sign signOf(const std::string& notice) {
+    return notice == words("link/copied") ? Sign::Success : Sign::Warning;
+}
+
 Line lineOf(const View& view, const EventsUi& ui, const BoardUi& board) {
-    if (!board.notice.empty()) return {"", board.notice, true, nullptr};
-    if (!view.savedWord.empty()) return {"", view.savedWord, true, nullptr};
+    if (!board.notice.empty()) return {"", board.notice, signOf(board.notice), nullptr};
+    if (!view.savedWord.empty()) return {"", view.savedWord, Sign::Warning, nullptr};
     const attempt::Attempt& attempt = view.session->attempt();
     const std::vector<BenchEvent>& all = attempt.events();
     if (const BenchEvent* event = gravestUnread(attempt, ui.unread))
-        return {timeOf(event->time_s), sentence(*event) + " " + nextAct(*event), true, event};
+        return {timeOf(event->time_s), sentence(*event) + " " + nextAct(*event), Sign::Warning, event};
     std::string advice = adviceForHand(attempt.bench(), board);
     if (advice.empty()) advice = toolJustTaken(ui, board, all.size());
     // What was undone is no longer how things stand; the whole list keeps it.
-    if (advice.empty() && all.size() <= ui.since.undone) advice = adviceForBench(attempt.bench());
-    if (!advice.empty()) return {"", advice, false, nullptr};
-    return {timeOf(all.back().time_s), sentence(all.back()), false, nullptr};
+    if (!advice.empty()) return {"", advice, Sign::None, nullptr};
+    if (all.size() > ui.since.undone && !isSolved(*view.session))
+        return {timeOf(all.back().time_s), sentence(all.back()), Sign::None, nullptr};
+    const Advice next = adviceForBench(*view.session);
+    return {"", next.text, next.success ? Sign::Success : Sign::None, nullptr};
 }
 
 void noteChanges(const View& view, LineSince& since, Tool tool) {
@@ -117,7 +126,7 @@ SlipPlaces placesOn(const Rect& slip, const Pen& pen, const Line& line, bool any
     SlipPlaces at;
     at.slip = slip;
     at.link = {{slip.max.x - linkWidth, slip.max.y - pen.px(44.0f)}, slip.max};
-    at.timeX = slip.min.x + pen.px(line.warns ? 48.0f : 16.0f);
+    at.timeX = slip.min.x + pen.px(line.sign != Sign::None ? 48.0f : 16.0f);
     const float time = line.time.empty() ? 0.0f : pen.width(Face::Bold, line.time) + pen.px(14.0f);
     const float end = any ? at.link.min.x : slip.max.x - pen.px(16.0f);
     at.sentence = {{at.timeX + time, slip.min.y + pen.px(2.0f)}, {end, slip.max.y - pen.px(2.0f)}};
@@ -127,7 +136,7 @@ SlipPlaces placesOn(const Rect& slip, const Pen& pen, const Line& line, bool any
 // A refusal says what was expected and what was found, a fault what to do: its slip grows upwards
 // until all of it is to be read.
 Rect slipFor(const Rect& slip, const Pen& pen, const Line& line, bool any) {
-    if (!line.warns) return slip;
+    if (line.sign == Sign::None) return slip;
     const Rect room = placesOn(slip, pen, line, any).sentence;
     const float high = pen.paragraphHeight(Face::Body, room.width(), line.text) + pen.px(4.0f);
     const float more = std::max(0.0f, high - room.height());
@@ -142,12 +151,15 @@ void drawSlip(const View& view, Items& items, EventsUi& ui, const BoardUi& board
     pen.list->AddRectFilled(slip.min, slip.max, tone::kEventPaper, pen.px(8.0f));
     pen.list->AddRect(slip.min,
                       slip.max,
-                      line.warns ? tone::kAttention : tone::kEventLine,
+                      line.sign == Sign::Warning   ? tone::kAttention
+                      : line.sign == Sign::Success ? tone::kDone
+                                                   : tone::kEventLine,
                       pen.px(8.0f),
                       0,
-                      line.warns ? 2.0f : 1.0f);
-    if (line.warns) drawWarning(
-            pen, {slip.min.x + pen.px(26.0f), slip.centre().y}, pen.px(11.0f), tone::kAttention);
+                      line.sign == Sign::None ? 1.0f : 2.0f);
+    const ImVec2 sign{slip.min.x + pen.px(26.0f), slip.centre().y};
+    if (line.sign == Sign::Warning) drawWarning(pen, sign, pen.px(11.0f), tone::kAttention);
+    if (line.sign == Sign::Success) drawMark(pen.list, sign, pen.px(11.0f), Mark::Done);
     const float y = drawSentence(pen, at.sentence, line.text);
     pen.left(Face::Bold, {at.timeX, y}, tone::kInkSoft, line.time);
     const Rect told{slip.min, {at.sentence.max.x, slip.max.y}};
