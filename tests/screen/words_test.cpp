@@ -184,6 +184,17 @@ TEST_CASE("each refusal and each event is one sentence with its facts") {
     CHECK(screen::sentence(soft) == "P-01 is softening: 640 A, 84 °C.");
 }
 
+TEST_CASE("the figures of a part are those of the part that lies there") {
+    using bench::PartKind;
+    CHECK(screen::aboutPart(PartKind::Headlamp, 12.0) == "12 V 21 W");
+    CHECK(screen::aboutPart(PartKind::Headlamp, 0.0) == "24 V 21 W");
+    CHECK(screen::aboutPart(PartKind::Battery, 0.0) == "12 V 24 Ah, sealed lead-acid");
+    CHECK(screen::aboutPart(PartKind::Horn, 0.0) == "24 V 2.5 A");
+    CHECK(screen::aboutPart(PartKind::Relay, 0.0) == "24 V coil, changeover contact 70 A");
+    for (const bench::PartKind kind : bench::allKinds())
+        CHECK(screen::aboutPart(kind, 0.0).find('{') == std::string::npos);
+}
+
 TEST_CASE("an event is told as a tradesman would tell it") {
     struct Row {
         circuit::EventKind kind;

@@ -204,7 +204,7 @@ void tellPart(const attempt::Attempt& attempt, const bench::Part& part, CardText
     card.item = "part/" + part.ref;
     card.title = words("card/part", {{"kind", kindWords(part.kind)}, {"part", part.ref}});
     const bench::PartSpec& spec = bench::spec(part.kind);
-    card.second = words(std::string("about/") + spec.word);
+    card.second = aboutPart(part.kind, part.rating);
     if (spec.ratingOnCard) card.second = amount(part.rating, spec.rating->unit);
     const About about{attempt, part, attempt.reading(part.id), card};
     for (const bench::Fact fact : spec.facts)

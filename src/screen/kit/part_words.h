@@ -9,6 +9,8 @@
 namespace loom::screen {
 
 std::string kindWords(bench::PartKind kind); // "relay"
+// What such a part is, with the figures of the one that has this rating: "12 V 21 W".
+std::string aboutPart(bench::PartKind kind, double rating);
 std::string sleeveWords(bench::Sleeve sleeve);
 std::string endWords(bench::EndKind end);
 // "K1 normally open"

@@ -10,10 +10,6 @@
 namespace loom::screen {
 namespace {
 
-std::string aboutKind(bench::PartKind kind) {
-    return words(std::string("about/") + bench::spec(kind).word);
-}
-
 // "K1", "K1 and K2", "F2, F3 and F4".
 std::string listed(const std::vector<std::string>& names) {
     std::string out;
@@ -28,7 +24,6 @@ std::string listed(const std::vector<std::string>& names) {
 Cell partCell(const bench::Bench& bench, bench::PartKind kind) {
     Cell cell;
     cell.caption = kindWords(kind);
-    cell.second = aboutKind(kind);
     std::vector<std::string> refs;
     const bench::PartSlot* next = nullptr;
     const bench::PartSlot* firstSlot = nullptr;
@@ -39,6 +34,8 @@ Cell partCell(const bench::Bench& bench, bench::PartKind kind) {
         if (!next) next = &slot;
         refs.push_back(slot.ref);
     }
+    const bench::PartSlot* shown = next ? next : firstSlot; // the one that is taken
+    cell.second = aboutPart(kind, shown ? shown->rating : 0.0);
     cell.left = refs.size();
     cell.out = next == nullptr;
     cell.part = next ? *next : *firstSlot;
