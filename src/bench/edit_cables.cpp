@@ -17,7 +17,7 @@ std::optional<Refusal> whyNoMoreCables(const Bench& bench) {
     return Refusal{Why::TooMany,
                    phrase("cables"),
                    phrase("n-cables-at-most", {{"n", numeral(kCablesMost)}}),
-                   numeral(bench.cables.size())};
+                   numeral(bench.cables.size() + 1)};
 }
 
 bool hasReel(const Bench& bench, double area_m2, Sleeve sleeve) {

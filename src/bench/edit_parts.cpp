@@ -85,7 +85,7 @@ Outcome<Bench> edited(Bench bench, const LayPart& edit) {
         return Refusal{Why::TooMany,
                        edit.ref,
                        phrase("n-parts-at-most", {{"n", numeral(kPartsMost)}}),
-                       numeral(bench.parts.size())};
+                       numeral(bench.parts.size() + 1)};
     if (auto why = whyNotPoint(edit.ref, edit.at_m)) return *why;
     if (auto why = whyNotTurns(edit.ref, edit.quarterTurns)) return *why;
     Part part = freshPart(*slot, {++bench.lastId});

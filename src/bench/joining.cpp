@@ -61,7 +61,7 @@ std::optional<Refusal> whyNoRoom(const Bench& bench, TerminalRef to, EndKind kin
     }
     if (load.ends < room) return std::nullopt;
     return Refusal{
-        Why::TerminalFull, terminalPhrase(bench, to), expected, endsCounted("ends", load.ends)};
+        Why::TerminalFull, terminalPhrase(bench, to), expected, endsCounted("ends", load.ends + 1)};
 }
 
 } // namespace

@@ -89,7 +89,7 @@ TEST_CASE_FIXTURE(Fixture, "a stud takes three ends") {
     REQUIRE(why);
     CHECK(why->why == Why::TerminalFull);
     CHECK(why->expected == "3 ends at most");
-    CHECK(why->found == "3 ends");
+    CHECK(why->found == "4 ends"); // with this one
     const MakeCable fourth{at("B1", "plus"), at("X1", "4 upper"), 6e-6};
     CHECK(refused(bench, fourth).why == Why::TerminalFull);
 }

@@ -107,12 +107,13 @@ void drawTakers(const Drawing& d) {
         art::drawTakesRing(d.list, px(d.scene, terminalAt(d.scene.bench, ref)), radius);
 }
 
-std::string countLine(const bench::Bench& bench, bench::TerminalRef to) {
+// A piggyback spade goes where there is no room left.
+std::string roomLine(const bench::Bench& bench, bench::TerminalRef to) {
     const bench::Part* part = findPart(bench, to.part);
     const auto kind = bench::spec(part->kind).terminals[to.terminal].kind;
-    return words("tag.count",
-                 {{"ends", std::to_string(bench::endsAt(bench, to).size())},
-                  {"most", std::to_string(bench::capacity(kind))}});
+    const int room = bench::capacity(kind) - static_cast<int>(bench::endsAt(bench, to).size());
+    if (room <= 0) return words("tag.on-top");
+    return words("tag.room", {{"count", std::to_string(room)}});
 }
 
 void drawTargetTag(const Drawing& d) {
@@ -124,7 +125,6 @@ void drawTargetTag(const Drawing& d) {
     const Rect& board = d.scene.view->layout.board;
     const auto refusal = whyNot(bench, d.ui, *near);
     const float radius = std::max(11.0f, 0.026f * d.scene.board.px_per_m);
-    const std::string name = terminalWords(bench, *near);
     if (refusal) {
         art::drawRefusesRing(d.list, at, radius);
         const std::string why = sentence(*refusal);
@@ -133,16 +133,16 @@ void drawTargetTag(const Drawing& d) {
                      d.scene.fonts,
                      {board.min, board.max},
                      at,
-                     name.c_str(),
+                     words("tag.no").c_str(),
                      why.c_str(),
                      art::TagMark::Fault);
         return;
     }
     art::drawTakesRing(d.list, at, radius, static_cast<float>(d.scene.view->clock_s));
-    const std::string fits = words("tag.fits", {{"what", name}});
-    const std::string count = countLine(bench, *near);
+    const std::string fits = words("tag.fits", {{"what", terminalWords(bench, *near)}});
+    const std::string room = roomLine(bench, *near);
     art::drawTag(
-        d.list, d.pictures, d.scene.fonts, {board.min, board.max}, at, fits.c_str(), count.c_str());
+        d.list, d.pictures, d.scene.fonts, {board.min, board.max}, at, fits.c_str(), room.c_str());
 }
 
 art::CableLook cableLook(const Drawing& d, const bench::Cable& cable) {

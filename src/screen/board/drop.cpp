@@ -196,7 +196,7 @@ whyNot(const bench::Bench& bench, const BoardUi& ui, bench::TerminalRef to) {
 
 void dropOnTerminal(const Scene& scene, BoardUi& ui, bench::TerminalRef to, Asked& out) {
     if (const auto refusal = whyNot(real(scene), ui, to)) {
-        ui.notice = terminalWords(real(scene), to) + ": " + sentence(*refusal);
+        ui.notice = sentence(*refusal);
         if (ui.carried) letGo(ui);
         if (refusal->why == bench::Why::ScrewClosed && !holdsSomething(ui))
             out.push_back(OpenCloseupAt{to});
