@@ -199,6 +199,17 @@ TEST_CASE("the other leaves and states are drawn") {
     CHECK(anyNear(solved, around, screen::tone::kDone)); // a tick,
     CHECK_FALSE(anyNear(solved, around, screen::tone::kAttention)); // no warning
     CHECK(stage.has("paper/next"));
+    CHECK(stage.labelOf("paper/feedback").find("safely") != std::string::npos);
+    stage.ask(bench::Edit{bench::RemoveCable{benchOf(stage).cables.back().id}});
+    stage.frames(2);
+    stage.shoot("controls-was-solved");
+    CHECK(stage.labelOf("paper/feedback").find("safely") == std::string::npos);
+    CHECK(stage.labelOf("paper/feedback").find("changed something since") != std::string::npos);
+    CHECK_FALSE(stage.has("paper/next"));
+    stage.click("header/undo");
+    stage.click("paper/check");
+    stage.frames(2);
+    CHECK(stage.has("paper/next"));
     stage.click("leaf/course");
     stage.shoot("controls-course");
     CHECK(coloursIn(stage.picture(), stage.view.layout.paper) > 60);

@@ -168,6 +168,22 @@ TEST_CASE("a check is asked for, its feedback stands on the paper, hints are cou
     CHECK(stage.labelOf("paper/hint-said").find("Follow the current") != std::string::npos);
 }
 
+TEST_CASE("a check takes no hint away") {
+    Stage stage(1280, 800);
+    stage.begin("headlamp");
+    const std::string before = stage.labelOf("paper/hint");
+    for (const auto& [ref, x_m] : {std::pair("B1", 0.2), std::pair("F3", 0.3)})
+        stage.lay(ref, x_m, x_m);
+    stage.click("paper/check");
+    REQUIRE(stage.session().verdict());
+    stage.frames(1);
+    int passed = 0;
+    for (const lesson::Judged& judged : stage.session().verdict()->checks)
+        passed += judged.passed ? 1 : 0;
+    CAPTURE(passed);
+    CHECK(stage.labelOf("paper/hint") == before);
+}
+
 TEST_CASE("another job opens at once, also from a bench that was worked on") {
     Stage stage(1280, 800);
     stage.begin("headlamp");

@@ -32,11 +32,19 @@ Job jobOf(const lesson::Session& session) {
     job.exercise = session.exercise();
     if (!job.exercise) return job;
     if (session.verdict()) job.verdict = &*session.verdict();
-    job.solved = job.verdict && job.verdict->solved();
     job.changedSince = session.verdictIsStale();
+    const bool passed = job.verdict && job.verdict->solved();
+    job.solved = passed && !job.changedSince;
+    job.wasSolved = passed && job.changedSince;
     job.next = after(session.course(), *job.exercise);
+    const lesson::Check* spare = nullptr; // a hint at what passes
     for (const lesson::Check& check : job.exercise->checks) {
-        if (job.passed(check)) continue;
+        const bool taken = session.hintsTaken().count(check.id) > 0;
+        if (!taken && !check.hint.empty()) ++job.hintsLeft;
+        if (job.passed(check)) {
+            if (!taken && !check.hint.empty() && !spare) spare = &check;
+            continue;
+        }
         if (!job.failing && job.verdict) {
             job.failing = &check;
             if (const lesson::Judged* judged = judgedOf(job.verdict, check)) {
@@ -45,13 +53,12 @@ Job jobOf(const lesson::Session& session) {
                 job.explanation = said.rest;
             }
         }
-        if (session.hintsTaken().count(check.id)) {
+        if (taken)
             job.hinted.push_back(&check);
-        } else if (!check.hint.empty()) {
-            if (!job.nextHint) job.nextHint = &check;
-            ++job.hintsLeft;
-        }
+        else if (!check.hint.empty() && !job.nextHint)
+            job.nextHint = &check;
     }
+    if (!job.nextHint) job.nextHint = spare;
     return job;
 }
 

@@ -130,6 +130,13 @@ void addFeedback(const Leaf& leaf, Stack& stack) {
     stack.space(pen.px(10.0f));
     if (job.solved)
         addSolved(leaf, stack);
+    else if (job.wasSolved)
+        addNote(leaf,
+                stack,
+                "paper/feedback",
+                words("job/was-solved"),
+                words("job/changed-since"),
+                words("job/check-again"));
     else if (job.failing)
         addNote(leaf,
                 stack,
@@ -171,7 +178,7 @@ std::vector<lesson::Text> freeCautions() {
 void drawActions(const Leaf& leaf, const Rect& at) {
     const Pen& pen = leaf.pen;
     const Job& job = leaf.job;
-    if (!job.exercise || (job.solved && !job.changedSince))
+    if (!job.exercise || job.solved)
         return drawMainAction(leaf, at, "paper");
     const float gap = pen.px(10.0f), half = (at.width() - gap) * 0.5f;
     const std::string hint = job.nextHint
@@ -206,13 +213,13 @@ void bringSaid(const Leaf& leaf, const Rect& shown, float from, float to) {
 
 std::string mainActionWords(const Job& job) {
     if (!job.exercise) return words("free/choose");
-    if (!job.solved || job.changedSince) return words("job/check");
+    if (!job.solved) return words("job/check");
     return job.next ? words("job/next") : words("job/to-free");
 }
 
 void drawMainAction(const Leaf& leaf, const Rect& rect, const std::string& prefix) {
     const Job& job = leaf.job;
-    const bool goesOn = job.exercise && job.solved && !job.changedSince;
+    const bool goesOn = job.exercise && job.solved;
     const char* what = !job.exercise ? "/choose" : goesOn ? "/next" : "/check";
     if (!button(leaf.pen,
                 leaf.items,

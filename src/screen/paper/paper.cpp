@@ -268,6 +268,8 @@ void drawStrip(const Leaf& leaf) {
             leaf.job.exercise->job.empty() ? std::string() : text(leaf.job.exercise->job.front());
         if (leaf.job.solved)
             line = words("job/solved-line", {{"marks", std::to_string(leaf.job.verdict->marks)}});
+        else if (leaf.job.wasSolved)
+            line = words("job/was-solved") + " " + words("job/changed-since");
         else if (leaf.job.failing)
             line = leaf.job.headline + " " + leaf.job.explanation;
     }
