@@ -59,6 +59,7 @@ std::optional<bench::Refusal> Session::takeUp(const attempt::Record& record) {
     for (const attempt::Entry& entry : record.entries)
         if (const auto* hint = std::get_if<attempt::AskHint>(&entry.command))
             hints.insert(hint->check);
+    judgeAsThen(record);
     return std::nullopt;
 }
 
@@ -121,12 +122,34 @@ namespace {
 // turned, something measured or a fuse melted since leave what it said standing.
 bool leavesVerdict(const attempt::Command& command) {
     const auto* edit = std::get_if<bench::Edit>(&command);
-    return std::holds_alternative<attempt::AskHint>(command) ||
-           (edit && (std::holds_alternative<bench::Operate>(*edit) ||
-                     bench::rowOf(*edit).by == bench::By::Meter));
+    if (!edit)
+        return std::holds_alternative<attempt::AskHint>(command) ||
+               std::holds_alternative<attempt::Reopened>(command);
+    const bench::By by = bench::rowOf(*edit).by;
+    return std::holds_alternative<bench::Operate>(*edit) || by == bench::By::Meter ||
+           by == bench::By::Circuit;
 }
 
 } // namespace
+
+// The last check of a record gives its verdict again, on the attempt as it stood then.
+void Session::judgeAsThen(const attempt::Record& record) {
+    std::size_t after = record.entries.size();
+    while (after > 0 &&
+           !std::holds_alternative<attempt::AskCheck>(record.entries[after - 1].command))
+        --after;
+    if (after == 0 || !exercise()) return;
+    attempt::Record then = record;
+    then.entries.resize(after);
+    then.slices = then.entries.back().slice;
+    const auto stood = attempt::resume(then);
+    if (!stood) return;
+    judged = judge(*exercise(), stood.value());
+    bool stands = true;
+    for (std::size_t i = after; i < record.entries.size(); ++i)
+        stands = stands && leavesVerdict(record.entries[i].command);
+    judgedRevision = stands ? sitting->revision() : 0; // 0 is of none
+}
 
 std::optional<bench::Refusal> Session::ask(const attempt::Command& command) {
     const bool stands = judged && !verdictIsStale() && leavesVerdict(command);

@@ -50,7 +50,7 @@ public:
 
     void unwatch(const attempt::Quantity& quantity) { traced.unwatch(quantity); }
 
-    // Of the last check; none before it. Stale once the bench has changed since.
+    // Of the last check, also of an attempt that was taken up; none before it. Stale once the bench has changed since.
     const std::optional<Verdict>& verdict() const { return judged; }
 
     bool verdictIsStale() const;
@@ -97,6 +97,7 @@ private:
     bool carrying = false;
 
     void sitDown(attempt::Attempt attempt);
+    void judgeAsThen(const attempt::Record& record);
     void followBench();
     void takeFindings();
 };

@@ -184,6 +184,26 @@ TEST_CASE("a check takes no hint away") {
     CHECK(stage.labelOf("paper/hint") == before);
 }
 
+TEST_CASE("what a check said outlives a reload, and so does that something changed since") {
+    Stage stage(1280, 800);
+    stage.begin("headlamp");
+    stage.lay("B1", 0.2, 0.5);
+    stage.click("paper/check");
+    stage.frames(1);
+    const std::string said = stage.labelOf("paper/feedback");
+    CHECK(said.find("still in the tray") != std::string::npos);
+    stage.takeUp(stage.session().attempt().record());
+    stage.frames(1);
+    CHECK(stage.labelOf("paper/feedback") == said);
+    stage.lay("F3", 0.4, 0.2);
+    stage.frames(1);
+    const std::string changed = stage.labelOf("paper/feedback");
+    CHECK(changed.find("changed something since") != std::string::npos);
+    stage.takeUp(stage.session().attempt().record());
+    stage.frames(1);
+    CHECK(stage.labelOf("paper/feedback") == changed);
+}
+
 TEST_CASE("another job opens at once, also from a bench that was worked on") {
     Stage stage(1280, 800);
     stage.begin("headlamp");
