@@ -122,7 +122,7 @@ TEST_CASE_FIXTURE(Fixture, "a tab takes one plain spade, and one more for each p
     const Held spade{bench.cables.back().id, 0, EndKind::Spade};
     REQUIRE(whyNotJoin(bench, spade, at("E1", "in")));
     CHECK(whyNotJoin(bench, spade, at("E1", "in"))->why == Why::TerminalFull);
-    CHECK(whyNotJoin(bench, spade, at("E1", "in"))->found == "1 end");
+    CHECK(whyNotJoin(bench, spade, at("E1", "in"))->found == "2 ends");
 
     join(EndKind::Piggyback, at("E1", "in")); // goes under the spade, which moves onto its back
     CHECK(endsAt(bench, at("E1", "in")).size() == 2);

@@ -322,7 +322,7 @@ TEST_CASE("a bench built by script alone lights its lamp and blows its fuse") {
     CHECK(numberFrom(table.rows[2][1]).value_or(0) > 0.4);
     CHECK(table.rows[2][2] == "0");
     CHECK(table.rows[6][2] == "1");
-    CHECK(said.err.find("s: F2 opened: ") != std::string::npos);
+    CHECK(said.err.find("s: F2 opened at once, at ") != std::string::npos);
 }
 
 TEST_CASE("replay prints the state hash of the attempt") {

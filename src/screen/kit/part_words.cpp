@@ -14,30 +14,29 @@ constexpr double kHorn_V = 24.0; // what "about/horn" says that it is for
 // The figures of what a part is made of, by the names that its sentence may ask for.
 struct Figures {
     bench::PartKind kind;
-    loom::words::Slots& slots;
+    std::string voltage, power, current, charge;
 
-    template <class Any> void operator()(const Any&) const {}
+    template <class Any> void operator()(const Any&) {}
 
-    void operator()(const circuit::Battery& of) const {
-        slots.emplace_back("charge", amount(of.capacity_C / 3600.0, "Ah"));
+    void operator()(const circuit::Battery& of) {
+        charge = amount(of.capacity_C / 3600.0, "Ah");
     }
 
-    void operator()(const circuit::Lamp& of) const {
-        slots.emplace_back("voltage", amount(of.rated_V, "V"));
-        slots.emplace_back("power", amount(of.rated_W, "W"));
+    void operator()(const circuit::Lamp& of) {
+        voltage = amount(of.rated_V, "V");
+        power = amount(of.rated_W, "W");
     }
 
-    void operator()(const circuit::Relay& of) const {
-        slots.emplace_back("current", amount(of.contactRating_A, "A"));
+    void operator()(const circuit::Relay& of) {
+        current = amount(of.contactRating_A, "A");
     }
 
-    void operator()(const circuit::Diode& of) const {
-        slots.emplace_back("current", amount(of.rated_A, "A"));
+    void operator()(const circuit::Diode& of) {
+        current = amount(of.rated_A, "A");
     }
 
-    void operator()(const circuit::Resistor& of) const {
-        if (kind == bench::PartKind::Horn)
-            slots.emplace_back("current", amount(kHorn_V / of.resistance_ohm, "A"));
+    void operator()(const circuit::Resistor& of) {
+        if (kind == bench::PartKind::Horn) current = amount(kHorn_V / of.resistance_ohm, "A");
     }
 };
 
@@ -50,10 +49,14 @@ std::string aboutPart(bench::PartKind kind, double rating) {
     part.kind = kind;
     part.rating = rating;
     bench.parts.push_back(part);
-    loom::words::Slots slots;
+    Figures of{kind, {}, {}, {}, {}};
     for (const auto& element : bench::wire(bench).netlist.elements)
-        std::visit(Figures{kind, slots}, element.part);
-    return words(std::string("about/") + bench::spec(kind).word, slots);
+        std::visit(of, element.part);
+    return words(std::string("about/") + bench::spec(kind).word,
+                 {{"voltage", of.voltage},
+                  {"power", of.power},
+                  {"current", of.current},
+                  {"charge", of.charge}});
 }
 
 std::string kindWords(bench::PartKind kind) {
