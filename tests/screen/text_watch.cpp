@@ -347,7 +347,7 @@ std::string plainWord(const std::string& text, const std::set<std::string>& name
         return {};
     static const std::set<std::string> units{
         "V",  "mV", "kV", "A", "mA", "W",   "mW",  "kW",      "Ω",     "mΩ", "kΩ", "MΩ",
-        "°C", "s",  "ms", "m", "mm", "mm²", "min", "rev/min", "rad/s", "N",  "Nm", "h"};
+        "°C", "s",  "ms", "m", "mm", "mm²", "min", "rev/min", "rad/s", "N",  "Nm", "h",  "Ah"};
     std::string rest;
     bool inside = false;
     for (const char c : text) {
