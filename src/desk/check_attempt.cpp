@@ -38,7 +38,9 @@ struct Marked {
 };
 
 // An attempt that was altered is refused with Why::Altered.
-bench::Outcome<Marked> marked(const lesson::Exercise& exercise, const std::string& path) {
+bench::Outcome<Marked> marked(const lesson::Exercise& exercise,
+                              const std::string& path,
+                              lesson::SeenBefore* before = nullptr) {
     const auto record = readRecord(path);
     if (!record) return record.refusal();
     if (const auto refused = lesson::whyNotGenuine(exercise, record.value()))
@@ -49,7 +51,7 @@ bench::Outcome<Marked> marked(const lesson::Exercise& exercise, const std::strin
         refused.why = bench::Why::Altered;
         return refused;
     }
-    return Marked{lesson::judge(exercise, attempt.value()), record.value().chained};
+    return Marked{lesson::judge(exercise, attempt.value(), before), record.value().chained};
 }
 
 constexpr const char* kNoChain = "the file is of an earlier version and has no chain of hashes: "
@@ -75,13 +77,14 @@ Said markAttempts(const std::vector<std::string>& arguments) {
     const auto exercise = readExercise(arguments[0]);
     if (!exercise) return failure(Unreadable, exercise.refusal());
     Said said;
+    lesson::SeenBefore before;
     said.out = "file,marks,of";
     for (const lesson::Check& check : exercise.value().checks)
         said.out += "," + check.id;
     said.out += ",note\n";
     for (std::size_t i = 1; i < arguments.size(); ++i) {
         said.out += inCsv(arguments[i]) + ",";
-        const auto attempt = marked(exercise.value(), arguments[i]);
+        const auto attempt = marked(exercise.value(), arguments[i], &before);
         if (!attempt) {
             const bench::Refusal& refused = attempt.refusal();
             std::string why = failure(Altered, refused).err;

@@ -215,6 +215,7 @@ Said checkExercise(const std::string& path, bool alarms) {
     const Bench bench = lesson::judgedBench(worked.value().record());
     std::array<Count, std::size(kMutantWords)> counts;
     std::string listed;
+    lesson::SeenBefore before;
     for (const Mutant& mutant : mutantsOf(exercise, solution.value(), bench)) {
         Count& count = counts[static_cast<std::size_t>(mutant.kind)];
         LiveWork live;
@@ -224,7 +225,7 @@ Said checkExercise(const std::string& path, bool alarms) {
             });
         if (!made) return failure(Refused, made.refusal());
         ++count.made;
-        const lesson::Verdict verdict = lesson::judge(exercise, made.value());
+        const lesson::Verdict verdict = lesson::judge(exercise, made.value(), &before);
         if (!verdict.solved()) {
             ++count.caught;
             if (alarms && !live.any() && proof.actsAlike(made.value()))

@@ -16,6 +16,7 @@ Session::Session(std::vector<Exercise> course, bench::Bench bench)
 void Session::sitDown(attempt::Attempt attempt) {
     sitting.emplace(std::move(attempt));
     judged.reset();
+    seen = {};
     hints.clear();
     traced.forget();
     markedRevision.reset();
@@ -158,7 +159,7 @@ std::optional<bench::Refusal> Session::ask(const attempt::Command& command) {
     if (stands) judgedRevision = sitting->revision();
     if (const auto* hint = std::get_if<attempt::AskHint>(&command)) hints.insert(hint->check);
     if (std::holds_alternative<attempt::AskCheck>(command) && exercise()) {
-        judged = judge(*exercise(), *sitting);
+        judged = judge(*exercise(), *sitting, &seen);
         judgedRevision = sitting->revision();
     }
     return std::nullopt;

@@ -87,6 +87,7 @@ private:
     std::optional<attempt::Attempt> sitting;
     attempt::Trace traced;
     std::optional<Verdict> judged;
+    SeenBefore seen; // of the exercise that is open
     std::uint64_t judgedRevision = 0;
     std::set<std::string> hints;
     std::optional<Procedure> powering;

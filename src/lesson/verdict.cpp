@@ -16,8 +16,10 @@
 #include "lesson/step_phrases.h"
 #include "lesson/threat_phrase.h"
 #include "lesson/trial.h"
+#include "lesson/wiring_key.h"
 
 #include <algorithm>
+#include <type_traits>
 
 namespace loom::lesson {
 namespace {
@@ -26,10 +28,16 @@ using bench::Phrase;
 using bench::phrase;
 
 // What a row saw: whether it is as it should be, and what {found} stands for.
-struct Seen {
-    bool asWanted = false;
-    Phrase found;
-};
+using Seen = SeenBefore::Sight;
+
+// Whether it looks at nothing but how the bench is wired, with fresh parts.
+template <class Look> bool isOfWiring(const Look& wanted) {
+    if constexpr (std::is_same_v<Look, Behaves> || std::is_same_v<Look, Unharmed>)
+        return !wanted.asItIs;
+    return std::is_same_v<Look, Joined> || std::is_same_v<Look, Apart> ||
+           std::is_same_v<Look, Survives> || std::is_same_v<Look, Protected> ||
+           std::is_same_v<Look, Isolated>;
+}
 
 Phrase describe(const Harm& harm) {
     return phrase("harm",
@@ -88,12 +96,13 @@ bool asksFor(const Exercise& exercise, plan::Step step) {
 
 class Judging {
 public:
-    Judging(const Exercise& asked, const attempt::Attempt& made)
+    Judging(const Exercise& asked, const attempt::Attempt& made, SeenBefore* earlier)
         : exercise(asked), attempt(made),
           putAway(asksFor(asked, plan::Step::BatteriesOut) ? beforePuttingAway(made.record()) : std::nullopt),
           bench(putAway ? putAway->bench : made.bench()), record(made.record()) {
         if (asksFor(asked, plan::Step::Run)) poweredUp = atPowerUp(record);
         if (poweredUp && isWiredAlike(*poweredUp)) poweredUp.reset();
+        if (earlier) remembered = rememberedIn(*earlier);
     }
 
     Verdict verdict;
@@ -102,7 +111,8 @@ public:
         Judged judged{check.id, true, check.marks, {}};
         verdict.outOf += check.marks;
         for (const Row& row : check.rows) {
-            const Seen seen = std::visit([&](const auto& wanted) { return see(wanted); }, row.look);
+            const Seen seen =
+                std::visit([&](const auto& wanted) { return seeOnce(row, wanted); }, row.look);
             if (seen.asWanted) continue;
             judged = {check.id, false, 0, withFound(row.say, seen.found)};
             break;
@@ -119,6 +129,24 @@ private:
     // As it stood then, where the job is to run it and that was otherwise.
     std::optional<bench::Bench> poweredUp;
     const attempt::Record& record;
+
+    // What was seen of this wiring; nullptr where more than that counts.
+    std::map<const Row*, Seen>* remembered = nullptr;
+
+    std::map<const Row*, Seen>* rememberedIn(SeenBefore& before) const {
+        const std::string key = wiringKey(freshCopy(bench, exercise.start, {}));
+        if (key.empty() || poweredUp) return nullptr;
+        if (before.byWiring.size() >= kMostWirings && !before.byWiring.count(key))
+            before.byWiring.clear();
+        return &before.byWiring[key];
+    }
+
+    template <class Look> Seen seeOnce(const Row& row, const Look& wanted) const {
+        if (!remembered || !isOfWiring(wanted)) return see(wanted);
+        const auto known = remembered->find(&row);
+        if (known != remembered->end()) return known->second;
+        return (*remembered)[&row] = see(wanted);
+    }
 
     bool isWiredAlike(const bench::Bench& other) const {
         return attempt::sameThings(freshCopy(other, exercise.start, {}),
@@ -337,8 +365,8 @@ private:
 
 } // namespace
 
-Verdict judge(const Exercise& exercise, const attempt::Attempt& attempt) {
-    Judging judging(exercise, attempt);
+Verdict judge(const Exercise& exercise, const attempt::Attempt& attempt, SeenBefore* before) {
+    Judging judging(exercise, attempt, before);
     for (const Check& check : exercise.checks)
         judging.look(check);
     return std::move(judging.verdict);

@@ -5,6 +5,7 @@
 #include "attempt/attempt.h"
 #include "lesson/exercise.h"
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -24,9 +25,26 @@ struct Verdict {
     bool solved() const { return marks == outOf; }
 };
 
+// What rows saw on benches before, for judging many attempts at one exercise, or one again and again:
+// what depends on the wiring alone is not computed anew for benches that are wired alike. The rows are
+// those of the exercise, which outlives it.
+struct SeenBefore {
+    struct Sight {
+        bool asWanted = false;
+        bench::Phrase found;
+    };
+
+    std::map<std::string, std::map<const Row*, Sight>> byWiring; // see wiring_key.h
+};
+
+// The wirings that are remembered at most; the next one begins anew.
+inline constexpr std::size_t kMostWirings = 200;
+
 // An exercise that asks for the batteries to be put away is judged as if they were still in.
 // Looks at copies: the attempt itself is not disturbed. Time-bounded: a check simulates at most a
 // few tens of seconds of its own.
-Verdict judge(const Exercise& exercise, const attempt::Attempt& attempt);
+Verdict judge(const Exercise& exercise,
+              const attempt::Attempt& attempt,
+              SeenBefore* before = nullptr);
 
 } // namespace loom::lesson
