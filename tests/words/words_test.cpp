@@ -147,7 +147,9 @@ TEST_CASE("an event is told with its two numbers and their units, and whose name
     event.name = "F2";
     event.first = 38.14;
     event.second = 0.2;
-    CHECK(words::sentence(event) == "F2 opened: 38.1 A, 0.2 s after it went over its rating.");
+    CHECK(words::sentence(event) == "F2 opened at once, at 38.1 A.");
+    event.second = 2.4;
+    CHECK(words::sentence(event) == "F2 opened: 38.1 A, 2.4 s after it went over its rating.");
     event.kind = circuit::EventKind::SleeveSmoking;
     event.name = "P-14";
     event.second = 473.15;
