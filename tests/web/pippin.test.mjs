@@ -123,13 +123,17 @@ async function powerUp(page) {
 async function drive(page, towards, sign) {
     await page.tap(await placeOn(page, "part/S2", towards, 0.4));
     await page.key("Escape");
+    const { time_s } = await page.probe("time_s");
     await page.press("part/S3");
     const wanted = sign * 200;
     await page.waitFor((p, speed) => (speed > 0 ? p.live.parts.M1.speed > speed : p.live.parts.M1.speed < speed),
         `the motor runs at ${wanted} rad/s`, wanted);
+    await page.waitFor((p, from) => p.time_s > from + 0.7, "half a second of driving is on record", time_s);
     await page.shot(sign > 0 ? "film-7-forward" : "reverse");
     await page.release();
+    const { time_s: let_go } = await page.probe("time_s");
     await page.waitFor((p) => Math.abs(p.live.parts.M1.speed) < 1, "the motor brakes to rest");
+    await page.waitFor((p, from) => p.time_s > from + 0.7, "and half a second after it", let_go);
 }
 
 async function putAway(page) {
