@@ -82,14 +82,24 @@ async function layBatteryCables(page) {
     for (const take of [...takesOf("ends"), ...takesOf("link")]) await lay(page, take);
 }
 
+// Tapped until it is in the record: the paper may still be turning to the row.
+async function tapOnRecord(page, name) {
+    const { revision } = await page.probe("revision");
+    for (let tries = 0; tries < 3; ++tries) {
+        await page.tap(name);
+        if ((await page.probe("revision")).revision > revision) return;
+    }
+    check.that(false, `"${name}" is in the record after three taps`);
+}
+
 // Looks at both ends of each cable and marks it; cables of one label are marked together.
 async function crossCheck(page) {
     await page.tap("leaf/sheet");
     for (let marked = 0;; ++marked) {
         if ((await page.probe("rects")).rects["sheet/next"]) await page.tap("sheet/next");
         if (!(await page.probe("rects")).rects["sheet/look/0"]) break;
-        await page.tap("sheet/look/0");
-        await page.tap("sheet/look/1");
+        await tapOnRecord(page, "sheet/look/0");
+        await tapOnRecord(page, "sheet/look/1");
         if (marked === 20) await page.shot("film-4-cross-check");
         await page.tap("sheet/mark");
         if (!(await page.probe("rects")).rects["sheet/next"]) break;
