@@ -57,6 +57,12 @@ TEST_CASE("the line under the board says what to do next until something happens
     says(stage, "lies loose. Drag it to a terminal");
 }
 
+TEST_CASE("a half wired job with live batteries does not ask for the key") {
+    Stage stage(1280, 800);
+    stage.begin("relay");
+    says(stage, "Drag from one terminal to another");
+}
+
 TEST_CASE("with the isolator off the line asks for it, not for a switch") {
     Stage stage(1280, 800);
     stage.begin("");
@@ -65,6 +71,12 @@ TEST_CASE("with the isolator off the line asks for it, not for a switch") {
     stage.wire("Q1 out", "S4 in", 1e-6, Sleeve::Red);
     says(stage, "No battery is on the bench yet");
     stage.lay("B1", 0.3, 0.6);
+    says(stage, "Drag from one terminal to another"); // the key stays out while parts are bare
+    stage.lay("E1", 1.2, 0.6);
+    stage.wire("S4 out", "E1 in", 1e-6, Sleeve::Red);
+    stage.wire("E1 out", "B1 minus", 1e-6, Sleeve::Black);
+    says(stage, "Drag from one terminal to another");
+    stage.wire("B1 plus", "Q1 in", 1e-6, Sleeve::Red);
     says(stage, "Q1 is off. Check every cable, then put the key in");
     const bench::PartId isolator = bench::findPart(benchOf(stage), "Q1")->id;
     stage.ask(bench::Edit{bench::Operate{isolator, 1}});

@@ -70,6 +70,33 @@ const bench::Part* isolatorOff(const bench::Bench& bench) {
     return nullptr;
 }
 
+bool isLoad(bench::PartKind kind) {
+    for (const auto load :
+         {bench::PartClass::Lamp, bench::PartClass::Motor, bench::PartClass::Horn})
+        if (bench::isA(kind, load)) return true;
+    return false;
+}
+
+int endsOn(const bench::Bench& bench, bench::PartId part) {
+    int ends = 0;
+    for (const bench::Cable& cable : bench.cables)
+        for (const bench::CableEnd& end : cable.ends)
+            ends += end.at && end.at->part == part;
+    return ends;
+}
+
+// A part waits for a cable, or every load is still in the tray: it is no time for the key.
+bool isHalfWired(const bench::Bench& bench) {
+    bool load = false, loadInTray = false;
+    for (const bench::Part& part : bench.parts) {
+        load = load || isLoad(part.kind);
+        if (!bench::isA(part, bench::PartClass::Block) && endsOn(bench, part.id) < 2) return true;
+    }
+    for (const bench::PartSlot& slot : bench.kit.parts)
+        loadInTray = loadInTray || (isLoad(slot.kind) && !bench::isOut(bench, slot));
+    return loadInTray && !load;
+}
+
 // A switch or a button that is at rest.
 bool canSwitchOn(const bench::Bench& bench) {
     for (const bench::Part& part : bench.parts)
@@ -122,7 +149,10 @@ Advice adviceForBench(const lesson::Session& session) {
         return {words(bench.kit.reels.empty() ? "advice/join" : "advice/wire")};
     if (const bench::Cable* cable = looseCable(bench)) return of("advice/loose", cable->label);
     if (!hasPart(bench, bench::PartClass::Battery)) return {words("advice/no-battery")};
-    if (const bench::Part* isolator = isolatorOff(bench))
+    const bench::Part* isolator = isolatorOff(bench);
+    if (isolator && isHalfWired(bench))
+        return {words(bench.kit.reels.empty() ? "advice/join" : "advice/wire")};
+    if (isolator)
         return of(isolator->position == 0 ? "advice/key-out" : "advice/isolator-off",
                   isolator->ref);
     if (canSwitchOn(bench)) return {words("advice/look")};
