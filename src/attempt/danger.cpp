@@ -55,8 +55,7 @@ Danger ofBattery(const LiveCircuit& live, const std::vector<Pole>& all, const Po
 
 // C dT/dt = i^2 R20 f(T): what it gives off on the way is left out, so this is the least time.
 double untilLimit_s(const circuit::CableValues& of, double temp_K, double current_A) {
-    const double heat_W =
-        current_A * current_A * of.copper_ohm * circuit::copperFactor(temp_K);
+    const double heat_W = current_A * current_A * of.copper_ohm * circuit::copperFactor(temp_K);
     return heat_W > 0.0 ? (of.limit_K - temp_K) * of.heatConductor_J_per_K / heat_W : 1e30;
 }
 

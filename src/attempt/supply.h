@@ -11,13 +11,13 @@ namespace loom::attempt {
 struct Supply {
     bool live = false; // a battery gives current, or a point other than a battery's own terminals
                        // is at more than 1 V against any other
-    double voltage_V = 0.0;    // the greatest such voltage
-    bench::PartId at;          // a block or a load at that voltage; else
-    bench::CableId looseAt;    // a loose end at it; else it reaches no further than
-    bench::PartId battery;     // this one, or several: none
-    bench::PartId dead;        // the part that stands for all that is not at voltage; may be none
-    double current_A = 0.0;    // delivered by the batteries together (a series pair counts once)
-    bool batteryOut = false;   // a battery lies on the bench
+    double voltage_V = 0.0;  // the greatest such voltage
+    bench::PartId at;        // a block or a load at that voltage; else
+    bench::CableId looseAt;  // a loose end at it; else it reaches no further than
+    bench::PartId battery;   // this one, or several: none
+    bench::PartId dead;      // the part that stands for all that is not at voltage; may be none
+    double current_A = 0.0;  // delivered by the batteries together (a series pair counts once)
+    bool batteryOut = false; // a battery lies on the bench
     Danger danger;
 };
 

@@ -105,7 +105,8 @@ Said markAttempts(const std::vector<std::string>& arguments) {
 
 Said checkAttempt(const std::vector<std::string>& arguments) {
     if (arguments.size() == 1) return checkExercise(arguments[0], false);
-    if (arguments.size() == 2 && arguments[1] == "--alarms") return checkExercise(arguments[0], true);
+    if (arguments.size() == 2 && arguments[1] == "--alarms")
+        return checkExercise(arguments[0], true);
     if (arguments.size() != 2)
         return failure(WrongUse,
                        {bench::Why::Missing,

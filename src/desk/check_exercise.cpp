@@ -57,7 +57,8 @@ std::vector<plan::Spot> waysOf(const Bench& bench) {
         for (const bench::CableEnd& end : cable.ends) {
             const bench::Part* part = end.at ? bench::findPart(bench, end.at->part) : nullptr;
             if (part && bench::isA(*part, bench::PartClass::Block))
-                ways.push_back({part->ref, bench::spec(part->kind).terminals[end.at->terminal].word});
+                ways.push_back(
+                    {part->ref, bench::spec(part->kind).terminals[end.at->terminal].word});
         }
     return ways;
 }
@@ -93,7 +94,8 @@ bool isAlike(const std::vector<double>& a, const std::vector<double>& b) {
 class Proof {
 public:
     Proof(const Exercise& asked, const Attempt& worked)
-        : exercise(asked), solved(ending(worked)), settings(settingsOf(solved)), ways(waysOf(solved)) {
+        : exercise(asked), solved(ending(worked)), settings(settingsOf(solved)),
+          ways(waysOf(solved)) {
         for (const bench::Part& part : solved.parts)
             if (!bench::isA(part, bench::PartClass::Block)) refs.push_back(part.ref);
         for (const Positions& set : settings)
@@ -127,9 +129,7 @@ private:
     std::vector<lesson::Protection> protections;
 
     // Where batteries are put away in the end, as it stood when the last of them was there.
-    static Bench ending(const Attempt& attempt) {
-        return lesson::judgedBench(attempt.record());
-    }
+    static Bench ending(const Attempt& attempt) { return lesson::judgedBench(attempt.record()); }
 
     lesson::Trial run(const Bench& bench, const Positions& set) const {
         lesson::Trial trial(bench, exercise.start, set);

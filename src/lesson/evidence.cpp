@@ -168,9 +168,8 @@ bool shows(const Sights& a, const Sights& b) {
 }
 
 // The entry that named it rightly; their number when none did.
-std::size_t namingOf(const Exercise& exercise,
-                     const HiddenFault& fault,
-                     const attempt::Record& record) {
+std::size_t
+namingOf(const Exercise& exercise, const HiddenFault& fault, const attempt::Record& record) {
     const auto names = [&](const attempt::Entry& entry) {
         const auto* named = std::get_if<attempt::NameFault>(&entry.command);
         return named && isNamed(fault, exercise.start, named->name, named->end);

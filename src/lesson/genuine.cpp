@@ -18,7 +18,8 @@ std::optional<Refusal> whyNotGenuine(const Exercise& exercise, const attempt::Re
     if (record.exerciseHash != exercise.hash)
         return Refusal{Why::Altered, "/exerciseHash", exercise.hash, phrase("altered/version")};
     if (bench::toJson(record.start) != bench::toJson(startOf(exercise, record.seed)))
-        return Refusal{Why::Altered, "/start", phrase("altered/its-start"), phrase("altered/start")};
+        return Refusal{
+            Why::Altered, "/start", phrase("altered/its-start"), phrase("altered/start")};
     if (!record.altered) return std::nullopt;
     const std::size_t entry = *record.altered;
     const std::string place =

@@ -2,15 +2,11 @@
 #include "lesson/order.h"
 
 #include "bench/catalogue.h"
-#include "bench/wiring.h"
-#include "circuit/node_groups.h"
+#include "lesson/live_work.h"
 #include "lesson/paths.h"
 #include "lesson/retrace.h"
-#include "lesson/trial.h"
 
 #include <algorithm>
-#include <map>
-#include <set>
 
 namespace loom::lesson {
 namespace {
@@ -149,173 +145,6 @@ bool touchesBattery(const bench::Bench& bench, bench::CableId id) {
            });
 }
 
-// What is live on a bench: joined, by cables and what is closed, to a pole that is not the common one
-// of batteries that could drive a current.
-class Live {
-public:
-    Live(const bench::Bench& of, const plan::Spot& common)
-        : bench(of), wiring(bench::wire(of)), groups(wiring.netlist.nodeCount),
-          links(wiring.netlist.nodeCount) {
-        for (const circuit::Element& element : wiring.netlist.elements)
-            std::visit([&](const auto& part) { join(part); }, element.part);
-        const auto at = find(bench, common);
-        const auto node = at ? bench::nodeOf(bench, wiring, *at) : std::nullopt;
-        for (const circuit::Element& element : wiring.netlist.elements) {
-            const auto* battery = std::get_if<circuit::Battery>(&element.part);
-            if (!battery || !isBroughtOut(battery->plus, true) ||
-                !isBroughtOut(battery->minus, false))
-                continue;
-            for (const circuit::Node pole : {battery->plus, battery->minus})
-                if (!node || groups.top(pole) != groups.top(*node)) live.insert(groups.top(pole));
-        }
-    }
-
-    bool is(bench::TerminalRef terminal) {
-        const auto node = bench::nodeOf(bench, wiring, terminal);
-        return node && live.count(groups.top(*node)) > 0;
-    }
-
-    bool any() const { return !live.empty(); }
-
-private:
-    const bench::Bench& bench;
-    bench::Wiring wiring;
-    circuit::NodeGroups groups, links; // links: what cables alone join
-    std::set<circuit::Node> live;
-
-    template <class Element> void join(const Element&) {}
-
-    void join(const circuit::Cable& cable) {
-        if (cable.parted) return;
-        groups.join(cable.a, cable.b);
-        links.join(cable.a, cable.b);
-    }
-
-    void join(const circuit::Contact& contact) {
-        if (contact.closed) groups.join(contact.a, contact.b);
-    }
-
-    void join(const circuit::Fuse& fuse) {
-        if (!fuse.blown) groups.join(fuse.a, fuse.b);
-    }
-
-    // Up from a plus (down from a minus) through the batteries linked to it, something else is joined.
-    bool isBroughtOut(circuit::Node pole, bool up) {
-        std::set<circuit::Node> seen;
-        std::vector<circuit::Node> waiting{pole};
-        while (!waiting.empty()) {
-            const circuit::Node top = links.top(waiting.back());
-            waiting.pop_back();
-            if (!seen.insert(top).second) continue;
-            if (feedsSomething(top)) return true;
-            for (const circuit::Element& element : wiring.netlist.elements) {
-                const auto* battery = std::get_if<circuit::Battery>(&element.part);
-                if (!battery) continue;
-                const auto near = up ? battery->minus : battery->plus;
-                const auto far = up ? battery->plus : battery->minus;
-                if (links.top(near) == top) waiting.push_back(far);
-            }
-        }
-        return false;
-    }
-
-    bool feedsSomething(circuit::Node top) {
-        for (std::size_t p = 0; p < bench.parts.size(); ++p) {
-            if (bench::isA(bench.parts[p], bench::PartClass::Battery)) continue;
-            for (const circuit::Node node : wiring.nodes[p])
-                if (links.top(node) == top) return true;
-        }
-        return false;
-    }
-};
-
-// The last time each end was moved, was it live?
-class Moves {
-public:
-    Moves(const attempt::Record& record, const plan::Spot& pole) : common(pole) {
-        retrace(record, [&](const Turn& turn) { take(turn); });
-    }
-
-    // The label of a cable that was; empty for none.
-    std::string wasLive() const {
-        for (const auto& [end, label] : wrong)
-            if (!label.empty()) return label;
-        return {};
-    }
-
-private:
-    using End = std::pair<std::uint32_t, int>;
-
-    plan::Spot common;
-    std::map<End, std::string> wrong; // what is said of the last move of each end
-    std::vector<std::map<End, std::string>> past, future;
-
-    void take(const Turn& turn) {
-        if (turn.move == Turn::Move::Step) {
-            past.push_back(wrong);
-            future.clear();
-            look(turn.before, turn.after);
-        } else if (turn.move == Turn::Move::Undone) {
-            future.push_back(std::exchange(wrong, past.back()));
-            past.pop_back();
-        } else if (turn.move == Turn::Move::Redone) {
-            past.push_back(std::exchange(wrong, future.back()));
-            future.pop_back();
-        }
-    }
-
-    void look(const bench::Bench& before, const bench::Bench& after) {
-        std::optional<Live> live;
-        const auto isLive = [&](const std::optional<bench::TerminalRef>& at) {
-            if (!at) return false;
-            if (!live) live.emplace(before, common);
-            return live->is(*at);
-        };
-        const auto moved = [&](const bench::Cable& cable, int end, const auto& from, const auto& to) {
-            const std::size_t other = 1 - static_cast<std::size_t>(end);
-            const bench::Cable* then = bench::findCable(before, cable.id);
-            const bool hot = (!isBattery(before, from) && isLive(from)) ||
-                             (!isBattery(after, to) && isLive(to)) ||
-                             (then && !isBattery(before, from ? from : to) &&
-                              isLive(then->ends[other].at));
-            wrong[{cable.id.number, end}] = hot ? cable.label : std::string();
-        };
-        for (const bench::Cable& cable : after.cables)
-            for (int end = 0; end < 2; ++end) {
-                const bench::Cable* then = bench::findCable(before, cable.id);
-                const std::optional<bench::TerminalRef> from =
-                    then ? then->ends[end].at : std::nullopt;
-                const auto& to = cable.ends[end].at;
-                if (from != to) moved(cable, end, from, to);
-            }
-        for (const bench::Cable& cable : before.cables)
-            if (!bench::findCable(after, cable.id))
-                for (int end = 0; end < 2; ++end)
-                    if (cable.ends[end].at)
-                        moved(cable,
-                              end,
-                              cable.ends[end].at,
-                              std::optional<bench::TerminalRef>());
-        forgiveRemoved(after);
-    }
-
-    // A cable that has gone cannot be moved again: once all is dead, nothing is left to do.
-    void forgiveRemoved(const bench::Bench& after) {
-        const auto isGone = [&](const auto& entry) {
-            return !entry.second.empty() &&
-                   !bench::findCable(after, bench::CableId{entry.first.first});
-        };
-        if (std::none_of(wrong.begin(), wrong.end(), isGone) || Live(after, common).any()) return;
-        for (auto entry = wrong.begin(); entry != wrong.end();)
-            entry = isGone(*entry) ? wrong.erase(entry) : std::next(entry);
-    }
-
-    static bool isBattery(const bench::Bench& bench, const std::optional<bench::TerminalRef>& at) {
-        const bench::Part* part = at ? bench::findPart(bench, at->part) : nullptr;
-        return part && bench::isA(*part, bench::PartClass::Battery);
-    }
-};
-
 template <class Ends>
 Kept lastOne(const bench::Bench& bench, const Joinings& joinings, Ends endsWell) {
     if (joinings.empty()) return {true, {}};
@@ -333,7 +162,7 @@ Kept noneWhile(const bench::Bench& bench, const Joinings& joinings, bool Joining
 
 Kept keeps(const attempt::Record& record, const Order& order) {
     if (order.rule == Order::Rule::DeadWhileWorking) {
-        const std::string label = Moves(record, order.common).wasLive();
+        const std::string label = workedLive(record, order.common);
         return {label.empty(), label};
     }
     const Retraced retraced(record);

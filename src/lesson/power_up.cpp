@@ -82,7 +82,8 @@ private:
 std::optional<Bench> atPowerUp(const attempt::Record& record) {
     std::optional<Bench> at;
     retrace(record, [&](const Turn& turn) {
-        if (bench::isAnyIsolatorOn(turn.after) && !bench::isAnyIsolatorOn(turn.before)) at = turn.after;
+        if (bench::isAnyIsolatorOn(turn.after) && !bench::isAnyIsolatorOn(turn.before))
+            at = turn.after;
     });
     return at;
 }

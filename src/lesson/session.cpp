@@ -119,8 +119,9 @@ void Session::takeFindings() {
 
 namespace {
 
-// A check looks at the wiring with fresh parts and sets the controls itself: a hint taken, a switch
-// turned, something measured or a fuse melted since leave what it said standing.
+// Most rows look at the wiring with fresh parts and set the controls themselves: a hint taken, a
+// switch turned, something measured or a fuse melted since leave what a check said standing. Rows that
+// look at the parts as they are say what was so when it was asked.
 bool leavesVerdict(const attempt::Command& command) {
     const auto* edit = std::get_if<bench::Edit>(&command);
     if (!edit)
@@ -145,7 +146,7 @@ void Session::judgeAsThen(const attempt::Record& record) {
     then.slices = then.entries.back().slice;
     const auto stood = attempt::resume(then);
     if (!stood) return;
-    judged = judge(*exercise(), stood.value());
+    judged = judge(*exercise(), stood.value(), &seen);
     bool stands = true;
     for (std::size_t i = after; i < record.entries.size(); ++i)
         stands = stands && leavesVerdict(record.entries[i].command);

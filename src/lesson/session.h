@@ -50,7 +50,8 @@ public:
 
     void unwatch(const attempt::Quantity& quantity) { traced.unwatch(quantity); }
 
-    // Of the last check, also of an attempt that was taken up; none before it. Stale once the bench has changed since.
+    // Of the last check, also of an attempt that was taken up; none before it. Stale once the bench
+    // has changed since.
     const std::optional<Verdict>& verdict() const { return judged; }
 
     bool verdictIsStale() const;

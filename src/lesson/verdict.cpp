@@ -98,7 +98,8 @@ class Judging {
 public:
     Judging(const Exercise& asked, const attempt::Attempt& made, SeenBefore* earlier)
         : exercise(asked), attempt(made),
-          putAway(asksFor(asked, plan::Step::BatteriesOut) ? beforePuttingAway(made.record()) : std::nullopt),
+          putAway(asksFor(asked, plan::Step::BatteriesOut) ? beforePuttingAway(made.record())
+                                                           : std::nullopt),
           bench(putAway ? putAway->bench : made.bench()), record(made.record()) {
         if (asksFor(asked, plan::Step::Run)) poweredUp = atPowerUp(record);
         if (poweredUp && isWiredAlike(*poweredUp)) poweredUp.reset();

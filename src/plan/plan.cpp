@@ -278,7 +278,7 @@ Phrase placeName(bench::PartKind kind, const Spot& spot) {
     if (bench::isA(kind, bench::PartClass::Block))
         return spot.ref + "/" + spot.terminal.substr(0, spot.terminal.find(' '));
     return bench::isEitherWay(bench::spec(kind)) ? Phrase(spot.ref)
-                                          : bench::terminalPhrase(spot.ref, spot.terminal);
+                                                 : bench::terminalPhrase(spot.ref, spot.terminal);
 }
 
 Phrase placeName(const bench::Bench& bench, bench::TerminalRef terminal) {

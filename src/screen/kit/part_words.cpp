@@ -75,4 +75,14 @@ std::string terminalWords(const bench::Bench& bench, bench::TerminalRef terminal
     return text(bench::terminalPhrase(bench, terminal));
 }
 
+std::string refOf(const bench::Bench& bench, bench::PartId id) {
+    const bench::Part* part = bench::findPart(bench, id);
+    return part ? part->ref : std::string();
+}
+
+std::string labelOf(const bench::Bench& bench, bench::CableId id) {
+    const bench::Cable* cable = bench::findCable(bench, id);
+    return cable ? cable->label : std::string();
+}
+
 } // namespace loom::screen

@@ -16,4 +16,8 @@ std::string endWords(bench::EndKind end);
 // "K1 normally open"
 std::string terminalWords(const bench::Bench& bench, bench::TerminalRef terminal);
 
+// A part's ref, a cable's label; empty for one that is no longer there.
+std::string refOf(const bench::Bench& bench, bench::PartId id);
+std::string labelOf(const bench::Bench& bench, bench::CableId id);
+
 } // namespace loom::screen

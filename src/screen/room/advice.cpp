@@ -2,20 +2,11 @@
 #include "screen/room/advice.h"
 
 #include "bench/catalogue.h"
+#include "screen/kit/part_words.h"
 #include "screen/sentences.h"
 
 namespace loom::screen {
 namespace {
-
-std::string refOf(const bench::Bench& bench, bench::PartId id) {
-    const bench::Part* part = bench::findPart(bench, id);
-    return part ? part->ref : std::string();
-}
-
-std::string labelOf(const bench::Bench& bench, bench::CableId id) {
-    const bench::Cable* cable = bench::findCable(bench, id);
-    return cable ? cable->label : std::string();
-}
 
 struct InHand {
     const bench::Bench& bench;
@@ -66,7 +57,8 @@ bool hasPart(const bench::Bench& bench, bench::PartClass partClass) {
 
 const bench::Part* isolatorOff(const bench::Bench& bench) {
     for (const bench::Part& part : bench.parts)
-        if (bench::isA(part, bench::PartClass::Isolator) && part.position < 2) return &part;
+        if (bench::isA(part, bench::PartClass::Isolator) && part.position < bench::kIsolatorOn)
+            return &part;
     return nullptr;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Name, whether the bench is live or safe in words, and the buttons that are always there.
 #include "bench/catalogue.h"
+#include "screen/kit/part_words.h"
 #include "screen/kit/tones.h"
 #include "screen/kit/widgets.h"
 #include "screen/room/fixtures.h"
@@ -30,16 +31,6 @@ std::string isolatorWords(const bench::Part* isolator) {
     default:
         return words("status/isolator-on");
     }
-}
-
-std::string refOf(const bench::Bench& bench, bench::PartId id) {
-    const bench::Part* part = bench::findPart(bench, id);
-    return part ? part->ref : std::string();
-}
-
-std::string labelOf(const bench::Bench& bench, bench::CableId id) {
-    const bench::Cable* cable = bench::findCable(bench, id);
-    return cable ? cable->label : std::string();
 }
 
 // What the status says, the most important first; what does not fit is left out from the end of
